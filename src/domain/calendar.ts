@@ -1,0 +1,27 @@
+/** Calendar arithmetic on dates without a time of day, as ECMA Temporal does it: a day past the month's end is clamped. */
+import { Temporal } from 'temporal-polyfill';
+import { type CalendarDate, calendarDate, type Instant } from './brand.ts';
+
+/** `2025-08-31` + 6 months = `2026-02-28`. */
+export const addMonths = (date: CalendarDate, months: number): CalendarDate =>
+  calendarDate(Temporal.PlainDate.from(date).add({ months }, { overflow: 'constrain' }).toString());
+
+export const addDays = (date: CalendarDate, days: number): CalendarDate =>
+  calendarDate(Temporal.PlainDate.from(date).add({ days }).toString());
+
+/** Days from `from` to `to`; negative where `to` is earlier. */
+export const daysBetween = (from: CalendarDate, to: CalendarDate): number =>
+  Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'days' }).days;
+
+/** The calendar date of a moment in a time zone of the IANA database; throws RangeError where the zone is unknown. */
+export const dateInZone = (moment: Instant, timeZone: string): CalendarDate =>
+  calendarDate(Temporal.Instant.from(moment).toZonedDateTimeISO(timeZone).toPlainDate().toString());
+
+export const isTimeZone = (timeZone: string): boolean => {
+  try {
+    Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(timeZone);
+    return true;
+  } catch {
+    return false;
+  }
+};

@@ -1,0 +1,134 @@
+/** The rules of a documented inspection: starting, answering, signing and breaking it off. */
+import type { Answer } from '../answer.ts';
+import type { Device } from '../device.ts';
+import type { DomainEvent, Occasion } from '../event.ts';
+import { answersOf, type Inspection } from '../inspection.ts';
+import type { LengthUnit } from '../length.ts';
+import type { ModelSheet } from '../model-sheet.ts';
+import { designationFault, type Person } from '../person.ts';
+import { applicableChecks, type DeviceFacts, type Procedure } from '../procedure.ts';
+import { nextDue, type Program } from '../program.ts';
+import { type Refusal, refusal } from '../refusal.ts';
+import { faultOfAnswer, reasonsWhenBrokenOff, verdictOf } from '../verdict.ts';
+import type { Decision } from './decision.ts';
+
+/** What an inspection is held against: the device, its model sheet, and the written rules of the day it began. */
+export interface InspectionCase {
+  readonly device: Device;
+  readonly modelSheet: ModelSheet;
+  readonly procedure: Procedure;
+  readonly lengthUnit: LengthUnit;
+}
+
+export const factsOf = (modelSheet: ModelSheet): DeviceFacts => ({
+  ratedLengthM: modelSheet.ratedLengthM,
+  loadIndicatorFitted: modelSheet.loadIndicatorFitted,
+});
+
+export const decideStart = (
+  device: Device,
+  inspection: number,
+  procedure: Inspection['procedure'],
+): Decision => {
+  switch (device.standing) {
+    case 'scrapped':
+      return refusal('device-scrapped', { benchId: device.benchId });
+    case 'at manufacturer':
+    case 'quarantined':
+      return refusal('device-out-of-service', { benchId: device.benchId });
+    case 'new':
+    case 'in service':
+      return device.openInspection === undefined
+        ? [{ type: 'inspection.started', inspection, benchId: device.benchId, procedure }]
+        : refusal('inspection-already-open', { inspection: device.openInspection });
+  }
+};
+
+export const decideAnswer = (
+  inspection: Inspection,
+  { device, modelSheet, procedure }: InspectionCase,
+  checkKey: string,
+  answer: Answer,
+): Decision => {
+  if (inspection.state !== 'open') return notOpen(inspection);
+  const facts = factsOf(modelSheet);
+  const check = applicableChecks(procedure, facts).find((candidate) => candidate.key === checkKey);
+  if (check === undefined) return refusal('check-unknown', { check: checkKey }, 'check');
+  const fault = faultOfAnswer(check, answer, facts);
+  if (fault !== undefined) return fault;
+  return [{ type: 'inspection.answered', inspection: inspection.inspection, benchId: device.benchId, check: checkKey, answer }];
+};
+
+/**
+ * Signs the verdict. The signer's designation and training are valid on the day, the signer is not the regular user of
+ * the device, and gave every answer in person. The tag number that follows belongs to the tag of this verdict.
+ */
+export const decideSign = (
+  inspection: Inspection,
+  { device, modelSheet, procedure, lengthUnit }: InspectionCase,
+  signer: Person,
+  program: Program,
+  occasion: Occasion,
+): Decision => {
+  if (inspection.state !== 'open') return notOpen(inspection);
+  const unfit = unfitToSign(signer, device, occasion);
+  if (unfit !== undefined) return unfit;
+  const verdict = verdictOf(procedure, answersOf(inspection), factsOf(modelSheet), lengthUnit);
+  if (verdict.kind === 'incomplete') {
+    const open = [...verdict.unanswered, ...verdict.lookAgain];
+    return refusal('inspection-incomplete', { count: open.length, first: open[0] ?? '' });
+  }
+  const others = Object.values(inspection.answers).filter((answered) => answered.by !== signer.personId);
+  if (others.length > 0) return refusal('answers-by-others', { count: others.length });
+  const due = verdict.kind === 'pass' ? nextDue(occasion.on, program, modelSheet.manufacturerIntervalMonths) : undefined;
+  return [
+    {
+      type: 'inspection.signed',
+      inspection: inspection.inspection,
+      benchId: device.benchId,
+      verdict,
+      ...(due === undefined ? {} : { dueOn: due.dueOn, dueRule: due.rule }),
+      program: { key: program.key, version: program.version },
+      tagNumber: device.lastTagNumber + 1,
+    },
+  ];
+};
+
+/** Why a person may not sign an inspection of this device today, or `undefined` where they may. */
+export const unfitToSign = (signer: Person, device: Device, occasion: Occasion): Refusal | undefined => {
+  const fault = designationFault(signer, occasion.on);
+  switch (fault) {
+    case 'not designated':
+      return refusal('signer-not-designated', { name: signer.name });
+    case 'not yet designated':
+      return refusal('signer-not-yet-designated', { name: signer.name, on: signer.designation?.designatedOn ?? '' });
+    case 'training expired':
+      return refusal('signer-training-expired', { name: signer.name, on: signer.designation?.trainingValidUntil ?? '' });
+    case undefined:
+      return device.regularUserId === signer.personId
+        ? refusal('signer-is-regular-user', { name: signer.name })
+        : undefined;
+  }
+};
+
+/** Breaks the inspection off. What was found until then keeps the device out of service. */
+export const decideBreakOff = (
+  inspection: Inspection,
+  { device, modelSheet, procedure, lengthUnit }: InspectionCase,
+  why: string,
+): Decision => {
+  if (inspection.state !== 'open') return notOpen(inspection);
+  const abandoned: DomainEvent = {
+    type: 'inspection.abandoned',
+    inspection: inspection.inspection,
+    benchId: device.benchId,
+    why,
+  };
+  const reasons = reasonsWhenBrokenOff(procedure, answersOf(inspection), factsOf(modelSheet), lengthUnit);
+  return reasons.length === 0
+    ? [abandoned]
+    : [abandoned, { type: 'device.removed', benchId: device.benchId, reasons, tagNumber: device.lastTagNumber + 1 }];
+};
+
+const notOpen = (inspection: Inspection): Refusal =>
+  refusal('inspection-not-open', { inspection: inspection.inspection, state: inspection.state });

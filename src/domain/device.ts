@@ -1,0 +1,80 @@
+/** A device as the register knows it, and what follows from its standing. */
+import { z } from 'zod';
+import { benchIdSchema, calendarDateSchema, type CalendarDate } from './brand.ts';
+import { daysBetween } from './calendar.ts';
+import { markingEntrySchema } from './marking.ts';
+import { reasonSchema } from './verdict.ts';
+
+export const standingSchema = z.enum(['new', 'in service', 'quarantined', 'at manufacturer', 'scrapped']);
+export type Standing = z.infer<typeof standingSchema>;
+
+/** A further code bound to a device, besides its bench ID. */
+export const otherCodeSchema = z.object({
+  code: z.string().trim().min(3).max(200),
+  kind: z.enum(['maker', 'rfid', 'old tag', 'other']),
+});
+export type OtherCode = z.infer<typeof otherCodeSchema>;
+
+/** The tag that belongs on the device now; every tag with another number is out of date. */
+export const currentTagSchema = z.object({
+  kind: z.enum(['status', 'quarantine']),
+  tagNumber: z.number().int().positive(),
+  issuedOn: calendarDateSchema,
+});
+export type CurrentTag = z.infer<typeof currentTagSchema>;
+
+export const deviceSchema = z.object({
+  benchId: benchIdSchema,
+  modelSheetId: z.string(),
+  serial: z.string(),
+  dateOfManufacture: z.string(),
+  marking: z.array(markingEntrySchema),
+  otherCodes: z.array(otherCodeSchema),
+  regularUserId: z.string().optional(),
+  registeredOn: calendarDateSchema,
+  standing: standingSchema,
+  openInspection: z.number().int().optional(),
+  lastInspection: z.object({ inspection: z.number().int(), on: calendarDateSchema, verdict: z.enum(['pass', 'remove from service']), by: z.string() }).optional(),
+  dueOn: calendarDateSchema.optional(),
+  /** Open removal reasons; empty unless the device is out of service. */
+  reasons: z.array(reasonSchema),
+  removedBy: z.string().optional(),
+  currentTag: currentTagSchema.optional(),
+  lastTagNumber: z.number().int().nonnegative(),
+});
+export type Device = z.infer<typeof deviceSchema>;
+
+export const dueStateSchema = z.enum(['never inspected', 'overdue', 'due soon', 'current', 'out of service']);
+export type DueState = z.infer<typeof dueStateSchema>;
+
+/** The due date itself is still in time; the day after is overdue. */
+export const dueStateOf = (device: Device, today: CalendarDate, dueSoonDays: number): DueState => {
+  if (device.standing === 'new') return 'never inspected';
+  if (device.standing !== 'in service' || device.dueOn === undefined) return 'out of service';
+  const days = daysBetween(today, device.dueOn);
+  if (days < 0) return 'overdue';
+  return days <= dueSoonDays ? 'due soon' : 'current';
+};
+
+export const nextActionSchema = z.enum(['start inspection', 'resume inspection', 'keep out of service', 'nothing: scrapped']);
+export type NextAction = z.infer<typeof nextActionSchema>;
+
+/** The one thing to do with a device that was just scanned at the bench. */
+export const nextActionOf = (device: Device): NextAction => {
+  switch (device.standing) {
+    case 'scrapped':
+      return 'nothing: scrapped';
+    case 'quarantined':
+    case 'at manufacturer':
+      return 'keep out of service';
+    case 'new':
+    case 'in service':
+      return device.openInspection === undefined ? 'start inspection' : 'resume inspection';
+  }
+};
+
+export type TagStanding = { readonly state: 'current' } | { readonly state: 'out of date'; readonly currentTag: CurrentTag | undefined };
+
+/** What a scanned tag of a device is worth. */
+export const tagStandingOf = (device: Device, tagNumber: number): TagStanding =>
+  device.currentTag?.tagNumber === tagNumber ? { state: 'current' } : { state: 'out of date', currentTag: device.currentTag };

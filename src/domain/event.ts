@@ -1,0 +1,90 @@
+/** Everything that can happen at a station. An event is never changed once it is recorded. */
+import { z } from 'zod';
+import { answerSchema } from './answer.ts';
+import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
+import { otherCodeSchema } from './device.ts';
+import { lengthUnitSchema } from './length.ts';
+import { markingEntrySchema } from './marking.ts';
+import { modelSheetSchema } from './model-sheet.ts';
+import { designationSchema, personSchema } from './person.ts';
+import { reasonSchema, verdictSchema } from './verdict.ts';
+
+const event = <Type extends string, Shape extends z.ZodRawShape>(type: Type, shape: Shape) =>
+  z.object({ type: z.literal(type), ...shape });
+
+const inspectionNumber = z.number().int().positive();
+const tagNumber = z.number().int().positive();
+
+export const eventSchema = z.discriminatedUnion('type', [
+  event('station.created', {
+    stationId: z.string(),
+    name: z.string(),
+    timeZone: z.string(),
+    lengthUnit: lengthUnitSchema,
+    /** True for the invented fleet; the screens say so. */
+    demo: z.boolean(),
+  }),
+  event('person.added', { person: personSchema.omit({ designation: true }) }),
+  event('person.designated', { personId: z.string(), designation: designationSchema }),
+  event('person.pin-set', { personId: z.string() }),
+  event('model-sheet.recorded', { modelSheet: modelSheetSchema }),
+  event('device.registered', {
+    benchId: benchIdSchema,
+    modelSheetId: z.string(),
+    serial: z.string(),
+    dateOfManufacture: z.string(),
+    marking: z.array(markingEntrySchema),
+    otherCodes: z.array(otherCodeSchema),
+    regularUserId: z.string().optional(),
+  }),
+  event('device.code-bound', { benchId: benchIdSchema, otherCode: otherCodeSchema }),
+  /** Taken out of service without an inspection: at the desk, in the field, or because an inspection was broken off. */
+  event('device.removed', { benchId: benchIdSchema, reasons: z.array(reasonSchema).min(1), tagNumber }),
+  event('inspection.started', {
+    inspection: inspectionNumber,
+    benchId: benchIdSchema,
+    procedure: z.object({ key: z.string(), version: z.number().int(), sha256: z.string() }),
+  }),
+  event('inspection.answered', {
+    inspection: inspectionNumber,
+    benchId: benchIdSchema,
+    check: z.string(),
+    answer: answerSchema,
+  }),
+  event('inspection.signed', {
+    inspection: inspectionNumber,
+    benchId: benchIdSchema,
+    verdict: verdictSchema,
+    dueOn: calendarDateSchema.optional(),
+    dueRule: z.enum(['program', 'manufacturer']).optional(),
+    program: z.object({ key: z.string(), version: z.number().int() }),
+    tagNumber,
+  }),
+  event('inspection.abandoned', { inspection: inspectionNumber, benchId: benchIdSchema, why: z.string() }),
+  event('tag.issued', {
+    benchId: benchIdSchema,
+    tagNumber,
+    kind: z.enum(['status', 'quarantine']),
+    /** SHA-256 of the PDF that was given out. */
+    pdfSha256: z.string(),
+  }),
+]);
+export type DomainEvent = z.infer<typeof eventSchema>;
+export type EventType = DomainEvent['type'];
+
+/** Who, when: the moment in UTC, and the calendar date in the station's time zone. `by` is a person's ID, or `station`. */
+export const recordedEventSchema = z.object({
+  seq: z.number().int().positive(),
+  at: instantSchema,
+  on: calendarDateSchema,
+  by: z.string(),
+  event: eventSchema,
+});
+export type RecordedEvent = z.infer<typeof recordedEventSchema>;
+
+/** What `decide` is told about the moment and the person of a command; the domain has no clock of its own. */
+export interface Occasion {
+  readonly at: z.infer<typeof instantSchema>;
+  readonly on: z.infer<typeof calendarDateSchema>;
+  readonly by: string;
+}

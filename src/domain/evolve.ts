@@ -1,0 +1,160 @@
+/** How each aggregate changes with an event: the one place where an event turns into state. */
+import type { Device } from './device.ts';
+import type { DomainEvent, RecordedEvent } from './event.ts';
+import type { Inspection } from './inspection.ts';
+import type { ModelSheet } from './model-sheet.ts';
+import type { Person } from './person.ts';
+
+export interface Station {
+  readonly stationId: string;
+  readonly name: string;
+  readonly timeZone: string;
+  readonly lengthUnit: 'm' | 'ft';
+  readonly demo: boolean;
+}
+
+/** Which aggregates an event touches; the ledger loads just these, evolves them and writes them back. */
+export interface Touched {
+  readonly station?: true;
+  readonly personId?: string;
+  readonly modelSheetId?: string;
+  readonly benchId?: DeviceId;
+  readonly inspection?: number;
+}
+type DeviceId = Device['benchId'];
+
+export const touchedBy = (event: DomainEvent): Touched => {
+  switch (event.type) {
+    case 'station.created':
+      return { station: true };
+    case 'person.added':
+      return { personId: event.person.personId };
+    case 'person.designated':
+    case 'person.pin-set':
+      return { personId: event.personId };
+    case 'model-sheet.recorded':
+      return { modelSheetId: event.modelSheet.modelSheetId };
+    case 'device.registered':
+    case 'device.code-bound':
+    case 'device.removed':
+    case 'tag.issued':
+      return { benchId: event.benchId };
+    case 'inspection.started':
+    case 'inspection.signed':
+    case 'inspection.abandoned':
+      return { benchId: event.benchId, inspection: event.inspection };
+    case 'inspection.answered':
+      return { inspection: event.inspection };
+  }
+};
+
+export const evolveStation = (station: Station | undefined, { event }: RecordedEvent): Station | undefined => {
+  if (event.type !== 'station.created') return station;
+  const { type: _type, ...created } = event;
+  return created;
+};
+
+export const evolvePerson = (person: Person | undefined, { event }: RecordedEvent): Person | undefined => {
+  switch (event.type) {
+    case 'person.added':
+      return event.person;
+    case 'person.designated':
+      return person && { ...person, designation: event.designation };
+    default:
+      return person;
+  }
+};
+
+export const evolveModelSheet = (sheet: ModelSheet | undefined, { event }: RecordedEvent): ModelSheet | undefined =>
+  event.type === 'model-sheet.recorded' ? event.modelSheet : sheet;
+
+export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent): Device | undefined => {
+  const { event, on, by } = recorded;
+  if (event.type === 'device.registered') {
+    const { type: _type, ...registered } = event;
+    return { ...registered, registeredOn: on, standing: 'new', reasons: [], lastTagNumber: 0 };
+  }
+  if (device === undefined) return undefined;
+  switch (event.type) {
+    case 'device.code-bound':
+      return { ...device, otherCodes: [...device.otherCodes, event.otherCode] };
+    case 'device.removed':
+      return outOfService(device, [...device.reasons, ...event.reasons], event.tagNumber, on, by);
+    case 'inspection.started':
+      return { ...device, openInspection: event.inspection };
+    case 'inspection.abandoned':
+      return withoutOpenInspection(device);
+    case 'inspection.signed':
+      return signed(withoutOpenInspection(device), event, on, by);
+    default:
+      return device;
+  }
+};
+
+const withoutOpenInspection = ({ openInspection: _open, ...device }: Device): Device => device;
+
+const outOfService = (
+  { dueOn: _due, ...device }: Device,
+  reasons: Device['reasons'],
+  tagNumber: number,
+  on: RecordedEvent['on'],
+  by: string,
+): Device => ({
+  ...device,
+  standing: 'quarantined',
+  reasons,
+  removedBy: by,
+  currentTag: { kind: 'quarantine', tagNumber, issuedOn: on },
+  lastTagNumber: tagNumber,
+});
+
+const signed = (
+  device: Device,
+  event: Extract<DomainEvent, { type: 'inspection.signed' }>,
+  on: RecordedEvent['on'],
+  by: string,
+): Device => {
+  switch (event.verdict.kind) {
+    case 'incomplete':
+      return device;
+    case 'remove from service': {
+      const lastInspection = { inspection: event.inspection, on, verdict: event.verdict.kind, by };
+      return { ...outOfService(device, event.verdict.reasons, event.tagNumber, on, by), lastInspection };
+    }
+    case 'pass': {
+      const { removedBy: _removedBy, ...rest } = device;
+      return {
+        ...rest,
+        standing: 'in service',
+        reasons: [],
+        lastInspection: { inspection: event.inspection, on, verdict: event.verdict.kind, by },
+        ...(event.dueOn === undefined ? {} : { dueOn: event.dueOn }),
+        currentTag: { kind: 'status', tagNumber: event.tagNumber, issuedOn: on },
+        lastTagNumber: event.tagNumber,
+      };
+    }
+  }
+};
+
+export const evolveInspection = (
+  inspection: Inspection | undefined,
+  { event, on, at, by }: RecordedEvent,
+): Inspection | undefined => {
+  if (event.type === 'inspection.started') {
+    const { inspection: number, benchId, procedure } = event;
+    return { inspection: number, benchId, procedure, startedBy: by, startedOn: on, state: 'open', answers: {} };
+  }
+  if (inspection === undefined) return undefined;
+  switch (event.type) {
+    case 'inspection.answered':
+      return { ...inspection, answers: { ...inspection.answers, [event.check]: { answer: event.answer, by, at } } };
+    case 'inspection.signed': {
+      const { verdict, tagNumber, dueOn } = event;
+      return { ...inspection, state: 'signed', signed: { by, on, verdict, tagNumber, ...(dueOn === undefined ? {} : { dueOn }) } };
+    }
+    case 'inspection.abandoned':
+      return { ...inspection, state: 'abandoned', abandoned: { by, on, why: event.why } };
+    default:
+      return inspection;
+  }
+};

@@ -1,0 +1,26 @@
+/** Lengths: stored in metres, shown and typed in feet or metres. */
+import { z } from 'zod';
+import { type Metres, metres } from './brand.ts';
+import type { Language } from './message.ts';
+
+export const lengthUnitSchema = z.enum(['m', 'ft']);
+export type LengthUnit = z.infer<typeof lengthUnitSchema>;
+
+/** Exact by definition: 1 ft = 0.3048 m (NIST Special Publication 811, appendix B.8). */
+export const metresPerFoot = 0.3048;
+
+export const fromUnit = (value: number, unit: LengthUnit): Metres => metres(unit === 'm' ? value : value * metresPerFoot);
+export const toUnit = (lengthM: number, unit: LengthUnit): number => (unit === 'm' ? lengthM : lengthM / metresPerFoot);
+
+/** `15.24 m`, `50 ft`; to the millimetre or the hundredth of a foot, with the decimal mark of the language. */
+export const lengthText = (lengthM: number, unit: LengthUnit, language: Language): string => {
+  const scale = unit === 'm' ? 1000 : 100;
+  const rounded = String(Math.round(toUnit(lengthM, unit) * scale) / scale);
+  return `${language === 'es' ? rounded.replace('.', ',') : rounded} ${unit}`;
+};
+
+/** The length that a person typed, comma or point as decimal mark; `undefined` where it is not a number. */
+export const parseLength = (text: string, unit: LengthUnit): Metres | undefined => {
+  const trimmed = text.trim().replace(',', '.');
+  return /^\d{1,3}(\.\d{1,4})?$/.test(trimmed) ? fromUnit(Number(trimmed), unit) : undefined;
+};

@@ -1,0 +1,24 @@
+/** The model sheet: what the company entered from the maker's manual, once for all devices of the model. */
+import { z } from 'zod';
+import { metresSchema, millimetresSchema } from './brand.ts';
+
+export const lifelineMaterialSchema = z.enum(['galvanised', 'stainless']);
+export type LifelineMaterial = z.infer<typeof lifelineMaterialSchema>;
+
+export const modelSheetSchema = z.object({
+  modelSheetId: z.string(),
+  manufacturer: z.string().trim().min(1).max(80),
+  model: z.string().trim().min(1).max(80),
+  ratedLengthM: metresSchema.refine((length) => length > 0, { error: 'length' }),
+  lifelineMaterial: lifelineMaterialSchema,
+  lifelineDiameterMm: millimetresSchema,
+  /** Capacity range with tools, in kilograms. */
+  capacityKg: z.object({ from: z.number().positive(), to: z.number().positive() }),
+  standard: z.string().trim().min(1).max(120),
+  loadIndicatorFitted: z.boolean(),
+  /** The manufacturer's longest interval between inspections by a competent person, in months, where the manual states one. */
+  manufacturerIntervalMonths: z.number().int().min(1).max(60).optional(),
+  /** Which manual, which edition. */
+  manual: z.string().trim().max(200).optional(),
+});
+export type ModelSheet = z.infer<typeof modelSheetSchema>;

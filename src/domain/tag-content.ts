@@ -1,0 +1,52 @@
+/** What a tag says, before anyone thinks about where it stands on the tag. */
+import { z } from 'zod';
+import { benchIdSchema, calendarDateSchema } from './brand.ts';
+import { languageSchema, messageSchema } from './message.ts';
+import { zoneSchema } from './procedure.ts';
+
+export const tagKindSchema = z.enum(['status', 'quarantine', 'id']);
+export type TagKind = z.infer<typeof tagKindSchema>;
+
+const identified = z.object({
+  benchId: benchIdSchema,
+  /** Counts up for each device, from 1; a number is never used twice on a device. */
+  tagNumber: z.number().int().positive(),
+  manufacturer: z.string(),
+  model: z.string(),
+  serial: z.string(),
+  ratedLength: z.string(),
+  station: z.string(),
+  /** The languages that stand on the tag, in this order. */
+  languages: z.array(languageSchema).min(1),
+});
+
+/** The durable tag of a device that passed its latest documented inspection. */
+export const statusTagSchema = identified.extend({
+  kind: z.literal('status'),
+  inspectedOn: calendarDateSchema,
+  dueOn: calendarDateSchema,
+  /** The inspector's mark: initials or name as it stands in the record. */
+  inspectorMark: z.string(),
+});
+export type StatusTag = z.infer<typeof statusTagSchema>;
+
+/** The danger tag of a device that is out of service. */
+export const quarantineTagSchema = identified.extend({
+  kind: z.literal('quarantine'),
+  removedOn: calendarDateSchema,
+  removedBy: z.string(),
+  /** Every reason, in the order of the procedure. */
+  reasons: z.array(z.object({ zone: zoneSchema, sentence: messageSchema })).min(1),
+  /** Where the device is kept. */
+  keptAt: messageSchema,
+  /** What must exist before the device can be inspected for return. */
+  beforeReturn: z.array(messageSchema).min(1),
+});
+export type QuarantineTag = z.infer<typeof quarantineTagSchema>;
+
+/** A label that carries the bench ID and nothing else. */
+export const idLabelSchema = z.object({ kind: z.literal('id'), benchId: benchIdSchema });
+export type IdLabel = z.infer<typeof idLabelSchema>;
+
+export const tagContentSchema = z.discriminatedUnion('kind', [statusTagSchema, quarantineTagSchema, idLabelSchema]);
+export type TagContent = z.infer<typeof tagContentSchema>;

@@ -1,0 +1,130 @@
+/** The ledger as the station sees it: one append-only record, read through projections that are filled with it. */
+import type { BenchId, CalendarDate } from '../domain/brand.ts';
+import type { Decision } from '../domain/decide/decision.ts';
+import type { Device, Standing } from '../domain/device.ts';
+import type { Occasion, RecordedEvent } from '../domain/event.ts';
+import type { Station } from '../domain/evolve.ts';
+import type { Inspection } from '../domain/inspection.ts';
+import type { ModelSheet } from '../domain/model-sheet.ts';
+import type { Person } from '../domain/person.ts';
+import type { Refusal } from '../domain/refusal.ts';
+
+/** A person's PIN as scrypt left it, and the wrong tries since. Kept beside the record, never in it, never exported. */
+export interface Credential {
+  readonly personId: string;
+  readonly salt: string;
+  readonly hash: string;
+  readonly failures: number;
+  /** Moment in UTC until which no PIN is tried, or null. */
+  readonly lockedUntil: string | null;
+}
+
+export interface DeviceQuery {
+  /** Words that must all occur in bench ID, maker, model, serial number or an other code; case and hyphens do not matter. */
+  readonly search?: string | undefined;
+  readonly standing?: readonly Standing[] | undefined;
+  /** Only devices in service whose due date is before this date. */
+  readonly dueBefore?: CalendarDate | undefined;
+  readonly limit: number;
+  readonly offset: number;
+}
+
+export interface DeviceRow {
+  readonly device: Device;
+  readonly modelSheet: ModelSheet;
+}
+
+export interface Counts {
+  readonly devices: number;
+  readonly inService: number;
+  readonly neverInspected: number;
+  readonly overdue: number;
+  readonly dueSoon: number;
+  readonly held: number;
+  readonly openInspections: number;
+}
+
+/** Reads of one consistent state of the projections. */
+export interface LedgerReader {
+  station(): Promise<Station | undefined>;
+  person(personId: string): Promise<Person | undefined>;
+  personByBadge(badge: string): Promise<Person | undefined>;
+  people(): Promise<readonly Person[]>;
+  credential(personId: string): Promise<Credential | undefined>;
+  modelSheet(modelSheetId: string): Promise<ModelSheet | undefined>;
+  modelSheets(): Promise<readonly ModelSheet[]>;
+  device(benchId: BenchId): Promise<DeviceRow | undefined>;
+  /** By any other code bound to it; letter case matters, surrounding space does not. */
+  deviceByCode(code: string): Promise<BenchId | undefined>;
+  /** By serial number, letter case aside, within one model sheet, or over all of them where none is given. */
+  devicesBySerial(serial: string, modelSheetId?: string): Promise<readonly BenchId[]>;
+  /** A page of the register, ordered by maker, model, serial number; `total` counts all that match. */
+  devices(query: DeviceQuery): Promise<{ readonly rows: readonly DeviceRow[]; readonly total: number }>;
+  counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts>;
+  inspection(inspection: number): Promise<Inspection | undefined>;
+  /** Newest first. */
+  inspectionsOf(benchId: BenchId): Promise<readonly Inspection[]>;
+  openInspections(): Promise<readonly Inspection[]>;
+  nextInspectionNumber(): Promise<number>;
+  /** The events that touch a device, oldest first. */
+  eventsOf(benchId: BenchId): Promise<readonly RecordedEvent[]>;
+}
+
+/** What may be written beside the events in the same transaction. */
+export interface SideWriter {
+  putCredential(credential: Credential): Promise<void>;
+}
+
+/** The size and root hash (hex) of the RFC 6962 Merkle tree over all events. */
+export interface TreeHead {
+  readonly size: number;
+  readonly rootHash: string;
+}
+
+export type LedgerFault =
+  | { readonly kind: 'event changed'; readonly seq: number }
+  | { readonly kind: 'event missing'; readonly seq: number }
+  | { readonly kind: 'tree head does not match'; readonly stored: TreeHead; readonly computed: TreeHead }
+  | { readonly kind: 'projection differs'; readonly table: string; readonly key: string }
+  | { readonly kind: 'database damaged'; readonly detail: string };
+
+export interface Verification {
+  readonly sound: boolean;
+  readonly head: TreeHead;
+  readonly faults: readonly LedgerFault[];
+}
+
+export interface Ledger {
+  /** One consistent read. */
+  read<Result>(query: (reader: LedgerReader) => Promise<Result>): Promise<Result>;
+  /**
+   * Runs `decide` on the state as it is, alone, and records its events with their projections in one transaction that is
+   * on the disk when the promise resolves (`synchronous=FULL`): that is what *acknowledged* means. A refusal records
+   * nothing. Several batches may be given with their own occasion through `appendAll`.
+   */
+  append(
+    occasion: Occasion,
+    decide: (reader: LedgerReader) => Promise<Decision>,
+    alongside?: (writer: SideWriter) => Promise<void>,
+  ): Promise<readonly RecordedEvent[] | Refusal>;
+  /** Only what is kept beside the record, such as the count of wrong PINs. */
+  writeAside(write: (writer: SideWriter) => Promise<void>): Promise<void>;
+  /**
+   * Many decisions in one transaction, all or nothing; each sees the state that the ones before it left. Used to load the
+   * demo fleet. Stops at the first refusal and records nothing.
+   */
+  appendAll(
+    steps: AsyncIterable<{
+      readonly occasion: Occasion;
+      readonly decide: (reader: LedgerReader) => Promise<Decision>;
+    }>,
+  ): Promise<number | Refusal>;
+  /** Recomputes every hash and every projection from the events and names whatever differs. */
+  verify(): Promise<Verification>;
+  /** Throws the projections away and fills them again from the events; returns the number of events. */
+  rebuild(): Promise<number>;
+  /** Every event as its canonical JSON (RFC 8785), oldest first. */
+  export(): AsyncIterable<string>;
+  head(): Promise<TreeHead>;
+  close(): Promise<void>;
+}

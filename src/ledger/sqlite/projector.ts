@@ -1,0 +1,277 @@
+/** Fills the projections: loads the aggregates that a run of events touches, evolves them, and writes back what changed. */
+import type { Insertable } from 'kysely';
+import type { Device } from '../../domain/device.ts';
+import type { RecordedEvent } from '../../domain/event.ts';
+import {
+  evolveDevice,
+  evolveInspection,
+  evolveModelSheet,
+  evolvePerson,
+  evolveStation,
+  type Station,
+  touchedBy,
+} from '../../domain/evolve.ts';
+import type { Inspection } from '../../domain/inspection.ts';
+import type { ModelSheet } from '../../domain/model-sheet.ts';
+import type { Person } from '../../domain/person.ts';
+import { canonicalJson } from '../canonical-json.ts';
+import type { LedgerDatabase, LedgerTables } from './schema.ts';
+import { compareKey, searchKeys } from './search.ts';
+import { stateOf } from './state.ts';
+
+/** Events, and rows, that are handled at a time: bounds memory and the parameters of a statement. */
+export const batchSize = 500;
+
+/** The events follow one another and follow those that were projected before. */
+export const project = async (database: LedgerDatabase, events: readonly RecordedEvent[]): Promise<void> => {
+  for (let start = 0; start < events.length; start += batchSize) {
+    await projectBatch(database, events.slice(start, start + batchSize));
+  }
+};
+
+interface Aggregates {
+  station: Station | undefined;
+  readonly people: Map<string, Person>;
+  readonly modelSheets: Map<string, ModelSheet>;
+  readonly devices: Map<Device['benchId'], Device>;
+  readonly inspections: Map<number, Inspection>;
+}
+
+const projectBatch = async (database: LedgerDatabase, events: readonly RecordedEvent[]): Promise<void> => {
+  const before = await load(database, events);
+  const after = evolve(before, events);
+  if (after.station !== before.station) await writeStation(database, after.station);
+  await writePeople(database, changed(before.people, after.people));
+  await writeModelSheets(database, changed(before.modelSheets, after.modelSheets));
+  await writeDevices(database, changed(before.devices, after.devices));
+  await writeOtherCodes(database, before.devices, after.devices);
+  await writeInspections(database, changed(before.inspections, after.inspections));
+  for (const sheet of changed(before.modelSheets, after.modelSheets)) await renameDevices(database, sheet);
+};
+
+const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]): Promise<Aggregates> => {
+  const touched = events.map(({ event }) => touchedBy(event));
+  const distinct = <Key>(keys: readonly (Key | undefined)[]): Key[] => [
+    ...new Set(keys.filter((key) => key !== undefined)),
+  ];
+  const stations = touched.some(({ station }) => station)
+    ? await database.selectFrom('station').select('state').execute()
+    : [];
+  const personIds = distinct(touched.map(({ personId }) => personId));
+  const people =
+    personIds.length === 0
+      ? []
+      : await database.selectFrom('person').select('state').where('person_id', 'in', personIds).execute();
+  const benchIds = distinct(touched.map(({ benchId }) => benchId));
+  const devices =
+    benchIds.length === 0
+      ? []
+      : await database.selectFrom('device').select('state').where('bench_id', 'in', benchIds).execute();
+  const sheetIds = distinct(touched.map(({ modelSheetId }) => modelSheetId));
+  const modelSheets = sheetIds.length === 0 ? [] : await modelSheetRows(database, sheetIds);
+  const numbers = distinct(touched.map(({ inspection }) => inspection));
+  const inspections =
+    numbers.length === 0
+      ? []
+      : await database.selectFrom('inspection').select('state').where('inspection', 'in', numbers).execute();
+  return {
+    station: stations.map(stateOf<Station>)[0],
+    people: keyed(people.map(stateOf<Person>), ({ personId }) => personId),
+    modelSheets: keyed(modelSheets.map(stateOf<ModelSheet>), ({ modelSheetId }) => modelSheetId),
+    devices: keyed(devices.map(stateOf<Device>), ({ benchId }) => benchId),
+    inspections: keyed(inspections.map(stateOf<Inspection>), ({ inspection }) => inspection),
+  };
+};
+
+const modelSheetRows = (database: LedgerDatabase, sheetIds: readonly string[]) =>
+  database.selectFrom('model_sheet').select('state').where('model_sheet_id', 'in', sheetIds).execute();
+
+const keyed = <Key, Value>(values: readonly Value[], keyOf: (value: Value) => Key): Map<Key, Value> =>
+  new Map(values.map((value) => [keyOf(value), value]));
+
+const evolve = (before: Aggregates, events: readonly RecordedEvent[]): Aggregates => {
+  const after: Aggregates = {
+    station: before.station,
+    people: new Map(before.people),
+    modelSheets: new Map(before.modelSheets),
+    devices: new Map(before.devices),
+    inspections: new Map(before.inspections),
+  };
+  for (const recorded of events) {
+    const { station, personId, modelSheetId, benchId, inspection } = touchedBy(recorded.event);
+    if (station) after.station = evolveStation(after.station, recorded);
+    evolveIn(after.people, personId, recorded, evolvePerson);
+    evolveIn(after.modelSheets, modelSheetId, recorded, evolveModelSheet);
+    evolveIn(after.devices, benchId, recorded, evolveDevice);
+    evolveIn(after.inspections, inspection, recorded, evolveInspection);
+  }
+  return after;
+};
+
+const evolveIn = <Key, Value>(
+  values: Map<Key, Value>,
+  key: Key | undefined,
+  recorded: RecordedEvent,
+  evolveOne: (value: Value | undefined, recorded: RecordedEvent) => Value | undefined,
+): void => {
+  if (key === undefined) return;
+  const evolved = evolveOne(values.get(key), recorded);
+  if (evolved !== undefined) values.set(key, evolved);
+};
+
+const changed = <Key, Value>(before: ReadonlyMap<Key, Value>, after: ReadonlyMap<Key, Value>): Value[] =>
+  [...after].filter(([key, value]) => before.get(key) !== value).map(([, value]) => value);
+
+const writeStation = async (database: LedgerDatabase, station: Station | undefined): Promise<void> => {
+  if (station === undefined) return;
+  await database
+    .replaceInto('station')
+    .values({ id: 1, state: canonicalJson(station) })
+    .execute();
+};
+
+const writePeople = async (database: LedgerDatabase, people: readonly Person[]): Promise<void> => {
+  if (people.length === 0) return;
+  await database
+    .insertInto('person')
+    .values(
+      people.map((person) => ({
+        person_id: person.personId,
+        badge: person.badge.trim(),
+        name_key: compareKey(person.name),
+        state: canonicalJson(person),
+      })),
+    )
+    .onConflict((conflict) =>
+      conflict.column('person_id').doUpdateSet(({ ref }) => ({
+        badge: ref('excluded.badge'),
+        name_key: ref('excluded.name_key'),
+        state: ref('excluded.state'),
+      })),
+    )
+    .execute();
+};
+
+const writeModelSheets = async (database: LedgerDatabase, sheets: readonly ModelSheet[]): Promise<void> => {
+  if (sheets.length === 0) return;
+  await database
+    .insertInto('model_sheet')
+    .values(
+      sheets.map((sheet) => ({
+        model_sheet_id: sheet.modelSheetId,
+        manufacturer_key: compareKey(sheet.manufacturer),
+        model_key: compareKey(sheet.model),
+        state: canonicalJson(sheet),
+      })),
+    )
+    .onConflict((conflict) =>
+      conflict.column('model_sheet_id').doUpdateSet(({ ref }) => ({
+        manufacturer_key: ref('excluded.manufacturer_key'),
+        model_key: ref('excluded.model_key'),
+        state: ref('excluded.state'),
+      })),
+    )
+    .execute();
+};
+
+const writeDevices = async (database: LedgerDatabase, devices: readonly Device[]): Promise<void> => {
+  if (devices.length === 0) return;
+  const sheetIds = [...new Set(devices.map(({ modelSheetId }) => modelSheetId))];
+  const sheets = keyed(
+    (await modelSheetRows(database, sheetIds)).map(stateOf<ModelSheet>),
+    (sheet) => sheet.modelSheetId,
+  );
+  await database
+    .insertInto('device')
+    .values(devices.map((device) => deviceRow(device, sheets.get(device.modelSheetId))))
+    .onConflict((conflict) =>
+      conflict.column('bench_id').doUpdateSet(({ ref }) => ({
+        model_sheet_id: ref('excluded.model_sheet_id'),
+        manufacturer_key: ref('excluded.manufacturer_key'),
+        model_key: ref('excluded.model_key'),
+        serial_key: ref('excluded.serial_key'),
+        standing: ref('excluded.standing'),
+        due_on: ref('excluded.due_on'),
+        search: ref('excluded.search'),
+        state: ref('excluded.state'),
+      })),
+    )
+    .execute();
+};
+
+const deviceRow = (device: Device, sheet: ModelSheet | undefined): Insertable<LedgerTables['device']> => {
+  const { manufacturer, model } = sheet ?? { manufacturer: '', model: '' };
+  const codes = device.otherCodes.map(({ code }) => code);
+  return {
+    bench_id: device.benchId,
+    model_sheet_id: device.modelSheetId,
+    manufacturer_key: compareKey(manufacturer),
+    model_key: compareKey(model),
+    serial_key: compareKey(device.serial),
+    standing: device.standing,
+    due_on: device.dueOn ?? null,
+    search: searchKeys([device.benchId, manufacturer, model, device.serial, ...codes]),
+    state: canonicalJson(device),
+  };
+};
+
+/** A code that another device holds already violates the primary key, and so nothing is recorded. */
+const writeOtherCodes = async (
+  database: LedgerDatabase,
+  before: ReadonlyMap<Device['benchId'], Device>,
+  after: ReadonlyMap<Device['benchId'], Device>,
+): Promise<void> => {
+  const bound = [...after.values()].flatMap(({ benchId, otherCodes }) =>
+    otherCodes
+      .slice(before.get(benchId)?.otherCodes.length ?? 0)
+      .map(({ code }) => ({ code: code.trim(), bench_id: benchId })),
+  );
+  for (let start = 0; start < bound.length; start += batchSize) {
+    await database
+      .insertInto('other_code')
+      .values(bound.slice(start, start + batchSize))
+      .execute();
+  }
+};
+
+const writeInspections = async (
+  database: LedgerDatabase,
+  inspections: readonly Inspection[],
+): Promise<void> => {
+  if (inspections.length === 0) return;
+  await database
+    .insertInto('inspection')
+    .values(
+      inspections.map((inspection) => ({
+        inspection: inspection.inspection,
+        bench_id: inspection.benchId,
+        phase: inspection.state,
+        state: canonicalJson(inspection),
+      })),
+    )
+    .onConflict((conflict) =>
+      conflict.column('inspection').doUpdateSet(({ ref }) => ({
+        bench_id: ref('excluded.bench_id'),
+        phase: ref('excluded.phase'),
+        state: ref('excluded.state'),
+      })),
+    )
+    .execute();
+};
+
+/** The devices of a model sheet are ordered and found by its manufacturer and model, so they follow when these change. */
+const renameDevices = async (database: LedgerDatabase, sheet: ModelSheet): Promise<void> => {
+  for (let last = '', more = true; more; ) {
+    const rows = await database
+      .selectFrom('device')
+      .select(['bench_id', 'state'])
+      .where('model_sheet_id', '=', sheet.modelSheetId)
+      .where('bench_id', '>', last)
+      .orderBy('bench_id')
+      .limit(batchSize)
+      .execute();
+    await writeDevices(database, rows.map(stateOf<Device>));
+    last = rows.at(-1)?.bench_id ?? last;
+    more = rows.length === batchSize;
+  }
+};

@@ -1,0 +1,249 @@
+/** The reads of the ledger over its SQLite tables. */
+import { type ExpressionBuilder, type SqlBool, sql } from 'kysely';
+import type { BenchId, CalendarDate } from '../../domain/brand.ts';
+import type { Device } from '../../domain/device.ts';
+import type { RecordedEvent } from '../../domain/event.ts';
+import type { Station } from '../../domain/evolve.ts';
+import type { Inspection } from '../../domain/inspection.ts';
+import type { ModelSheet } from '../../domain/model-sheet.ts';
+import type { Person } from '../../domain/person.ts';
+import type { Counts, Credential, DeviceQuery, DeviceRow, LedgerReader } from '../ledger.ts';
+import { recordedFrom } from './event-row.ts';
+import type { LedgerDatabase, LedgerTables } from './schema.ts';
+import { compareKey, searchWords } from './search.ts';
+import { stateOf } from './state.ts';
+
+export class SqliteReader implements LedgerReader {
+  readonly #database: LedgerDatabase;
+
+  /** `database` is a transaction: every read of it sees the same state. */
+  constructor(database: LedgerDatabase) {
+    this.#database = database;
+  }
+
+  async station(): Promise<Station | undefined> {
+    const row = await this.#database.selectFrom('station').select('state').executeTakeFirst();
+    return row && stateOf<Station>(row);
+  }
+
+  async person(personId: string): Promise<Person | undefined> {
+    const row = await this.#database
+      .selectFrom('person')
+      .select('state')
+      .where('person_id', '=', personId)
+      .executeTakeFirst();
+    return row && stateOf<Person>(row);
+  }
+
+  async personByBadge(badge: string): Promise<Person | undefined> {
+    const row = await this.#database
+      .selectFrom('person')
+      .select('state')
+      .where('badge', '=', badge.trim())
+      .executeTakeFirst();
+    return row && stateOf<Person>(row);
+  }
+
+  async people(): Promise<readonly Person[]> {
+    const rows = await this.#database
+      .selectFrom('person')
+      .select('state')
+      .orderBy('name_key')
+      .orderBy('person_id')
+      .execute();
+    return rows.map(stateOf<Person>);
+  }
+
+  async credential(personId: string): Promise<Credential | undefined> {
+    const row = await this.#database
+      .selectFrom('credential')
+      .selectAll()
+      .where('person_id', '=', personId)
+      .executeTakeFirst();
+    return (
+      row && {
+        personId: row.person_id,
+        salt: row.salt,
+        hash: row.hash,
+        failures: row.failures,
+        lockedUntil: row.locked_until,
+      }
+    );
+  }
+
+  async modelSheet(modelSheetId: string): Promise<ModelSheet | undefined> {
+    const row = await this.#database
+      .selectFrom('model_sheet')
+      .select('state')
+      .where('model_sheet_id', '=', modelSheetId)
+      .executeTakeFirst();
+    return row && stateOf<ModelSheet>(row);
+  }
+
+  async modelSheets(): Promise<readonly ModelSheet[]> {
+    const rows = await this.#database
+      .selectFrom('model_sheet')
+      .select('state')
+      .orderBy('manufacturer_key')
+      .orderBy('model_key')
+      .orderBy('model_sheet_id')
+      .execute();
+    return rows.map(stateOf<ModelSheet>);
+  }
+
+  async device(benchId: BenchId): Promise<DeviceRow | undefined> {
+    const [row] = await this.#deviceRows([benchId]);
+    return row;
+  }
+
+  async deviceByCode(code: string): Promise<BenchId | undefined> {
+    const row = await this.#database
+      .selectFrom('other_code')
+      .select('bench_id')
+      .where('code', '=', code.trim())
+      .executeTakeFirst();
+    return row && (row.bench_id as BenchId);
+  }
+
+  async devicesBySerial(serial: string, modelSheetId?: string): Promise<readonly BenchId[]> {
+    const rows = await this.#database
+      .selectFrom('device')
+      .select('bench_id')
+      .where('serial_key', '=', compareKey(serial))
+      .$if(modelSheetId !== undefined, (query) => query.where('model_sheet_id', '=', modelSheetId ?? ''))
+      .orderBy('bench_id')
+      .execute();
+    return rows.map((row) => row.bench_id as BenchId);
+  }
+
+  async devices(
+    query: DeviceQuery,
+  ): Promise<{ readonly rows: readonly DeviceRow[]; readonly total: number }> {
+    const matching = this.#database
+      .selectFrom('device')
+      .where((builder) => builder.and(conditionsOf(query, builder)));
+    const { total } = await matching
+      .select(({ fn }) => fn.countAll<number>().as('total'))
+      .executeTakeFirstOrThrow();
+    const page = await matching
+      .select('bench_id')
+      .orderBy('manufacturer_key')
+      .orderBy('model_key')
+      .orderBy('serial_key')
+      .orderBy('bench_id')
+      .limit(query.limit)
+      .offset(query.offset)
+      .execute();
+    return { rows: await this.#deviceRows(page.map((row) => row.bench_id as BenchId)), total };
+  }
+
+  async counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts> {
+    const devices = await this.#database
+      .selectFrom('device')
+      .select(({ fn, eb, and }) => {
+        const counted = (condition: ReturnType<typeof and>) => fn.countAll<number>().filterWhere(condition);
+        const inService = eb('standing', '=', 'in service');
+        return [
+          fn.countAll<number>().as('devices'),
+          counted(inService).as('inService'),
+          counted(eb('standing', '=', 'new')).as('neverInspected'),
+          counted(and([inService, eb('due_on', '<', today)])).as('overdue'),
+          counted(and([inService, eb('due_on', '>=', today), eb('due_on', '<=', dueSoonUntil)])).as(
+            'dueSoon',
+          ),
+          counted(eb('standing', 'in', ['quarantined', 'at manufacturer'])).as('held'),
+        ];
+      })
+      .executeTakeFirstOrThrow();
+    const { openInspections } = await this.#database
+      .selectFrom('inspection')
+      .select(({ fn }) => fn.countAll<number>().as('openInspections'))
+      .where(isOpen)
+      .executeTakeFirstOrThrow();
+    return { ...devices, openInspections };
+  }
+
+  async inspection(inspection: number): Promise<Inspection | undefined> {
+    const row = await this.#database
+      .selectFrom('inspection')
+      .select('state')
+      .where('inspection', '=', inspection)
+      .executeTakeFirst();
+    return row && stateOf<Inspection>(row);
+  }
+
+  async inspectionsOf(benchId: BenchId): Promise<readonly Inspection[]> {
+    const rows = await this.#database
+      .selectFrom('inspection')
+      .select('state')
+      .where('bench_id', '=', benchId)
+      .orderBy('inspection', 'desc')
+      .execute();
+    return rows.map(stateOf<Inspection>);
+  }
+
+  async openInspections(): Promise<readonly Inspection[]> {
+    const rows = await this.#database
+      .selectFrom('inspection')
+      .select('state')
+      .where(isOpen)
+      .orderBy('inspection')
+      .execute();
+    return rows.map(stateOf<Inspection>);
+  }
+
+  async nextInspectionNumber(): Promise<number> {
+    const { latest } = await this.#database
+      .selectFrom('inspection')
+      .select(({ fn }) => fn.max<number | null>('inspection').as('latest'))
+      .executeTakeFirstOrThrow();
+    return (latest ?? 0) + 1;
+  }
+
+  async eventsOf(benchId: BenchId): Promise<readonly RecordedEvent[]> {
+    const rows = await this.#database
+      .selectFrom('event')
+      .select('bytes')
+      .where('bench_id', '=', benchId)
+      .orderBy('seq')
+      .execute();
+    return rows.map(({ bytes }) => recordedFrom(bytes));
+  }
+
+  /** In the order of the bench IDs given. */
+  async #deviceRows(benchIds: readonly BenchId[]): Promise<DeviceRow[]> {
+    if (benchIds.length === 0) return [];
+    const rows = await this.#database
+      .selectFrom('device')
+      .innerJoin('model_sheet', 'model_sheet.model_sheet_id', 'device.model_sheet_id')
+      .select(['device.bench_id', 'device.state as device', 'model_sheet.state as sheet'])
+      .where('device.bench_id', 'in', benchIds)
+      .execute();
+    const found = new Map(rows.map((row) => [row.bench_id, row]));
+    return benchIds.flatMap((benchId) => {
+      const row = found.get(benchId);
+      return row === undefined
+        ? []
+        : [
+            {
+              device: stateOf<Device>({ state: row.device }),
+              modelSheet: stateOf<ModelSheet>({ state: row.sheet }),
+            },
+          ];
+    });
+  }
+}
+
+/** Written out, not as a parameter, so that SQLite can use the index over just these. */
+const isOpen = sql<SqlBool>`phase = 'open'`;
+
+const conditionsOf = (
+  { search, standing, dueBefore }: DeviceQuery,
+  builder: ExpressionBuilder<LedgerTables, 'device'>,
+) => [
+  ...searchWords(search ?? '').map((word) => builder(sql<number>`instr(search, ${word})`, '>', 0)),
+  ...(standing === undefined ? [] : [builder('standing', 'in', standing)]),
+  ...(dueBefore === undefined
+    ? []
+    : [builder('standing', '=', 'in service'), builder('due_on', '<', dueBefore)]),
+];

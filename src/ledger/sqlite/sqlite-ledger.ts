@@ -1,0 +1,266 @@
+/** The ledger in an SQLite file of the data folder. */
+import { constants } from 'node:fs';
+import { access, mkdir } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import { Kysely } from 'kysely';
+import type { Decision } from '../../domain/decide/decision.ts';
+import type { Occasion, RecordedEvent } from '../../domain/event.ts';
+import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
+import type { Credential, Ledger, LedgerReader, SideWriter, TreeHead, Verification } from '../ledger.ts';
+import { LedgerDamaged, orStorageFault, storageRefusal } from '../storage-refusal.ts';
+import { SqliteConnection } from './connection.ts';
+import { SqliteDialect } from './dialect.ts';
+import { recordedFrom } from './event-row.ts';
+import { type FolderLock, lockFileName, lockFolder } from './lock.ts';
+import { batchSize, project } from './projector.ts';
+import { SqliteReader } from './reader.ts';
+import { Recorder } from './recorder.ts';
+import {
+  isEmpty,
+  type LedgerDatabase,
+  type LedgerTables,
+  migrate,
+  projectionTables,
+  schemaVersion,
+  versionOf,
+} from './schema.ts';
+import { verifyLedger } from './verifier.ts';
+
+export const ledgerFileName = 'ledger.sqlite';
+
+/** `synchronous = full` makes every commit wait for the disk; the other numbers bound memory and what the log may keep. */
+const writerSettings = `
+  pragma journal_mode = wal;
+  pragma synchronous = full;
+  pragma foreign_keys = on;
+  pragma journal_size_limit = 4194304;
+  pragma cache_size = -8000;
+`;
+const readerSettings = `
+  pragma query_only = on;
+  pragma cache_size = -16000;
+`;
+const lockWaitMs = 5000;
+
+/**
+ * Opens the ledger of a data folder, which is created where it is missing, and holds the folder until `close`. Refuses with
+ * `station-already-open`, `folder-not-writable`, `disk-full`, `ledger-damaged` or `ledger-from-newer-version`; each
+ * names the `folder`. `append` and `appendAll` return the first four as well; all else throws them as `StorageFault`.
+ */
+export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal> => {
+  const path = resolve(folder);
+  const opened: { close(): Promise<void> }[] = [];
+  const giveUp = async () => {
+    for (const open of opened.toReversed()) await open.close();
+  };
+  try {
+    await mkdir(path, { recursive: true });
+    await writable(path);
+    const lock = await lockFolder(path);
+    if (isRefusal(lock)) return lock;
+    opened.push({ close: () => lock.release() });
+    const file = join(path, ledgerFileName);
+    const writer = await SqliteConnection.open(file);
+    opened.push(writer);
+    writer.waitForLocks(lockWaitMs);
+    await writer.exec(writerSettings);
+    const version = await versionOf(writer);
+    if (version > schemaVersion) {
+      await giveUp();
+      return refusal('ledger-from-newer-version', { folder: path });
+    }
+    if (version < 0 || (version === 0 && !(await isEmpty(writer))))
+      throw new LedgerDamaged('The file is no ledger.');
+    await migrate(writer);
+    const reader = await SqliteConnection.open(file);
+    opened.push(reader);
+    reader.waitForLocks(lockWaitMs);
+    await reader.exec(readerSettings);
+    return new SqliteLedger(path, lock, writer, reader);
+  } catch (error) {
+    const refused = await storageRefusal(error, path);
+    await giveUp();
+    if (refused === undefined) throw error;
+    return refused;
+  }
+};
+
+/** SQLite falls back to reading where it cannot write, and a lock for reading keeps nobody out. */
+const writable = async (folder: string): Promise<void> => {
+  await access(folder, constants.W_OK);
+  for (const name of [lockFileName, ledgerFileName]) {
+    const file = join(folder, name);
+    const exists = await access(file).then(
+      () => true,
+      () => false,
+    );
+    if (exists) await access(file, constants.R_OK | constants.W_OK);
+  }
+};
+
+class SqliteLedger implements Ledger {
+  readonly #folder: string;
+  readonly #lock: FolderLock;
+  readonly #writer: LedgerDatabase;
+  readonly #reader: LedgerDatabase;
+
+  constructor(folder: string, lock: FolderLock, writer: SqliteConnection, reader: SqliteConnection) {
+    this.#folder = folder;
+    this.#lock = lock;
+    this.#writer = new Kysely<LedgerTables>({ dialect: new SqliteDialect(writer, 'immediate') });
+    this.#reader = new Kysely<LedgerTables>({ dialect: new SqliteDialect(reader, 'deferred') });
+  }
+
+  read<Result>(query: (reader: LedgerReader) => Promise<Result>): Promise<Result> {
+    return this.#orFault(() =>
+      this.#reader.transaction().execute((transaction) => query(new SqliteReader(transaction))),
+    );
+  }
+
+  append(
+    occasion: Occasion,
+    decide: (reader: LedgerReader) => Promise<Decision>,
+    alongside?: (writer: SideWriter) => Promise<void>,
+  ): Promise<readonly RecordedEvent[] | Refusal> {
+    return this.#write(async (transaction) => {
+      const decision = await decide(new SqliteReader(transaction));
+      if (isRefusal(decision)) throw new Refused(decision);
+      const recorder = await Recorder.in(transaction);
+      const recorded = await recorder.record(occasion, decision);
+      await recorder.finish();
+      await alongside?.(new SqliteSideWriter(transaction));
+      return recorded;
+    });
+  }
+
+  appendAll(
+    steps: AsyncIterable<{
+      readonly occasion: Occasion;
+      readonly decide: (reader: LedgerReader) => Promise<Decision>;
+    }>,
+  ): Promise<number | Refusal> {
+    return this.#write(async (transaction) => {
+      const reader = new SqliteReader(transaction);
+      const recorder = await Recorder.in(transaction);
+      let count = 0;
+      for await (const { occasion, decide } of steps) {
+        const decision = await decide(reader);
+        if (isRefusal(decision)) throw new Refused(decision);
+        count += (await recorder.record(occasion, decision)).length;
+      }
+      await recorder.finish();
+      return count;
+    });
+  }
+
+  writeAside(write: (writer: SideWriter) => Promise<void>): Promise<void> {
+    return this.#orFault(() =>
+      this.#writer.transaction().execute((transaction) => write(new SqliteSideWriter(transaction))),
+    );
+  }
+
+  verify(): Promise<Verification> {
+    return this.#orFault(() => verifyLedger(join(this.#folder, ledgerFileName)));
+  }
+
+  rebuild(): Promise<number> {
+    return this.#orFault(() =>
+      this.#writer.transaction().execute(async (transaction) => {
+        for (const table of projectionTables.toReversed()) await transaction.deleteFrom(table).execute();
+        let last = 0;
+        for await (const rows of pages(transaction)) {
+          await project(
+            transaction,
+            rows.map(({ bytes }) => recordedFrom(bytes)),
+          );
+          last += rows.length;
+        }
+        return last;
+      }),
+    );
+  }
+
+  async *export(): AsyncIterable<string> {
+    const { size } = await this.head();
+    for await (const rows of pages(this.#reader, size)) {
+      for (const { bytes } of rows) yield bytes.toString('utf8');
+    }
+  }
+
+  head(): Promise<TreeHead> {
+    return this.#orFault(async () => {
+      const head = await this.#reader
+        .selectFrom('tree_head')
+        .select(['size', 'root_hash'])
+        .executeTakeFirst();
+      if (head === undefined) throw new LedgerDamaged('The tree head is missing.');
+      return { size: head.size, rootHash: head.root_hash.toString('hex') };
+    });
+  }
+
+  async close(): Promise<void> {
+    await this.#reader.destroy();
+    await this.#writer.destroy();
+    await this.#lock.release();
+  }
+
+  /** A refusal ends the transaction as an error does, so that nothing of it stays. */
+  async #write<Result>(work: (transaction: LedgerDatabase) => Promise<Result>): Promise<Result | Refusal> {
+    try {
+      return await this.#writer.transaction().execute(work);
+    } catch (error) {
+      if (error instanceof Refused) return error.refusal;
+      const refused = await storageRefusal(error, this.#folder);
+      if (refused === undefined) throw error;
+      return refused;
+    }
+  }
+
+  #orFault<Result>(work: () => Promise<Result>): Promise<Result> {
+    return orStorageFault(this.#folder, work);
+  }
+}
+
+class Refused extends Error {
+  override readonly name = 'Refused';
+  readonly refusal: Refusal;
+
+  constructor(refused: Refusal) {
+    super(refused.code);
+    this.refusal = refused;
+  }
+}
+
+class SqliteSideWriter implements SideWriter {
+  readonly #database: LedgerDatabase;
+
+  constructor(database: LedgerDatabase) {
+    this.#database = database;
+  }
+
+  async putCredential({ personId, salt, hash, failures, lockedUntil }: Credential): Promise<void> {
+    const row = { salt, hash, failures, locked_until: lockedUntil };
+    await this.#database
+      .insertInto('credential')
+      .values({ person_id: personId, ...row })
+      .onConflict((conflict) => conflict.column('person_id').doUpdateSet(row))
+      .execute();
+  }
+}
+
+/** The events in order, a batch at a time, up to number `until`. */
+async function* pages(database: LedgerDatabase, until = Number.MAX_SAFE_INTEGER) {
+  for (let last = 0; last < until; ) {
+    const rows = await database
+      .selectFrom('event')
+      .select(['seq', 'bytes'])
+      .where('seq', '>', last)
+      .where('seq', '<=', until)
+      .orderBy('seq')
+      .limit(batchSize)
+      .execute();
+    if (rows.length === 0) return;
+    yield rows;
+    last = rows.at(-1)?.seq ?? until;
+  }
+}

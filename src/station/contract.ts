@@ -1,0 +1,94 @@
+/** The contract: the one table of everything that can be asked of a station. Carriers know this table and no operation by name. */
+import type { z } from 'zod';
+import { benchIdCheck } from './operations/bench-id-check.ts';
+import { benchIdNew } from './operations/bench-id-new.ts';
+import { commandSheet } from './operations/command-sheet.ts';
+import { deviceBindCode } from './operations/device-bind-code.ts';
+import { deviceList } from './operations/device-list.ts';
+import { deviceRegister } from './operations/device-register.ts';
+import { deviceRemove } from './operations/device-remove.ts';
+import { deviceShow } from './operations/device-show.ts';
+import { inspectionAnswer } from './operations/inspection-answer.ts';
+import { inspectionBreakOff } from './operations/inspection-break-off.ts';
+import { inspectionShow } from './operations/inspection-show.ts';
+import { inspectionSign } from './operations/inspection-sign.ts';
+import { inspectionStart } from './operations/inspection-start.ts';
+import { ledgerExport } from './operations/ledger-export.ts';
+import { ledgerRebuild } from './operations/ledger-rebuild.ts';
+import { ledgerVerify } from './operations/ledger-verify.ts';
+import { modelSheetList } from './operations/model-sheet-list.ts';
+import { modelSheetRecord } from './operations/model-sheet-record.ts';
+import { personAdd } from './operations/person-add.ts';
+import { personDesignate } from './operations/person-designate.ts';
+import { personList } from './operations/person-list.ts';
+import { personSetPin } from './operations/person-set-pin.ts';
+import { pictureRead } from './operations/picture-read.ts';
+import { procedureShow } from './operations/procedure-show.ts';
+import { scanInterpret } from './operations/scan-interpret.ts';
+import { sessionSignIn } from './operations/session-sign-in.ts';
+import { sessionSignOut } from './operations/session-sign-out.ts';
+import { stationLoadDemo } from './operations/station-load-demo.ts';
+import { stationSetup } from './operations/station-setup.ts';
+import { stationStatus } from './operations/station-status.ts';
+import { tagIssue } from './operations/tag-issue.ts';
+import { tagPreview } from './operations/tag-preview.ts';
+
+const operations = [
+  stationStatus,
+  stationSetup,
+  stationLoadDemo,
+  sessionSignIn,
+  sessionSignOut,
+  scanInterpret,
+  personList,
+  personAdd,
+  personDesignate,
+  personSetPin,
+  modelSheetList,
+  modelSheetRecord,
+  deviceList,
+  deviceShow,
+  deviceRegister,
+  deviceBindCode,
+  deviceRemove,
+  procedureShow,
+  inspectionStart,
+  inspectionShow,
+  inspectionAnswer,
+  inspectionSign,
+  inspectionBreakOff,
+  tagPreview,
+  tagIssue,
+  commandSheet,
+  benchIdNew,
+  benchIdCheck,
+  pictureRead,
+  ledgerVerify,
+  ledgerRebuild,
+  ledgerExport,
+] as const;
+
+type Operations = (typeof operations)[number];
+export type OperationName = Operations['name'];
+export type Contract = { readonly [Each in Operations as Each['name']]: Each };
+
+/** What a caller gives to an operation. */
+export type InputOf<Name extends OperationName> = z.input<Contract[Name]['input']>;
+/** What an operation gives back. */
+export type OutputOf<Name extends OperationName> = z.output<Contract[Name]['output']>;
+
+export const contract: ReadonlyMap<string, Operations> = new Map(operations.map((operation) => [operation.name, operation]));
+
+/** An error as a carrier hands it on: a stable code, a sentence for the person, and the field at fault. */
+export interface CallError {
+  readonly code: string;
+  readonly sentence: string;
+  readonly field?: string;
+}
+
+export type CallResult<Output = unknown> =
+  | { readonly ok: true; readonly output: Output }
+  | { readonly ok: false; readonly error: CallError };
+
+/** How every carrier is called: the same shape over IPC, HTTP and in the same process. */
+export type Call = <Name extends OperationName>(name: Name, input: InputOf<Name>) => Promise<CallResult<OutputOf<Name>>>;

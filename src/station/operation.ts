@@ -1,0 +1,59 @@
+/** What an operation of the contract is: its name, kind, schemas, the roles it needs, and what it does. */
+import type { z } from 'zod';
+import type { Instant } from '../domain/brand.ts';
+import type { Occasion } from '../domain/event.ts';
+import type { Station } from '../domain/evolve.ts';
+import type { Language } from '../domain/message.ts';
+import { type Person, type Role, roles } from '../domain/person.ts';
+import type { Refusal } from '../domain/refusal.ts';
+import type { Ledger } from '../ledger/ledger.ts';
+import type { PinGuard } from './pin.ts';
+import type { Rules } from './rules.ts';
+
+/** Who may call: anyone at all, or a signed-in person with one of these roles. */
+export type Access = 'anyone' | readonly [Role, ...Role[]];
+
+/** Everybody who is signed in, whatever the role. */
+export const everyRole: Access = [...roles];
+
+/** What an operation may use. The person is the one signed in on the session that called. */
+export interface OperationContext {
+  readonly ledger: Ledger;
+  readonly rules: Rules;
+  readonly pins: PinGuard;
+  /** The data folder. */
+  readonly folder: string;
+  /** Where the product's own `assets` and `demo-data` are. */
+  readonly productFolder: string;
+  readonly language: Language;
+  readonly session: Session;
+  readonly person: Person | undefined;
+  now(): Instant;
+  /** The moment, the station's calendar date and the person of a change that is made now. */
+  occasion(station: Station): Occasion;
+  randomBytes(count: number): Uint8Array;
+  /** Opens a file with the program that the operating system has for it; absent where the shell cannot. */
+  readonly openFile?: ((path: string) => Promise<void>) | undefined;
+}
+
+/** One window or terminal: who is signed in there. */
+export interface Session {
+  signIn(personId: string): void;
+  signOut(): void;
+}
+
+export interface Operation<Name extends string, Input extends z.ZodType, Output extends z.ZodType> {
+  readonly name: Name;
+  /** One sentence for the command help and the documentation. */
+  readonly summary: string;
+  /** A query changes nothing. */
+  readonly kind: 'command' | 'query';
+  readonly access: Access;
+  readonly input: Input;
+  readonly output: Output;
+  run(context: OperationContext, input: z.output<Input>): Promise<z.input<Output> | Refusal>;
+}
+
+export const defineOperation = <Name extends string, Input extends z.ZodType, Output extends z.ZodType>(
+  operation: Operation<Name, Input, Output>,
+): Operation<Name, Input, Output> => Object.freeze(operation);

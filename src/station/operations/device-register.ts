@@ -1,0 +1,70 @@
+/** `device.register`: enters a device with its marking, element by element, under a new or a pre-printed bench ID. */
+import { z } from 'zod';
+import { freeBenchId } from '../free-bench-id.ts';
+import { type BenchId, benchIdSchema } from '../../domain/brand.ts';
+import { type Clashes, decideRegister, type Registration } from '../../domain/decide/device.ts';
+import { otherCodeSchema } from '../../domain/device.ts';
+import { markingEntrySchema } from '../../domain/marking.ts';
+import { isRefusal, refusal } from '../../domain/refusal.ts';
+import { parseBenchId } from '../../domain/bench-id/bench-id.ts';
+import type { LedgerReader } from '../../ledger/ledger.ts';
+import { badgeMeaning, ownCodeMeaning } from '../badge.ts';
+import { defineOperation } from '../operation.ts';
+import { record } from '../record.ts';
+
+export const deviceRegister = defineOperation({
+  name: 'device.register',
+  summary: 'Enters a device with its marking under a new or a pre-printed bench ID.',
+  kind: 'command',
+  access: ['attendant', 'inspector', 'administrator'],
+  input: z.object({
+    /** The bench ID of a label that is on the device already; a new one is made where it is absent. */
+    benchId: z.string().trim().max(40).optional(),
+    modelSheetId: z.string(),
+    /** Empty where the serial number cannot be read. */
+    serial: z.string().trim().max(80),
+    /** As it stands on the device, year or month or day; empty where it cannot be read. */
+    dateOfManufacture: z.string().trim().max(40),
+    marking: z.array(markingEntrySchema).max(20),
+    otherCodes: z.array(otherCodeSchema).max(10).default([]),
+    regularUserId: z.string().optional(),
+  }),
+  output: z.object({ benchId: benchIdSchema }),
+  run: async (context, { benchId: printed, ...registration }) => {
+    const parsed = printed === undefined ? undefined : parseBenchId(printed);
+    if (parsed !== undefined && parsed.kind !== 'exact') {
+      return refusal('bench-id-not-exact', { text: printed ?? '' }, 'benchId');
+    }
+    const ours = registration.otherCodes.find(({ code }) => ownCodeMeaning(code) !== undefined);
+    if (ours !== undefined) {
+      return refusal('code-is-ours', { code: ours.code, meaning: ownCodeMeaning(ours.code) ?? '' }, 'otherCodes');
+    }
+    let benchId: BenchId | undefined;
+    const result = await record(context, async (reader) => {
+      const chosen = parsed?.id ?? (await freeBenchId(reader, context.randomBytes));
+      benchId = chosen;
+      return decideRegister(chosen, registration, await clashesOf(reader, chosen, registration));
+    });
+    if (isRefusal(result)) return result;
+    return benchId === undefined ? refusal('internal-error') : { benchId };
+  },
+});
+
+const clashesOf = async (reader: LedgerReader, benchId: BenchId, registration: Registration): Promise<Clashes> => {
+  const twins =
+    registration.serial === '' ? [] : await reader.devicesBySerial(registration.serial, registration.modelSheetId);
+  return {
+    benchIdTaken: (await reader.device(benchId)) !== undefined,
+    modelSheetKnown: (await reader.modelSheet(registration.modelSheetId)) !== undefined,
+    sameSerial: twins[0],
+    codeTaken: await firstTakenCode(reader, registration),
+  };
+};
+
+const firstTakenCode = async (reader: LedgerReader, { otherCodes }: Registration): Promise<Clashes['codeTaken']> => {
+  for (const { code } of otherCodes) {
+    const meaning = await badgeMeaning(reader, code);
+    if (meaning !== undefined) return { code, meaning };
+  }
+  return undefined;
+};

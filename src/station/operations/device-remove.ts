@@ -1,0 +1,47 @@
+/** `device.remove`: takes a device out of service at once, on one of the program's grounds. */
+import { z } from 'zod';
+import { benchIdSchema } from '../../domain/brand.ts';
+import { decideRemove } from '../../domain/decide/device.ts';
+import { factsOf } from '../../domain/decide/inspection.ts';
+import { answersOf } from '../../domain/inspection.ts';
+import { isRefusal, type Refusal } from '../../domain/refusal.ts';
+import { type Reason, reasonsWhenBrokenOff } from '../../domain/verdict.ts';
+import type { LedgerReader } from '../../ledger/ledger.ts';
+import { caseIn, deviceIn } from '../lookup.ts';
+import { defineOperation, everyRole } from '../operation.ts';
+import { record } from '../record.ts';
+import type { Rules } from '../rules.ts';
+
+export const deviceRemove = defineOperation({
+  name: 'device.remove',
+  summary: 'Takes a device out of service at once.',
+  kind: 'command',
+  access: everyRole,
+  input: z.object({
+    benchId: benchIdSchema,
+    /** A key of the program's removal grounds. */
+    ground: z.string(),
+    note: z.string().trim().max(200).optional(),
+  }),
+  output: z.object({}),
+  run: async (context, { benchId, ground, note }) => {
+    const result = await record(context, async (reader) => {
+      const row = await deviceIn(reader, benchId);
+      if (isRefusal(row)) return row;
+      const found = await foundSoFar(reader, row.device.openInspection, context.rules);
+      return isRefusal(found) ? found : decideRemove(row.device, context.rules.program, ground, note, found);
+    });
+    return isRefusal(result) ? result : {};
+  },
+});
+
+const foundSoFar = async (
+  reader: LedgerReader,
+  inspection: number | undefined,
+  rules: Rules,
+): Promise<readonly Reason[] | Refusal> => {
+  if (inspection === undefined) return [];
+  const open = await caseIn(reader, inspection, rules);
+  if (isRefusal(open)) return open;
+  return reasonsWhenBrokenOff(open.procedure, answersOf(open.inspection), factsOf(open.modelSheet), open.lengthUnit);
+};

@@ -1,0 +1,24 @@
+/** `person.designate`: the employer's written designation of a competent person, with the training behind it. */
+import { z } from 'zod';
+import { decideDesignate } from '../../domain/decide/person.ts';
+import { designationSchema } from '../../domain/person.ts';
+import { isRefusal } from '../../domain/refusal.ts';
+import { personIn } from '../lookup.ts';
+import { defineOperation } from '../operation.ts';
+import { record } from '../record.ts';
+
+export const personDesignate = defineOperation({
+  name: 'person.designate',
+  summary: "Records the employer's written designation of a competent person.",
+  kind: 'command',
+  access: ['administrator'],
+  input: z.object({ personId: z.string(), designation: designationSchema }),
+  output: z.object({}),
+  run: async (context, { personId, designation }) => {
+    const result = await record(context, async (reader, { on }) => {
+      const person = await personIn(reader, personId);
+      return isRefusal(person) ? person : decideDesignate(person, designation, on);
+    });
+    return isRefusal(result) ? result : {};
+  },
+});

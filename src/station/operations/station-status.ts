@@ -1,0 +1,73 @@
+/** `station.status`: what every screen needs first: whether there is a station, who is signed in, and the numbers of the day. */
+import { z } from 'zod';
+import { calendarDateSchema } from '../../domain/brand.ts';
+import { addDays } from '../../domain/calendar.ts';
+import { lengthUnitSchema } from '../../domain/length.ts';
+import { defineOperation } from '../operation.ts';
+import { deviceSummary, deviceSummarySchema, personView, personViewSchema } from '../views.ts';
+
+export const stationStatus = defineOperation({
+  name: 'station.status',
+  summary: 'Whether there is a station, who is signed in, and the numbers of the day.',
+  kind: 'query',
+  access: 'anyone',
+  input: z.object({}),
+  output: z.discriminatedUnion('state', [
+    z.object({ state: z.literal('empty') }),
+    z.object({
+      state: z.literal('ready'),
+      name: z.string(),
+      timeZone: z.string(),
+      lengthUnit: lengthUnitSchema,
+      demo: z.boolean(),
+      today: calendarDateSchema,
+      person: personViewSchema.optional(),
+      /** The badges to try in the demo; absent at a real station. */
+      demoBadges: z.array(z.object({ name: z.string(), badge: z.string(), roles: z.array(z.string()) })).optional(),
+      dueSoonDays: z.number().int(),
+      counts: z.object({
+        devices: z.number().int(),
+        inService: z.number().int(),
+        neverInspected: z.number().int(),
+        overdue: z.number().int(),
+        dueSoon: z.number().int(),
+        held: z.number().int(),
+        openInspections: z.number().int(),
+      }),
+      /** Inspections that were begun and not yet signed. */
+      open: z.array(z.object({ inspection: z.number().int(), device: deviceSummarySchema, answered: z.number().int() })),
+      /** True where the shell can open a file with the operating system. */
+      opensFiles: z.boolean(),
+    }),
+  ]),
+  run: (context) =>
+    context.ledger.read(async (reader) => {
+      const station = await reader.station();
+      if (station === undefined) return { state: 'empty' as const };
+      const today = context.occasion(station).on;
+      const { dueSoonDays } = context.rules.program;
+      const open = [];
+      for (const inspection of await reader.openInspections()) {
+        const row = await reader.device(inspection.benchId);
+        if (row === undefined) continue;
+        const device = deviceSummary(row, today, dueSoonDays);
+        open.push({ inspection: inspection.inspection, device, answered: Object.keys(inspection.answers).length });
+      }
+      return {
+        state: 'ready' as const,
+        name: station.name,
+        timeZone: station.timeZone,
+        lengthUnit: station.lengthUnit,
+        demo: station.demo,
+        today,
+        ...(context.person === undefined ? {} : { person: await personView(reader, context.person, today) }),
+        ...(station.demo
+          ? { demoBadges: (await reader.people()).map(({ name, badge, roles }) => ({ name, badge, roles })) }
+          : {}),
+        dueSoonDays,
+        counts: await reader.counts(today, addDays(today, dueSoonDays)),
+        open,
+        opensFiles: context.openFile !== undefined,
+      };
+    }),
+});

@@ -1,0 +1,41 @@
+/** Renders the tag of a device, for the screen and for the printer. */
+import { z } from 'zod';
+import type { BenchId } from '../domain/brand.ts';
+import { benchIdSchema } from '../domain/brand.ts';
+import { isRefusal, type Refusal } from '../domain/refusal.ts';
+import { type TagContent, tagKindSchema } from '../domain/tag-content.ts';
+import { type RenderedTag, renderTag } from '../tags/render-tag.ts';
+import { deviceIn, stationIn } from './lookup.ts';
+import type { OperationContext } from './operation.ts';
+import { tagOfDevice } from './tag-of-device.ts';
+import { namesOf } from './views.ts';
+
+export const tagRequestSchema = z.object({
+  benchId: benchIdSchema,
+  kind: tagKindSchema,
+  /** Dots per inch of the picture and of the printer that the symbols are snapped to. */
+  dpi: z.union([z.literal(203), z.literal(300), z.literal(600)]).default(300),
+  /** Stock of the tag; the default stock of its kind where absent. */
+  stock: z.object({ widthMm: z.number().min(20).max(300), heightMm: z.number().min(15).max(300) }).optional(),
+});
+export type TagRequest = z.output<typeof tagRequestSchema>;
+
+export const renderDeviceTag = async (
+  context: OperationContext,
+  request: TagRequest,
+): Promise<{ readonly content: TagContent; readonly rendered: RenderedTag } | Refusal> => {
+  const content = await contentOf(context, request.benchId, request.kind);
+  if (isRefusal(content)) return content;
+  const { dpi, stock } = request;
+  const rendered = await renderTag(content, { dpi, ...(stock === undefined ? {} : { stock }) });
+  return isRefusal(rendered) ? rendered : { content, rendered };
+};
+
+const contentOf = (context: OperationContext, benchId: BenchId, kind: TagRequest['kind']): Promise<TagContent | Refusal> =>
+  context.ledger.read(async (reader) => {
+    const station = await stationIn(reader);
+    if (isRefusal(station)) return station;
+    const row = await deviceIn(reader, benchId);
+    if (isRefusal(row)) return row;
+    return tagOfDevice(row, kind, station, context.rules.program, await namesOf(reader));
+  });

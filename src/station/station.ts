@@ -1,0 +1,140 @@
+/** The station: the contract over one data folder, for every window, terminal and carrier that is connected to it. */
+import { randomBytes } from 'node:crypto';
+import { fileURLToPath } from 'node:url';
+import type { z } from 'zod';
+import { type Instant, instant } from '../domain/brand.ts';
+import { dateInZone } from '../domain/calendar.ts';
+import type { Language } from '../domain/message.ts';
+import type { Person } from '../domain/person.ts';
+import { isRefusal, type Refusal, refusal } from '../domain/refusal.ts';
+import type { Ledger } from '../ledger/ledger.ts';
+import { openSqliteLedger } from '../ledger/sqlite/sqlite-ledger.ts';
+import { type CallResult, contract } from './contract.ts';
+import type { Access, OperationContext } from './operation.ts';
+import { pinGuard } from './pin.ts';
+import { loadRules } from './rules.ts';
+import { sentenceOf } from './sentence.ts';
+
+export interface StationOptions {
+  /** The data folder; it is made where it does not exist. */
+  readonly folder: string;
+  /** Where the product's `assets` and `demo-data` are; beside the source where absent. */
+  readonly productFolder?: string | undefined;
+  readonly now?: (() => Instant) | undefined;
+  readonly openFile?: ((path: string) => Promise<void>) | undefined;
+  /** Told of a fault inside the program; the caller of the operation gets a plain sentence instead. */
+  readonly onFault?: ((error: unknown, operation: string) => void) | undefined;
+}
+
+/** One request of a session: a window, or a terminal. */
+export interface Request {
+  readonly session: string;
+  readonly operation: string;
+  readonly input: unknown;
+  readonly language: Language;
+}
+
+export interface Station {
+  /** Never throws: every error is a value with a code and a sentence. */
+  call(request: Request): Promise<CallResult>;
+  /** Forgets who was signed in on a session. */
+  endSession(session: string): void;
+  /** Waits for what is under way, then gives the data folder free. */
+  close(): Promise<void>;
+}
+
+export const openStation = async (options: StationOptions): Promise<Station | Refusal> => {
+  const productFolder = options.productFolder ?? fileURLToPath(new URL('../..', import.meta.url));
+  const rules = await loadRules(`${productFolder}/assets`);
+  const ledger = await openSqliteLedger(options.folder);
+  if (isRefusal(ledger)) return ledger;
+  const signedIn = new Map<string, string>();
+  const underWay = new Set<Promise<unknown>>();
+  const pins = pinGuard(ledger);
+  const now = options.now ?? (() => instant(new Date().toISOString()));
+
+  const contextOf = async ({ session, language }: Request): Promise<OperationContext> => {
+    const person = await personOf(ledger, signedIn.get(session));
+    return {
+      ledger,
+      rules,
+      pins,
+      folder: options.folder,
+      productFolder,
+      language,
+      person,
+      now,
+      openFile: options.openFile,
+      randomBytes,
+      occasion: (station) => {
+        const at = now();
+        return { at, on: dateInZone(at, station.timeZone), by: person?.personId ?? 'station' };
+      },
+      session: {
+        signIn: (personId) => void signedIn.set(session, personId),
+        signOut: () => void signedIn.delete(session),
+      },
+    };
+  };
+
+  const run = async (request: Request): Promise<unknown> => {
+    const operation = contract.get(request.operation);
+    if (operation === undefined) return refusal('operation-unknown', { operation: request.operation.slice(0, 60) });
+    const context = await contextOf(request);
+    const denied = denial(operation.access, context.person);
+    if (denied !== undefined) return denied;
+    const input = operation.input.safeParse(request.input);
+    if (!input.success) return invalidInput(input.error);
+    const run: (context: OperationContext, input: never) => Promise<unknown> = operation.run;
+    const output = await run(context, input.data as never);
+    return isRefusal(output) ? output : { output: operation.output.parse(output) };
+  };
+
+  const answer = async (request: Request): Promise<CallResult> => {
+    try {
+      const outcome = await run(request);
+      if (!isRefusal(outcome)) return { ok: true, output: (outcome as { output: unknown }).output };
+      return failed(outcome, request.language);
+    } catch (error) {
+      options.onFault?.(error, request.operation);
+      return failed(refusal('internal-error'), request.language);
+    }
+  };
+
+  return {
+    call: (request) => {
+      const answering = answer(request);
+      underWay.add(answering);
+      return answering.finally(() => underWay.delete(answering));
+    },
+    endSession: (session) => void signedIn.delete(session),
+    close: async () => {
+      await Promise.allSettled(underWay);
+      await ledger.close();
+    },
+  };
+};
+
+const personOf = async (ledger: Ledger, personId: string | undefined): Promise<Person | undefined> =>
+  personId === undefined ? undefined : ledger.read((reader) => reader.person(personId));
+
+const denial = (access: Access, person: Person | undefined): Refusal | undefined => {
+  if (access === 'anyone') return undefined;
+  if (person === undefined) return refusal('sign-in-needed');
+  return access.some((role) => person.roles.includes(role)) ? undefined : refusal('role-needed', { roles: access.join(', ') });
+};
+
+const invalidInput = (error: z.ZodError): Refusal => {
+  const issue = error.issues[0];
+  const field = issue?.path.join('.') ?? '';
+  return refusal('input-invalid', { field: field === '' ? 'input' : field, why: issue?.message ?? '' }, field);
+};
+
+const failed = (refused: Refusal, language: Language): CallResult => ({
+  ok: false,
+  error: {
+    code: refused.code,
+    sentence: sentenceOf(refused, language),
+    ...(refused.field === undefined ? {} : { field: refused.field }),
+  },
+});

@@ -1,0 +1,53 @@
+/** The tag that belongs on a device now, from the record, and the tag as a printed thing. */
+import type { Device } from '../domain/device.ts';
+import type { Station } from '../domain/evolve.ts';
+import { lengthText } from '../domain/length.ts';
+import type { Program } from '../domain/program.ts';
+import { type Refusal, refusal } from '../domain/refusal.ts';
+import type { TagContent, TagKind } from '../domain/tag-content.ts';
+import type { DeviceRow } from '../ledger/ledger.ts';
+
+/**
+ * A status tag exists only for the latest passing inspection of a device in service, a quarantine tag only for a device
+ * out of service; an ID label says nothing of either.
+ */
+export const tagOfDevice = (
+  { device, modelSheet }: DeviceRow,
+  kind: TagKind,
+  station: Station,
+  program: Program,
+  name: (personId: string) => string,
+): TagContent | Refusal => {
+  if (kind === 'id') return { kind, benchId: device.benchId };
+  const tag = device.currentTag;
+  if (tag === undefined) return refusal('no-tag', { benchId: device.benchId });
+  const identified = {
+    benchId: device.benchId,
+    tagNumber: tag.tagNumber,
+    manufacturer: modelSheet.manufacturer,
+    model: modelSheet.model,
+    serial: device.serial,
+    ratedLength: lengthText(modelSheet.ratedLengthM, station.lengthUnit, 'en'),
+    station: station.name,
+    languages: [...program.tagLanguages],
+  };
+  const { lastInspection, dueOn } = device;
+  if (kind === 'status' && tag.kind === 'status' && lastInspection !== undefined && dueOn !== undefined) {
+    return { kind, ...identified, inspectedOn: lastInspection.on, dueOn, inspectorMark: name(lastInspection.by) };
+  }
+  if (kind === 'quarantine' && tag.kind === 'quarantine') {
+    return {
+      kind,
+      ...identified,
+      removedOn: tag.issuedOn,
+      removedBy: name(device.removedBy ?? ''),
+      reasons: device.reasons.map(({ zone, sentence }) => ({ zone, sentence })),
+      keptAt: program.quarantinePlace,
+      beforeReturn: [...program.beforeReturn],
+    };
+  }
+  return refusedKind(device, kind);
+};
+
+const refusedKind = (device: Device, kind: TagKind): Refusal =>
+  refusal('tag-kind-refused', { benchId: device.benchId, standing: device.standing, kind }, 'kind');

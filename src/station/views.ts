@@ -1,0 +1,201 @@
+/** What the screens are shown: the shapes that queries give out, and how they are made from the record. */
+import { z } from 'zod';
+import { benchIdSchema, type CalendarDate, calendarDateSchema } from '../domain/brand.ts';
+import {
+  currentTagSchema,
+  dueStateOf,
+  dueStateSchema,
+  nextActionOf,
+  nextActionSchema,
+  otherCodeSchema,
+  standingSchema,
+} from '../domain/device.ts';
+import { factsOf } from '../domain/decide/inspection.ts';
+import { answeredSchema, answersOf, inspectionSchema } from '../domain/inspection.ts';
+import { markingEntrySchema } from '../domain/marking.ts';
+import { lifelineMaterialSchema, modelSheetSchema } from '../domain/model-sheet.ts';
+import { designationFault, designationSchema, type Person, roleSchema } from '../domain/person.ts';
+import { applicableChecks } from '../domain/procedure.ts';
+import { reasonSchema, verdictOf, verdictSchema } from '../domain/verdict.ts';
+import type { DeviceRow, LedgerReader } from '../ledger/ledger.ts';
+import type { OpenCase } from './lookup.ts';
+
+export const personViewSchema = z.object({
+  personId: z.string(),
+  name: z.string(),
+  badge: z.string(),
+  roles: z.array(roleSchema),
+  designation: designationSchema.optional(),
+  /** Designated in writing, with training valid today. */
+  maySign: z.boolean(),
+  pinSet: z.boolean(),
+});
+export type PersonView = z.infer<typeof personViewSchema>;
+
+export const personView = async (reader: LedgerReader, person: Person, today: CalendarDate): Promise<PersonView> => ({
+  ...person,
+  maySign: designationFault(person, today) === undefined,
+  pinSet: (await reader.credential(person.personId)) !== undefined,
+});
+
+export const deviceSummarySchema = z.object({
+  benchId: benchIdSchema,
+  manufacturer: z.string(),
+  model: z.string(),
+  serial: z.string(),
+  ratedLengthM: z.number(),
+  lifelineMaterial: lifelineMaterialSchema,
+  standing: standingSchema,
+  dueState: dueStateSchema,
+  dueOn: calendarDateSchema.optional(),
+  lastInspectedOn: calendarDateSchema.optional(),
+  openInspection: z.number().int().optional(),
+  nextAction: nextActionSchema,
+});
+export type DeviceSummary = z.infer<typeof deviceSummarySchema>;
+
+export const deviceSummary = ({ device, modelSheet }: DeviceRow, today: CalendarDate, dueSoonDays: number): DeviceSummary => ({
+  benchId: device.benchId,
+  manufacturer: modelSheet.manufacturer,
+  model: modelSheet.model,
+  serial: device.serial,
+  ratedLengthM: modelSheet.ratedLengthM,
+  lifelineMaterial: modelSheet.lifelineMaterial,
+  standing: device.standing,
+  dueState: dueStateOf(device, today, dueSoonDays),
+  ...(device.dueOn === undefined ? {} : { dueOn: device.dueOn }),
+  ...(device.lastInspection === undefined ? {} : { lastInspectedOn: device.lastInspection.on }),
+  ...(device.openInspection === undefined ? {} : { openInspection: device.openInspection }),
+  nextAction: nextActionOf(device),
+});
+
+export const inspectionLineSchema = z.object({
+  inspection: z.number().int(),
+  state: inspectionSchema.shape.state,
+  startedOn: calendarDateSchema,
+  startedBy: z.string(),
+  signedOn: calendarDateSchema.optional(),
+  signedBy: z.string().optional(),
+  verdict: z.enum(['pass', 'remove from service', 'incomplete']).optional(),
+});
+
+export const deviceCardSchema = deviceSummarySchema.extend({
+  modelSheet: modelSheetSchema,
+  dateOfManufacture: z.string(),
+  marking: z.array(markingEntrySchema),
+  otherCodes: z.array(otherCodeSchema),
+  regularUser: z.string().optional(),
+  registeredOn: calendarDateSchema,
+  /** Open removal reasons, in order; empty unless it is out of service. */
+  reasons: z.array(reasonSchema),
+  removedBy: z.string().optional(),
+  currentTag: currentTagSchema.optional(),
+  /** Newest first. */
+  inspections: z.array(inspectionLineSchema),
+});
+export type DeviceCard = z.infer<typeof deviceCardSchema>;
+
+export const deviceCard = async (
+  reader: LedgerReader,
+  row: DeviceRow,
+  today: CalendarDate,
+  dueSoonDays: number,
+): Promise<DeviceCard> => {
+  const { device, modelSheet } = row;
+  const name = await namesOf(reader);
+  const inspections = await reader.inspectionsOf(device.benchId);
+  return {
+    ...deviceSummary(row, today, dueSoonDays),
+    modelSheet,
+    dateOfManufacture: device.dateOfManufacture,
+    marking: device.marking,
+    otherCodes: device.otherCodes,
+    ...(device.regularUserId === undefined ? {} : { regularUser: name(device.regularUserId) }),
+    registeredOn: device.registeredOn,
+    reasons: device.reasons,
+    ...(device.removedBy === undefined ? {} : { removedBy: name(device.removedBy) }),
+    ...(device.currentTag === undefined ? {} : { currentTag: device.currentTag }),
+    inspections: inspections.map((inspection) => ({
+      inspection: inspection.inspection,
+      state: inspection.state,
+      startedOn: inspection.startedOn,
+      startedBy: name(inspection.startedBy),
+      ...(inspection.signed === undefined
+        ? {}
+        : {
+            signedOn: inspection.signed.on,
+            signedBy: name(inspection.signed.by),
+            verdict: inspection.signed.verdict.kind,
+          }),
+    })),
+  };
+};
+
+export const inspectionViewSchema = z.object({
+  inspection: z.number().int(),
+  device: deviceSummarySchema,
+  marking: z.array(markingEntrySchema),
+  procedure: z.object({ key: z.string(), version: z.number().int() }),
+  state: inspectionSchema.shape.state,
+  startedOn: calendarDateSchema,
+  startedBy: z.string(),
+  /** Keys of the checks that apply to this device, in the order of the walk. */
+  checks: z.array(z.string()),
+  /** The latest answer to each check; `by` is a person's name. */
+  answers: z.record(z.string(), answeredSchema),
+  /** The first check without a final answer; absent when all are answered. */
+  nextCheck: z.string().optional(),
+  /** As the answers stand; the signed one once it is signed. */
+  verdict: verdictSchema,
+  signed: z
+    .object({ by: z.string(), on: calendarDateSchema, dueOn: calendarDateSchema.optional(), tagNumber: z.number().int() })
+    .optional(),
+});
+export type InspectionView = z.infer<typeof inspectionViewSchema>;
+
+export const inspectionView = async (
+  reader: LedgerReader,
+  { inspection, row, procedure, lengthUnit }: OpenCase,
+  today: CalendarDate,
+  dueSoonDays: number,
+): Promise<InspectionView> => {
+  const name = await namesOf(reader);
+  const facts = factsOf(row.modelSheet);
+  const verdict = inspection.signed?.verdict ?? verdictOf(procedure, answersOf(inspection), facts, lengthUnit);
+  const checks = applicableChecks(procedure, facts).map((check) => check.key);
+  const open = verdict.kind === 'incomplete' ? new Set([...verdict.unanswered, ...verdict.lookAgain]) : new Set<string>();
+  const nextCheck = checks.find((key) => open.has(key));
+  const answers = Object.fromEntries(
+    Object.entries(inspection.answers).map(([key, answered]) => [key, { ...answered, by: name(answered.by) }]),
+  );
+  const { signed } = inspection;
+  return {
+    inspection: inspection.inspection,
+    device: deviceSummary(row, today, dueSoonDays),
+    marking: row.device.marking,
+    procedure: { key: procedure.key, version: procedure.version },
+    state: inspection.state,
+    startedOn: inspection.startedOn,
+    startedBy: name(inspection.startedBy),
+    checks,
+    answers,
+    ...(nextCheck === undefined ? {} : { nextCheck }),
+    verdict,
+    ...(signed === undefined
+      ? {}
+      : {
+          signed: {
+            by: name(signed.by),
+            on: signed.on,
+            tagNumber: signed.tagNumber,
+            ...(signed.dueOn === undefined ? {} : { dueOn: signed.dueOn }),
+          },
+        }),
+  };
+};
+
+/** Names by person ID; an ID without a person stands for itself. */
+export const namesOf = async (reader: LedgerReader): Promise<(personId: string) => string> => {
+  const names = new Map((await reader.people()).map((person) => [person.personId, person.name]));
+  return (personId) => names.get(personId) ?? personId;
+};

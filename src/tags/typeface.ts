@@ -1,0 +1,127 @@
+/**
+ * The typeface of every tag, Atkinson Hyperlegible (SIL Open Font License): measuring, outlines and kerning.
+ *
+ * The PDF embeds the same files that are measured here, and the raster fills the same outlines, so that no text depends
+ * on a font of the computer. Sizes are em sizes in millimetres.
+ */
+import fontkit, { type Font, type Glyph } from '@pdf-lib/fontkit';
+import { readFontFile } from './asset-files.ts';
+
+export type Weight = 'regular' | 'bold';
+
+/** One font file of a weight: Latin first, then what Latin Extended-A adds. */
+export interface Face {
+  readonly key: string;
+  readonly bytes: Uint8Array;
+  readonly font: Font;
+}
+
+/** Consecutive characters set in one face. Positions are in em, from the start of the text. */
+export interface Segment {
+  readonly face: Face;
+  readonly text: string;
+  readonly startEm: number;
+  readonly glyphs: readonly { readonly glyph: Glyph; readonly xEm: number; readonly kernEm: number }[];
+}
+
+export interface InkBox {
+  readonly leftEm: number;
+  readonly rightEm: number;
+  /** Above the baseline. */
+  readonly topEm: number;
+  /** Below the baseline; negative where the ink ends above it. */
+  readonly bottomEm: number;
+}
+
+export interface ShapedText {
+  readonly segments: readonly Segment[];
+  readonly widthEm: number;
+  readonly ink: InkBox;
+}
+
+/** Height of `H` and `x` of both weights over the em, from the font's own OS/2 table. */
+export const capHeightEm = 0.668;
+export const xHeightEm = 0.496;
+
+const fileNames: Record<Weight, readonly string[]> = {
+  regular: ['atkinson-hyperlegible-latin-400-normal.woff', 'atkinson-hyperlegible-latin-ext-400-normal.woff'],
+  bold: ['atkinson-hyperlegible-latin-700-normal.woff', 'atkinson-hyperlegible-latin-ext-700-normal.woff'],
+};
+
+const loaded = new Map<Weight, readonly Face[]>();
+
+const facesOf = (weight: Weight): readonly Face[] => {
+  const known = loaded.get(weight);
+  if (known !== undefined) return known;
+  const faces = fileNames[weight].map((key) => {
+    const bytes = readFontFile(key);
+    return { key, bytes, font: fontkit.create(bytes) };
+  });
+  loaded.set(weight, faces);
+  return faces;
+};
+
+/** White space of any kind becomes one plain space, and letters with accents one character each. */
+export const printable = (text: string): string => text.normalize('NFC').replace(/\s+/gu, ' ').trim();
+
+/** The characters of the text that no face can draw, each once. */
+export const charactersWithoutGlyph = (text: string): string =>
+  [...new Set(printable(text))].filter((character) => faceFor(character, 'regular') === undefined).join('');
+
+const faceFor = (character: string, weight: Weight): Face | undefined =>
+  facesOf(weight).find((face) => face.font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0));
+
+const shaped = new Map<string, ShapedText>();
+const shapedAtMost = 4000;
+
+/** The glyphs of one line with kerning. Characters without a glyph are left out: refuse them beforehand. */
+export const shape = (text: string, weight: Weight): ShapedText => {
+  const key = `${weight} ${text}`;
+  const known = shaped.get(key);
+  if (known !== undefined) return known;
+  if (shaped.size >= shapedAtMost) shaped.clear();
+  const result = shapeAnew(text, weight);
+  shaped.set(key, result);
+  return result;
+};
+
+const shapeAnew = (text: string, weight: Weight): ShapedText => {
+  const segments: Segment[] = [];
+  const ink = { leftEm: 0, rightEm: 0, topEm: 0, bottomEm: 0 };
+  let xEm = 0;
+  for (const run of runsOf(text, weight)) {
+    const startEm = xEm;
+    const scale = 1 / run.face.font.unitsPerEm;
+    const layout = run.face.font.layout(run.text);
+    const glyphs = layout.glyphs.map((glyph, index) => {
+      const advance = layout.positions[index]?.xAdvance ?? glyph.advanceWidth;
+      const placed = { glyph, xEm, kernEm: (advance - glyph.advanceWidth) * scale };
+      const box = glyph.bbox;
+      if (box.maxX > box.minX) {
+        ink.leftEm = Math.min(ink.leftEm, xEm + box.minX * scale);
+        ink.rightEm = Math.max(ink.rightEm, xEm + box.maxX * scale);
+        ink.topEm = Math.max(ink.topEm, box.maxY * scale);
+        ink.bottomEm = Math.max(ink.bottomEm, -box.minY * scale);
+      }
+      xEm += advance * scale;
+      return placed;
+    });
+    segments.push({ face: run.face, text: run.text, startEm, glyphs });
+  }
+  return { segments, widthEm: xEm, ink };
+};
+
+const runsOf = (text: string, weight: Weight): readonly { face: Face; text: string }[] => {
+  const runs: { face: Face; text: string }[] = [];
+  for (const character of text) {
+    const face = faceFor(character, weight);
+    if (face === undefined) continue;
+    const last = runs.at(-1);
+    if (last?.face === face) last.text += character;
+    else runs.push({ face, text: character });
+  }
+  return runs;
+};
+
+export const textWidthMm = (text: string, weight: Weight, sizeMm: number): number =>
+  shape(text, weight).widthEm * sizeMm;
