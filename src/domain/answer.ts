@@ -14,7 +14,10 @@ export type Finding = z.infer<typeof findingSchema>;
 
 export const answerSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('good') }),
-  z.object({ kind: z.literal('defects'), findings: z.array(findingSchema).min(1).max(50) }),
+  z.object({
+    kind: z.literal('defects'),
+    findings: z.array(findingSchema).min(1).max(50),
+  }),
   z.object({ kind: z.literal('marking'), state: markingStateSchema }),
   z.object({ kind: z.literal('length'), confirmedM: metresSchema }),
 ]);

@@ -5,7 +5,26 @@
  */
 import type { Message } from './message.ts';
 
-export const commandNames = ['good', 'defect', 'next', 'back', 'confirm', 'cancel', 'point', 'erase', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9'] as const;
+export const commandNames = [
+  'good',
+  'defect',
+  'next',
+  'back',
+  'confirm',
+  'cancel',
+  'point',
+  'erase',
+  '0',
+  '1',
+  '2',
+  '3',
+  '4',
+  '5',
+  '6',
+  '7',
+  '8',
+  '9',
+] as const;
 export type CommandName = (typeof commandNames)[number];
 
 export interface CommandSymbol {

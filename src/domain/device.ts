@@ -1,6 +1,6 @@
 /** A device as the register knows it, and what follows from its standing. */
 import { z } from 'zod';
-import { benchIdSchema, calendarDateSchema, type CalendarDate } from './brand.ts';
+import { benchIdSchema, type CalendarDate, calendarDateSchema } from './brand.ts';
 import { daysBetween } from './calendar.ts';
 import { markingEntrySchema } from './marking.ts';
 import { reasonSchema } from './verdict.ts';
@@ -34,7 +34,14 @@ export const deviceSchema = z.object({
   registeredOn: calendarDateSchema,
   standing: standingSchema,
   openInspection: z.number().int().optional(),
-  lastInspection: z.object({ inspection: z.number().int(), on: calendarDateSchema, verdict: z.enum(['pass', 'remove from service']), by: z.string() }).optional(),
+  lastInspection: z
+    .object({
+      inspection: z.number().int(),
+      on: calendarDateSchema,
+      verdict: z.enum(['pass', 'remove from service']),
+      by: z.string(),
+    })
+    .optional(),
   dueOn: calendarDateSchema.optional(),
   /** Open removal reasons; empty unless the device is out of service. */
   reasons: z.array(reasonSchema),
@@ -56,7 +63,12 @@ export const dueStateOf = (device: Device, today: CalendarDate, dueSoonDays: num
   return days <= dueSoonDays ? 'due soon' : 'current';
 };
 
-export const nextActionSchema = z.enum(['start inspection', 'resume inspection', 'keep out of service', 'nothing: scrapped']);
+export const nextActionSchema = z.enum([
+  'start inspection',
+  'resume inspection',
+  'keep out of service',
+  'nothing: scrapped',
+]);
 export type NextAction = z.infer<typeof nextActionSchema>;
 
 /** The one thing to do with a device that was just scanned at the bench. */
@@ -73,8 +85,12 @@ export const nextActionOf = (device: Device): NextAction => {
   }
 };
 
-export type TagStanding = { readonly state: 'current' } | { readonly state: 'out of date'; readonly currentTag: CurrentTag | undefined };
+export type TagStanding =
+  | { readonly state: 'current' }
+  | { readonly state: 'out of date'; readonly currentTag: CurrentTag | undefined };
 
 /** What a scanned tag of a device is worth. */
 export const tagStandingOf = (device: Device, tagNumber: number): TagStanding =>
-  device.currentTag?.tagNumber === tagNumber ? { state: 'current' } : { state: 'out of date', currentTag: device.currentTag };
+  device.currentTag?.tagNumber === tagNumber
+    ? { state: 'current' }
+    : { state: 'out of date', currentTag: device.currentTag };

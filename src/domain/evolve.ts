@@ -48,7 +48,10 @@ export const touchedBy = (event: DomainEvent): Touched => {
   }
 };
 
-export const evolveStation = (station: Station | undefined, { event }: RecordedEvent): Station | undefined => {
+export const evolveStation = (
+  station: Station | undefined,
+  { event }: RecordedEvent,
+): Station | undefined => {
   if (event.type !== 'station.created') return station;
   const { type: _type, ...created } = event;
   return created;
@@ -65,8 +68,10 @@ export const evolvePerson = (person: Person | undefined, { event }: RecordedEven
   }
 };
 
-export const evolveModelSheet = (sheet: ModelSheet | undefined, { event }: RecordedEvent): ModelSheet | undefined =>
-  event.type === 'model-sheet.recorded' ? event.modelSheet : sheet;
+export const evolveModelSheet = (
+  sheet: ModelSheet | undefined,
+  { event }: RecordedEvent,
+): ModelSheet | undefined => (event.type === 'model-sheet.recorded' ? event.modelSheet : sheet);
 
 export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent): Device | undefined => {
   const { event, on, by } = recorded;
@@ -142,15 +147,30 @@ export const evolveInspection = (
 ): Inspection | undefined => {
   if (event.type === 'inspection.started') {
     const { inspection: number, benchId, procedure } = event;
-    return { inspection: number, benchId, procedure, startedBy: by, startedOn: on, state: 'open', answers: {} };
+    return {
+      inspection: number,
+      benchId,
+      procedure,
+      startedBy: by,
+      startedOn: on,
+      state: 'open',
+      answers: {},
+    };
   }
   if (inspection === undefined) return undefined;
   switch (event.type) {
     case 'inspection.answered':
-      return { ...inspection, answers: { ...inspection.answers, [event.check]: { answer: event.answer, by, at } } };
+      return {
+        ...inspection,
+        answers: { ...inspection.answers, [event.check]: { answer: event.answer, by, at } },
+      };
     case 'inspection.signed': {
       const { verdict, tagNumber, dueOn } = event;
-      return { ...inspection, state: 'signed', signed: { by, on, verdict, tagNumber, ...(dueOn === undefined ? {} : { dueOn }) } };
+      return {
+        ...inspection,
+        state: 'signed',
+        signed: { by, on, verdict, tagNumber, ...(dueOn === undefined ? {} : { dueOn }) },
+      };
     }
     case 'inspection.abandoned':
       return { ...inspection, state: 'abandoned', abandoned: { by, on, why: event.why } };

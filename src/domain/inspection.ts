@@ -1,6 +1,6 @@
 /** A documented inspection, from its start to its signature. */
 import { z } from 'zod';
-import { answerSchema, type Answers } from './answer.ts';
+import { type Answers, answerSchema } from './answer.ts';
 import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
 import { verdictSchema } from './verdict.ts';
 
@@ -18,7 +18,15 @@ export const inspectionSchema = z.object({
   state: z.enum(['open', 'signed', 'abandoned']),
   /** The latest answer to each check, by check key. */
   answers: z.record(z.string(), answeredSchema),
-  signed: z.object({ by: z.string(), on: calendarDateSchema, verdict: verdictSchema, dueOn: calendarDateSchema.optional(), tagNumber: z.number().int() }).optional(),
+  signed: z
+    .object({
+      by: z.string(),
+      on: calendarDateSchema,
+      verdict: verdictSchema,
+      dueOn: calendarDateSchema.optional(),
+      tagNumber: z.number().int(),
+    })
+    .optional(),
   abandoned: z.object({ by: z.string(), on: calendarDateSchema, why: z.string() }).optional(),
 });
 export type Inspection = z.infer<typeof inspectionSchema>;

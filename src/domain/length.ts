@@ -9,8 +9,10 @@ export type LengthUnit = z.infer<typeof lengthUnitSchema>;
 /** Exact by definition: 1 ft = 0.3048 m (NIST Special Publication 811, appendix B.8). */
 export const metresPerFoot = 0.3048;
 
-export const fromUnit = (value: number, unit: LengthUnit): Metres => metres(unit === 'm' ? value : value * metresPerFoot);
-export const toUnit = (lengthM: number, unit: LengthUnit): number => (unit === 'm' ? lengthM : lengthM / metresPerFoot);
+export const fromUnit = (value: number, unit: LengthUnit): Metres =>
+  metres(unit === 'm' ? value : value * metresPerFoot);
+export const toUnit = (lengthM: number, unit: LengthUnit): number =>
+  unit === 'm' ? lengthM : lengthM / metresPerFoot;
 
 /** `15.24 m`, `50 ft`; to the millimetre or the hundredth of a foot, with the decimal mark of the language. */
 export const lengthText = (lengthM: number, unit: LengthUnit, language: Language): string => {

@@ -99,9 +99,12 @@ export const procedureSchema = z
     cautions: z.array(messageSchema),
     checks: z.array(checkSchema).min(1),
   })
-  .refine((procedure) => new Set(procedure.checks.map((check) => check.key)).size === procedure.checks.length, {
-    error: 'Every check key of a procedure must be unique.',
-  });
+  .refine(
+    (procedure) => new Set(procedure.checks.map((check) => check.key)).size === procedure.checks.length,
+    {
+      error: 'Every check key of a procedure must be unique.',
+    },
+  );
 export type Procedure = z.infer<typeof procedureSchema>;
 
 /** What the register knows of a device that decides which checks apply and what they are held against. */
@@ -112,11 +115,4 @@ export interface DeviceFacts {
 
 /** The checks that apply to a device, in the order in which they are walked. */
 export const applicableChecks = (procedure: Procedure, facts: DeviceFacts): readonly Check[] =>
-  procedure.checks.filter((check) => {
-    switch (check.appliesWhen) {
-      case 'always':
-        return true;
-      case 'load-indicator-fitted':
-        return facts.loadIndicatorFitted;
-    }
-  });
+  procedure.checks.filter((check) => check.appliesWhen === 'always' || facts.loadIndicatorFitted);

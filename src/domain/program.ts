@@ -1,7 +1,7 @@
 /** The employer's written rules, as versioned data (`assets/programs/`). They may be stricter than the trade, never weaker. */
 import { z } from 'zod';
-import { addMonths } from './calendar.ts';
 import type { CalendarDate } from './brand.ts';
+import { addMonths } from './calendar.ts';
 import { languageSchema, messageSchema } from './message.ts';
 import { sourceSchema, zoneSchema } from './procedure.ts';
 
@@ -17,7 +17,13 @@ export const programSchema = z.object({
   quarantinePlace: messageSchema,
   /** The grounds on which anyone takes a device out of service at once, without an inspection. */
   removalGrounds: z.array(
-    z.object({ key: z.string(), zone: zoneSchema, label: messageSchema, reason: messageSchema, noteNeeded: z.boolean().default(false) }),
+    z.object({
+      key: z.string(),
+      zone: zoneSchema,
+      label: messageSchema,
+      reason: messageSchema,
+      noteNeeded: z.boolean().default(false),
+    }),
   ),
   /** What must exist before a removed device can be inspected for return, whatever the reason. */
   beforeReturn: z.array(messageSchema).min(1),

@@ -48,5 +48,9 @@ export type QuarantineTag = z.infer<typeof quarantineTagSchema>;
 export const idLabelSchema = z.object({ kind: z.literal('id'), benchId: benchIdSchema });
 export type IdLabel = z.infer<typeof idLabelSchema>;
 
-export const tagContentSchema = z.discriminatedUnion('kind', [statusTagSchema, quarantineTagSchema, idLabelSchema]);
+export const tagContentSchema = z.discriminatedUnion('kind', [
+  statusTagSchema,
+  quarantineTagSchema,
+  idLabelSchema,
+]);
 export type TagContent = z.infer<typeof tagContentSchema>;

@@ -11,8 +11,19 @@ import { type BenchId, type CalendarDate, calendarDate } from './brand.ts';
 import type { QuarantineTag, StatusTag } from './tag-content.ts';
 
 export type TagText =
-  | { readonly kind: 'status'; readonly benchId: BenchId; readonly tagNumber: number; readonly inspectedOn: CalendarDate; readonly dueOn: CalendarDate }
-  | { readonly kind: 'quarantine'; readonly benchId: BenchId; readonly tagNumber: number; readonly removedOn: CalendarDate };
+  | {
+      readonly kind: 'status';
+      readonly benchId: BenchId;
+      readonly tagNumber: number;
+      readonly inspectedOn: CalendarDate;
+      readonly dueOn: CalendarDate;
+    }
+  | {
+      readonly kind: 'quarantine';
+      readonly benchId: BenchId;
+      readonly tagNumber: number;
+      readonly removedOn: CalendarDate;
+    };
 
 export const writeTagText = (tag: StatusTag | QuarantineTag): string => {
   const head = `SRLBENCH ${tag.benchId} TAG ${tag.tagNumber}`;
@@ -24,7 +35,8 @@ export const writeTagText = (tag: StatusTag | QuarantineTag): string => {
   }
 };
 
-const pattern = /^SRLBENCH ([0-9A-HJKMNP-TV-Z]{10}) TAG (\d{1,6}) (?:PASS (\d{8}) DUE (\d{8})|REMOVED (\d{8}))$/;
+const pattern =
+  /^SRLBENCH ([0-9A-HJKMNP-TV-Z]{10}) TAG (\d{1,6}) (?:PASS (\d{8}) DUE (\d{8})|REMOVED (\d{8}))$/;
 
 /** The tag that a QR text describes, or `undefined` where the text is not one of ours. The bench ID is not yet checked. */
 export const readTagText = (text: string): TagText | undefined => {
@@ -39,4 +51,5 @@ export const readTagText = (text: string): TagText | undefined => {
 };
 
 const basic = (date: CalendarDate): string => date.replaceAll('-', '');
-const extended = (date: string): CalendarDate => calendarDate(`${date.slice(0, 4)}-${date.slice(4, 6)}-${date.slice(6)}`);
+const extended = (date: string): CalendarDate =>
+  calendarDate(`${date.slice(0, 4)}-${date.slice(4, 6)}-${date.slice(6)}`);

@@ -12,7 +12,7 @@ import {
   type Procedure,
   zoneSchema,
 } from './procedure.ts';
-import { refusal, type Refusal } from './refusal.ts';
+import { type Refusal, refusal } from './refusal.ts';
 
 /** Why a device is out of service: the check and the finding behind it, and the sentence that goes on the tag. */
 export const reasonSchema = z.object({
@@ -52,7 +52,9 @@ export const verdictOf = (
   const checks = applicableChecks(procedure, facts);
   const reasons = checks.flatMap((check) => reasonsOf(check, answers[check.key], facts, unit));
   const unanswered = checks.filter((check) => answers[check.key] === undefined).map((check) => check.key);
-  const lookAgain = checks.filter((check) => waitsForSecondLook(check, answers[check.key])).map((check) => check.key);
+  const lookAgain = checks
+    .filter((check) => waitsForSecondLook(check, answers[check.key]))
+    .map((check) => check.key);
   if (unanswered.length > 0 || lookAgain.length > 0) {
     return { kind: 'incomplete', unanswered, lookAgain, reasons };
   }
@@ -80,12 +82,21 @@ export const reasonsWhenBrokenOff = (
 export const faultOfAnswer = (check: Check, answer: Answer, facts: DeviceFacts): Refusal | undefined => {
   switch (check.kind) {
     case 'marking':
-      return answer.kind === 'marking' ? undefined : refusal('answer-not-allowed', { check: check.key, allowed: 'legible, illegible, missing' }, 'answer');
+      return answer.kind === 'marking'
+        ? undefined
+        : refusal(
+            'answer-not-allowed',
+            { check: check.key, allowed: 'legible, illegible, missing' },
+            'answer',
+          );
     case 'payout-length':
-      return answer.kind === 'length' ? undefined : refusal('answer-not-allowed', { check: check.key, allowed: 'length' }, 'answer');
+      return answer.kind === 'length'
+        ? undefined
+        : refusal('answer-not-allowed', { check: check.key, allowed: 'length' }, 'answer');
     case 'condition':
       if (answer.kind === 'good') return undefined;
-      if (answer.kind !== 'defects') return refusal('answer-not-allowed', { check: check.key, allowed: 'good, defects' }, 'answer');
+      if (answer.kind !== 'defects')
+        return refusal('answer-not-allowed', { check: check.key, allowed: 'good, defects' }, 'answer');
       return firstFault(answer.findings.map((finding) => faultOfFinding(check, finding, facts)));
   }
 };
@@ -95,12 +106,24 @@ const firstFault = (faults: readonly (Refusal | undefined)[]): Refusal | undefin
 
 const faultOfFinding = (check: ConditionCheck, finding: Finding, facts: DeviceFacts): Refusal | undefined => {
   if (!check.defects.some((defect) => defect.key === finding.defect)) {
-    return refusal('defect-unknown', { check: check.key, defect: finding.defect, allowed: check.defects.map((defect) => defect.key).join(', ') }, 'answer');
+    return refusal(
+      'defect-unknown',
+      {
+        check: check.key,
+        defect: finding.defect,
+        allowed: check.defects.map((defect) => defect.key).join(', '),
+      },
+      'answer',
+    );
   }
   if (!check.positioned) return undefined;
   if (finding.positionM === undefined) return refusal('position-missing', { check: check.key }, 'answer');
   if (finding.positionM > facts.ratedLengthM) {
-    return refusal('position-beyond-lifeline', { positionM: finding.positionM, ratedM: facts.ratedLengthM }, 'answer');
+    return refusal(
+      'position-beyond-lifeline',
+      { positionM: finding.positionM, ratedM: facts.ratedLengthM },
+      'answer',
+    );
   }
   return undefined;
 };
@@ -114,22 +137,41 @@ const waitsForSecondLook = (check: Check, answer: Answer | undefined): boolean =
 const effectOf = (check: ConditionCheck, finding: Finding) =>
   check.defects.find((defect) => defect.key === finding.defect)?.effect;
 
-const reasonsOf = (check: Check, answer: Answer | undefined, facts: DeviceFacts, unit: LengthUnit): Reason[] => {
+const reasonsOf = (
+  check: Check,
+  answer: Answer | undefined,
+  facts: DeviceFacts,
+  unit: LengthUnit,
+): Reason[] => {
   if (answer === undefined) return [];
   switch (check.kind) {
     case 'marking':
       return answer.kind === 'marking' && answer.state !== 'legible'
-        ? [{ key: `${check.key}.${answer.state}`, zone: check.zone, effect: 'remove', sentence: check.reasons[answer.state] }]
+        ? [
+            {
+              key: `${check.key}.${answer.state}`,
+              zone: check.zone,
+              effect: 'remove',
+              sentence: check.reasons[answer.state],
+            },
+          ]
         : [];
     case 'payout-length':
       return answer.kind === 'length' ? shortPayout(check, answer.confirmedM, facts, unit) : [];
     case 'condition':
-      return answer.kind === 'defects' ? answer.findings.flatMap((finding) => reasonOfFinding(check, finding, unit)) : [];
+      return answer.kind === 'defects'
+        ? answer.findings.flatMap((finding) => reasonOfFinding(check, finding, unit))
+        : [];
   }
 };
 
 /** Shorter than rated, compared to the millimetre, is not a pass. */
-const shortPayout = (check: PayoutCheck, confirmedM: number, facts: DeviceFacts, unit: LengthUnit): Reason[] => {
+const shortPayout = (
+  check: PayoutCheck,
+  confirmedM: number,
+  facts: DeviceFacts,
+  unit: LengthUnit,
+): Reason[] => {
   if (Math.round(confirmedM * 1000) >= Math.round(facts.ratedLengthM * 1000)) return [];
   const sentence = fillMessage(check.reasons.short, {
     en: { confirmed: lengthText(confirmedM, unit, 'en'), rated: lengthText(facts.ratedLengthM, unit, 'en') },
@@ -139,7 +181,12 @@ const shortPayout = (check: PayoutCheck, confirmedM: number, facts: DeviceFacts,
 };
 
 /** `waiting` says what becomes of a finding that waits for a second look; without it, such a finding is no reason yet. */
-const reasonOfFinding = (check: ConditionCheck, finding: Finding, unit: LengthUnit, waiting?: 'remove'): Reason[] => {
+const reasonOfFinding = (
+  check: ConditionCheck,
+  finding: Finding,
+  unit: LengthUnit,
+  waiting?: 'remove',
+): Reason[] => {
   const defect = check.defects.find((candidate) => candidate.key === finding.defect);
   const effect = defect?.effect === 'clean-and-look-again' ? waiting : defect?.effect;
   if (defect === undefined || effect === undefined) return [];
@@ -161,4 +208,6 @@ const reasonOfFinding = (check: ConditionCheck, finding: Finding, unit: LengthUn
 
 /** The inspector's own words follow the sentence, in the language in which they were written. */
 export const withNote = (sentence: Message, note: string | undefined): Message =>
-  note === undefined || note === '' ? sentence : { en: `${sentence.en} ${note}`, es: `${sentence.es} ${note}` };
+  note === undefined || note === ''
+    ? sentence
+    : { en: `${sentence.en} ${note}`, es: `${sentence.es} ${note}` };

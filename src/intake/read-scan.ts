@@ -20,5 +20,7 @@ export const readScan = (text: string): Scan => {
     return { kind: 'tag', benchId: tag.benchId, tagNumber: tag.tagNumber };
   }
   const benchId = parseBenchId(trimmed);
-  return benchId.kind === 'exact' ? { kind: 'bench ID', benchId: benchId.id } : { kind: 'other', text: trimmed };
+  return benchId.kind === 'exact'
+    ? { kind: 'bench ID', benchId: benchId.id }
+    : { kind: 'other', text: trimmed };
 };

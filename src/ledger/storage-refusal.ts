@@ -19,14 +19,15 @@ export class LedgerDamaged extends Error {
 }
 
 /**
- * The refusal behind an error of SQLite or of the file system that concerns a data folder; `undefined` where the error is
- * neither, and so a fault of the program.
+ * The refusal behind an error of SQLite or of the file system that concerns a data folder. An error that is neither is a
+ * fault of the program, and is thrown again.
  */
-export const storageRefusal = async (error: unknown, folder: string): Promise<Refusal | undefined> => {
+export const storageRefusal = async (error: unknown, folder: string): Promise<Refusal> => {
   if (error instanceof StorageFault) return error.refusal;
   if (error instanceof LedgerDamaged) return refusal('ledger-damaged', { folder });
   const code = await refusalCode(error, folder);
-  return code && refusal(code, { folder });
+  if (code === undefined) throw error;
+  return refusal(code, { folder });
 };
 
 /** Runs work on a data folder; what the disk refuses is thrown as `StorageFault`. */
@@ -37,10 +38,8 @@ export const orStorageFault = async <Result>(
   try {
     return await work();
   } catch (error) {
-    const refused = await storageRefusal(error, folder);
-    throw refused === undefined || error instanceof StorageFault
-      ? error
-      : new StorageFault(refused, { cause: error });
+    if (error instanceof StorageFault) throw error;
+    throw new StorageFault(await storageRefusal(error, folder), { cause: error });
   }
 };
 

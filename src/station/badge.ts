@@ -1,7 +1,7 @@
 /** Badge codes: what may be one, and what a code means already. */
 import { z } from 'zod';
-import { readCommandSymbol } from '../domain/command-symbol.ts';
 import { parseBenchId } from '../domain/bench-id/bench-id.ts';
+import { readCommandSymbol } from '../domain/command-symbol.ts';
 import { readTagText } from '../domain/tag-text.ts';
 import type { LedgerReader } from '../ledger/ledger.ts';
 

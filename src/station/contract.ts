@@ -77,7 +77,9 @@ export type InputOf<Name extends OperationName> = z.input<Contract[Name]['input'
 /** What an operation gives back. */
 export type OutputOf<Name extends OperationName> = z.output<Contract[Name]['output']>;
 
-export const contract: ReadonlyMap<string, Operations> = new Map(operations.map((operation) => [operation.name, operation]));
+export const contract: ReadonlyMap<string, Operations> = new Map(
+  operations.map((operation) => [operation.name, operation]),
+);
 
 /** An error as a carrier hands it on: a stable code, a sentence for the person, and the field at fault. */
 export interface CallError {
@@ -91,4 +93,7 @@ export type CallResult<Output = unknown> =
   | { readonly ok: false; readonly error: CallError };
 
 /** How every carrier is called: the same shape over IPC, HTTP and in the same process. */
-export type Call = <Name extends OperationName>(name: Name, input: InputOf<Name>) => Promise<CallResult<OutputOf<Name>>>;
+export type Call = <Name extends OperationName>(
+  name: Name,
+  input: InputOf<Name>,
+) => Promise<CallResult<OutputOf<Name>>>;

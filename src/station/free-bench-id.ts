@@ -10,6 +10,7 @@ export const freeBenchId = async (
   for (;;) {
     const symbols = [...randomBytes(6)].map((byte) => byte & 31);
     const benchId = benchIdFrom(symbols);
-    if (symbols.some((symbol) => symbol !== 0) && (await reader.device(benchId)) === undefined) return benchId;
+    if (symbols.some((symbol) => symbol !== 0) && (await reader.device(benchId)) === undefined)
+      return benchId;
   }
 };

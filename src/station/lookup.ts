@@ -24,7 +24,11 @@ export interface OpenCase extends InspectionCase {
 }
 
 /** An inspection with everything that it is held against. */
-export const caseIn = async (reader: LedgerReader, number: number, rules: Rules): Promise<OpenCase | Refusal> => {
+export const caseIn = async (
+  reader: LedgerReader,
+  number: number,
+  rules: Rules,
+): Promise<OpenCase | Refusal> => {
   const station = await stationIn(reader);
   if (isRefusal(station)) return station;
   const inspection = await reader.inspection(number);

@@ -44,7 +44,12 @@ export const pinGuard = (ledger: Ledger): PinGuard => {
   };
 };
 
-const checkOnce = async (ledger: Ledger, person: Person, pin: string, now: Instant): Promise<Refusal | undefined> => {
+const checkOnce = async (
+  ledger: Ledger,
+  person: Person,
+  pin: string,
+  now: Instant,
+): Promise<Refusal | undefined> => {
   const credential = await ledger.read((reader) => reader.credential(person.personId));
   if (credential === undefined) return refusal('pin-not-set', { name: person.name }, 'pin');
   const wait = secondsUntil(credential.lockedUntil, now);
@@ -64,7 +69,8 @@ const checkOnce = async (ledger: Ledger, person: Person, pin: string, now: Insta
   return refusal('pin-locked', { seconds: lockSeconds }, 'pin');
 };
 
-const put = (ledger: Ledger, credential: Credential) => ledger.writeAside((writer) => writer.putCredential(credential));
+const put = (ledger: Ledger, credential: Credential) =>
+  ledger.writeAside((writer) => writer.putCredential(credential));
 
 const secondsUntil = (moment: string | null, now: Instant): number =>
   moment === null ? 0 : Math.max(0, Math.ceil((Date.parse(moment) - Date.parse(now)) / 1000));

@@ -1,7 +1,6 @@
 /** Renders the tag of a device, for the screen and for the printer. */
 import { z } from 'zod';
-import type { BenchId } from '../domain/brand.ts';
-import { benchIdSchema } from '../domain/brand.ts';
+import { type BenchId, benchIdSchema, millimetres } from '../domain/brand.ts';
 import { isRefusal, type Refusal } from '../domain/refusal.ts';
 import { type TagContent, tagKindSchema } from '../domain/tag-content.ts';
 import { type RenderedTag, renderTag } from '../tags/render-tag.ts';
@@ -10,13 +9,15 @@ import type { OperationContext } from './operation.ts';
 import { tagOfDevice } from './tag-of-device.ts';
 import { namesOf } from './views.ts';
 
+const sideSchema = z.number().min(15).max(300).transform(millimetres);
+
 export const tagRequestSchema = z.object({
   benchId: benchIdSchema,
   kind: tagKindSchema,
   /** Dots per inch of the picture and of the printer that the symbols are snapped to. */
   dpi: z.union([z.literal(203), z.literal(300), z.literal(600)]).default(300),
   /** Stock of the tag; the default stock of its kind where absent. */
-  stock: z.object({ widthMm: z.number().min(20).max(300), heightMm: z.number().min(15).max(300) }).optional(),
+  stock: z.object({ widthMm: sideSchema, heightMm: sideSchema }).optional(),
 });
 export type TagRequest = z.output<typeof tagRequestSchema>;
 
@@ -31,7 +32,11 @@ export const renderDeviceTag = async (
   return isRefusal(rendered) ? rendered : { content, rendered };
 };
 
-const contentOf = (context: OperationContext, benchId: BenchId, kind: TagRequest['kind']): Promise<TagContent | Refusal> =>
+const contentOf = (
+  context: OperationContext,
+  benchId: BenchId,
+  kind: TagRequest['kind'],
+): Promise<TagContent | Refusal> =>
   context.ledger.read(async (reader) => {
     const station = await stationIn(reader);
     if (isRefusal(station)) return station;

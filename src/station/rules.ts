@@ -23,7 +23,9 @@ export interface Rules {
 /** Throws where a file of the product itself is not valid: that is a defect of the product, not of a person's input. */
 export const loadRules = async (assetsFolder: string): Promise<Rules> => {
   const procedures = (await jsonFiles(join(assetsFolder, 'procedures'))).map(installed);
-  const programs = (await jsonFiles(join(assetsFolder, 'programs'))).map((text) => programSchema.parse(JSON.parse(text)));
+  const programs = (await jsonFiles(join(assetsFolder, 'programs'))).map((text) =>
+    programSchema.parse(JSON.parse(text)),
+  );
   const current = newest(procedures, ({ procedure }) => procedure.version);
   const program = newest(programs, ({ version }) => version);
   return {
@@ -35,7 +37,9 @@ export const loadRules = async (assetsFolder: string): Promise<Rules> => {
         ({ procedure }) => procedure.key === reference.key && procedure.version === reference.version,
       );
       if (found === undefined) return refusal('procedure-unknown', { procedure: named });
-      return found.reference.sha256 === reference.sha256 ? found.procedure : refusal('procedure-changed', { procedure: named });
+      return found.reference.sha256 === reference.sha256
+        ? found.procedure
+        : refusal('procedure-changed', { procedure: named });
     },
   };
 };

@@ -9,6 +9,7 @@ import type { Person } from '../domain/person.ts';
 import { isRefusal, type Refusal, refusal } from '../domain/refusal.ts';
 import type { Ledger } from '../ledger/ledger.ts';
 import { openSqliteLedger } from '../ledger/sqlite/sqlite-ledger.ts';
+import { storageRefusal } from '../ledger/storage-refusal.ts';
 import { type CallResult, contract } from './contract.ts';
 import type { Access, OperationContext } from './operation.ts';
 import { pinGuard } from './pin.ts';
@@ -79,7 +80,8 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
 
   const run = async (request: Request): Promise<unknown> => {
     const operation = contract.get(request.operation);
-    if (operation === undefined) return refusal('operation-unknown', { operation: request.operation.slice(0, 60) });
+    if (operation === undefined)
+      return refusal('operation-unknown', { operation: request.operation.slice(0, 60) });
     const context = await contextOf(request);
     const denied = denial(operation.access, context.person);
     if (denied !== undefined) return denied;
@@ -90,14 +92,22 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     return isRefusal(output) ? output : { output: operation.output.parse(output) };
   };
 
+  const faultOf = async (error: unknown, operation: string): Promise<Refusal> => {
+    try {
+      return await storageRefusal(error, options.folder);
+    } catch {
+      options.onFault?.(error, operation);
+      return refusal('internal-error');
+    }
+  };
+
   const answer = async (request: Request): Promise<CallResult> => {
     try {
       const outcome = await run(request);
       if (!isRefusal(outcome)) return { ok: true, output: (outcome as { output: unknown }).output };
       return failed(outcome, request.language);
     } catch (error) {
-      options.onFault?.(error, request.operation);
-      return failed(refusal('internal-error'), request.language);
+      return failed(await faultOf(error, request.operation), request.language);
     }
   };
 
@@ -121,13 +131,19 @@ const personOf = async (ledger: Ledger, personId: string | undefined): Promise<P
 const denial = (access: Access, person: Person | undefined): Refusal | undefined => {
   if (access === 'anyone') return undefined;
   if (person === undefined) return refusal('sign-in-needed');
-  return access.some((role) => person.roles.includes(role)) ? undefined : refusal('role-needed', { roles: access.join(', ') });
+  return access.some((role) => person.roles.includes(role))
+    ? undefined
+    : refusal('role-needed', { roles: access.join(', ') });
 };
 
 const invalidInput = (error: z.ZodError): Refusal => {
   const issue = error.issues[0];
   const field = issue?.path.join('.') ?? '';
-  return refusal('input-invalid', { field: field === '' ? 'input' : field, why: issue?.message ?? '' }, field);
+  return refusal(
+    'input-invalid',
+    { field: field === '' ? 'input' : field, why: issue?.message ?? '' },
+    field,
+  );
 };
 
 const failed = (refused: Refusal, language: Language): CallResult => ({

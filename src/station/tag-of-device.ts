@@ -33,7 +33,13 @@ export const tagOfDevice = (
   };
   const { lastInspection, dueOn } = device;
   if (kind === 'status' && tag.kind === 'status' && lastInspection !== undefined && dueOn !== undefined) {
-    return { kind, ...identified, inspectedOn: lastInspection.on, dueOn, inspectorMark: name(lastInspection.by) };
+    return {
+      kind,
+      ...identified,
+      inspectedOn: lastInspection.on,
+      dueOn,
+      inspectorMark: name(lastInspection.by),
+    };
   }
   if (kind === 'quarantine' && tag.kind === 'quarantine') {
     return {

@@ -1,6 +1,7 @@
 /** What the screens are shown: the shapes that queries give out, and how they are made from the record. */
 import { z } from 'zod';
 import { benchIdSchema, type CalendarDate, calendarDateSchema } from '../domain/brand.ts';
+import { factsOf } from '../domain/decide/inspection.ts';
 import {
   currentTagSchema,
   dueStateOf,
@@ -10,7 +11,6 @@ import {
   otherCodeSchema,
   standingSchema,
 } from '../domain/device.ts';
-import { factsOf } from '../domain/decide/inspection.ts';
 import { answeredSchema, answersOf, inspectionSchema } from '../domain/inspection.ts';
 import { markingEntrySchema } from '../domain/marking.ts';
 import { lifelineMaterialSchema, modelSheetSchema } from '../domain/model-sheet.ts';
@@ -32,7 +32,11 @@ export const personViewSchema = z.object({
 });
 export type PersonView = z.infer<typeof personViewSchema>;
 
-export const personView = async (reader: LedgerReader, person: Person, today: CalendarDate): Promise<PersonView> => ({
+export const personView = async (
+  reader: LedgerReader,
+  person: Person,
+  today: CalendarDate,
+): Promise<PersonView> => ({
   ...person,
   maySign: designationFault(person, today) === undefined,
   pinSet: (await reader.credential(person.personId)) !== undefined,
@@ -54,7 +58,11 @@ export const deviceSummarySchema = z.object({
 });
 export type DeviceSummary = z.infer<typeof deviceSummarySchema>;
 
-export const deviceSummary = ({ device, modelSheet }: DeviceRow, today: CalendarDate, dueSoonDays: number): DeviceSummary => ({
+export const deviceSummary = (
+  { device, modelSheet }: DeviceRow,
+  today: CalendarDate,
+  dueSoonDays: number,
+): DeviceSummary => ({
   benchId: device.benchId,
   manufacturer: modelSheet.manufacturer,
   model: modelSheet.model,
@@ -148,7 +156,12 @@ export const inspectionViewSchema = z.object({
   /** As the answers stand; the signed one once it is signed. */
   verdict: verdictSchema,
   signed: z
-    .object({ by: z.string(), on: calendarDateSchema, dueOn: calendarDateSchema.optional(), tagNumber: z.number().int() })
+    .object({
+      by: z.string(),
+      on: calendarDateSchema,
+      dueOn: calendarDateSchema.optional(),
+      tagNumber: z.number().int(),
+    })
     .optional(),
 });
 export type InspectionView = z.infer<typeof inspectionViewSchema>;
@@ -161,12 +174,19 @@ export const inspectionView = async (
 ): Promise<InspectionView> => {
   const name = await namesOf(reader);
   const facts = factsOf(row.modelSheet);
-  const verdict = inspection.signed?.verdict ?? verdictOf(procedure, answersOf(inspection), facts, lengthUnit);
+  const verdict =
+    inspection.signed?.verdict ?? verdictOf(procedure, answersOf(inspection), facts, lengthUnit);
   const checks = applicableChecks(procedure, facts).map((check) => check.key);
-  const open = verdict.kind === 'incomplete' ? new Set([...verdict.unanswered, ...verdict.lookAgain]) : new Set<string>();
+  const open =
+    verdict.kind === 'incomplete'
+      ? new Set([...verdict.unanswered, ...verdict.lookAgain])
+      : new Set<string>();
   const nextCheck = checks.find((key) => open.has(key));
   const answers = Object.fromEntries(
-    Object.entries(inspection.answers).map(([key, answered]) => [key, { ...answered, by: name(answered.by) }]),
+    Object.entries(inspection.answers).map(([key, answered]) => [
+      key,
+      { ...answered, by: name(answered.by) },
+    ]),
   );
   const { signed } = inspection;
   return {

@@ -24,12 +24,18 @@ export const layOutIdLabel = (label: IdLabel, stock: Stock, dotsPerInch: DotDens
   const widthMm = stock.widthMm - marginMm - textLeftMm;
   const [first, second] = halves(formatBenchId(label.benchId));
   const preferredMm = sizeForCapHeight((stock.heightMm - 2 * marginMm) * 0.4);
-  const sizeMm = Math.min(sizeForWidth(first, 'bold', widthMm, preferredMm), sizeForWidth(second, 'bold', widthMm, preferredMm));
+  const sizeMm = Math.min(
+    sizeForWidth(first, 'bold', widthMm, preferredMm),
+    sizeForWidth(second, 'bold', widthMm, preferredMm),
+  );
   if (sizeMm * capHeightEm < armsLengthCapMm) return misfit('benchId');
   const style = { role: 'bench ID', weight: 'bold', sizeMm } as const;
   const lines = pile([headline(first, style), headline(second, style)], sizeMm * capHeightEm * 0.55);
   const text = lines.draw(textLeftMm, (stock.heightMm - lines.heightMm) / 2);
-  return { fits: true, layout: { ...stock, dotsPerInch, primitives: [symbol, ...text] } };
+  return {
+    fits: true,
+    layout: { ...stock, dotsPerInch, primitives: [symbol, ...text] },
+  };
 };
 
 /** `K7M3X-` over `4Q9TD`: the hyphen says that the ID goes on. */

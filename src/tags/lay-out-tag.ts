@@ -34,6 +34,7 @@ const commonStocks: readonly Stock[] = [
   { widthMm: 100, heightMm: 100 },
   { widthMm: 100, heightMm: 150 },
   { widthMm: 105, heightMm: 148 },
+  { widthMm: 100, heightMm: 200 },
   { widthMm: 148, heightMm: 210 },
   { widthMm: 210, heightMm: 297 },
   { widthMm: 297, heightMm: 420 },

@@ -11,7 +11,7 @@ export interface Style {
 }
 
 /** Distance of baselines over the em. */
-export const lineHeightEm = 1.18;
+const lineHeightEm = 1.18;
 /** From the top of a line's box to its baseline: room for an accented capital. */
 const baselineEm = 0.92;
 

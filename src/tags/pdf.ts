@@ -1,6 +1,8 @@
 /** Layouts as a PDF whose pages have the true size of the stock, with real text in the embedded typeface. */
 import fontkit from '@pdf-lib/fontkit';
 import {
+  beginText,
+  endText,
   fill,
   LineCapStyle,
   LineJoinStyle,
@@ -13,8 +15,6 @@ import {
   PDFOperatorNames,
   type PDFPage,
   PrintScaling,
-  beginText,
-  endText,
   rectangle,
   rgb,
   setFillingRgbColor,
@@ -24,7 +24,16 @@ import {
 } from 'pdf-lib';
 import { inks } from './colours.ts';
 import { darkRuns } from './dark-runs.ts';
-import { type Colour, dotMm, type Layout, mmPerInch, type Path, type PlacedSymbol, type Rectangle, type Text } from './primitive.ts';
+import {
+  type Colour,
+  dotMm,
+  type Layout,
+  mmPerInch,
+  type Path,
+  type PlacedSymbol,
+  type Rectangle,
+  type Text,
+} from './primitive.ts';
 import { roundedRectangle } from './rounded-rectangle.ts';
 import { type Face, type Segment, shape } from './typeface.ts';
 
@@ -111,7 +120,11 @@ const drawPath = (page: PDFPage, path: Path): void => {
     scale: path.unitMm * pointsPerMm,
     ...(path.strokeUnits === undefined
       ? { color: colour }
-      : { borderColor: colour, borderWidth: path.strokeUnits, borderLineCap: LineCapStyle.Round }),
+      : {
+          borderColor: colour,
+          borderWidth: path.strokeUnits,
+          borderLineCap: LineCapStyle.Round,
+        }),
   });
 };
 

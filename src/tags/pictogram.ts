@@ -26,7 +26,15 @@ export const alertTriangleRatio = 0.88;
 export const alertTriangle = (xMm: number, yMm: number, widthMm: number): readonly Primitive[] => {
   const place = { kind: 'path', xMm, yMm, unitMm: widthMm / side } as const;
   return [
-    { ...place, colour: 'white', data: 'M10.6,1Q12,-0.6,13.4,1L23.6,18.6Q24.4,20.8,22.2,21.1H1.8Q-0.4,20.8,0.4,18.6Z' },
-    { ...place, colour: 'red', data: 'M10.3,6.2H13.7L13.2,13.8H10.8Z M12,15.2A1.75,1.75,0,1,1,11.99,15.2Z' },
+    {
+      ...place,
+      colour: 'white',
+      data: 'M10.6,1Q12,-0.6,13.4,1L23.6,18.6Q24.4,20.8,22.2,21.1H1.8Q-0.4,20.8,0.4,18.6Z',
+    },
+    {
+      ...place,
+      colour: 'red',
+      data: 'M10.3,6.2H13.7L13.2,13.8H10.8Z M12,15.2A1.75,1.75,0,1,1,11.99,15.2Z',
+    },
   ];
 };

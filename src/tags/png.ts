@@ -2,13 +2,25 @@
 import sharp from 'sharp';
 import { inks } from './colours.ts';
 import { darkRuns } from './dark-runs.ts';
-import { type Colour, dotMm, type Layout, type Path, type PlacedSymbol, type Rectangle, type Text } from './primitive.ts';
+import {
+  type Colour,
+  dotMm,
+  type Layout,
+  type Path,
+  type PlacedSymbol,
+  type Primitive,
+  type Rectangle,
+  type Text,
+} from './primitive.ts';
 import { roundedRectangle } from './rounded-rectangle.ts';
 import { shape } from './typeface.ts';
 
 /** Carries its density, so that it prints at true size. */
 export const toPng = (layout: Layout): Promise<Buffer> =>
-  sharp(Buffer.from(toSvg(layout)), { limitInputPixels: 120_000_000, unlimited: true })
+  sharp(Buffer.from(toSvg(layout)), {
+    limitInputPixels: 120_000_000,
+    unlimited: true,
+  })
     .flatten({ background: '#fff' })
     .removeAlpha()
     .withMetadata({ density: layout.dotsPerInch })
@@ -16,23 +28,25 @@ export const toPng = (layout: Layout): Promise<Buffer> =>
     .toBuffer();
 
 /** One unit of the picture is one dot of the printer. */
-export const toSvg = (layout: Layout): string => {
+const toSvg = (layout: Layout): string => {
   const dots = 1 / dotMm(layout.dotsPerInch);
   const width = Math.round(layout.widthMm * dots);
   const height = Math.round(layout.heightMm * dots);
-  const marks = layout.primitives.map((primitive) => {
-    switch (primitive.kind) {
-      case 'rectangle':
-        return rectangleMark(primitive, dots);
-      case 'path':
-        return pathMark(primitive, dots);
-      case 'symbol':
-        return symbolMark(primitive);
-      case 'text':
-        return textMark(primitive, dots);
-    }
-  });
+  const marks = layout.primitives.map((primitive) => markOf(primitive, dots));
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">${marks.join('')}</svg>`;
+};
+
+const markOf = (primitive: Primitive, dots: number): string => {
+  switch (primitive.kind) {
+    case 'rectangle':
+      return rectangleMark(primitive, dots);
+    case 'path':
+      return pathMark(primitive, dots);
+    case 'symbol':
+      return symbolMark(primitive);
+    case 'text':
+      return textMark(primitive, dots);
+  }
 };
 
 const ink = (colour: Colour): string => `rgb(${inks[colour].join(',')})`;
@@ -63,7 +77,9 @@ const textMark = (text: Text, dots: number): string => {
       const data = glyph.path.toSVG();
       const scale = size / segment.face.font.unitsPerEm;
       const x = text.xMm * dots + xEm * size;
-      return data === '' ? '' : `<path transform="matrix(${scale},0,0,${-scale},${x},${text.baselineMm * dots})" d="${data}"/>`;
+      return data === ''
+        ? ''
+        : `<path transform="matrix(${scale},0,0,${-scale},${x},${text.baselineMm * dots})" d="${data}"/>`;
     }),
   );
   return `<g fill="${ink(text.colour)}">${glyphs.join('')}</g>`;

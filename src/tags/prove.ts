@@ -13,7 +13,10 @@ export const expectedSymbols = (placed: readonly PlacedSymbol[]): readonly TagSy
   placed.map(({ symbology, text }) => ({ symbology, text }));
 
 /** The first symbology that did not read back, or read back as something else; `undefined` where all is as expected. */
-export const unreadable = async (png: Uint8Array, expected: readonly TagSymbol[]): Promise<Symbology | undefined> => {
+export const unreadable = async (
+  png: Uint8Array,
+  expected: readonly TagSymbol[],
+): Promise<Symbology | undefined> => {
   const read = await readSymbols(png);
   const found = isRefusal(read) ? [] : read;
   const missing = expected.find((symbol) => !found.some((candidate) => same(symbol, candidate)));

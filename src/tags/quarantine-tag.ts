@@ -7,9 +7,9 @@ import { type Block, paragraph, type Style } from './paragraph.ts';
 import { zonePictogram } from './pictogram.ts';
 import type { DotDensity } from './primitive.ts';
 import { signalHeader } from './signal-header.ts';
-import { atLargestSizes, sizeAt, stack, type StackPart } from './stack.ts';
+import { atLargestSizes, type StackPart, sizeAt, stack } from './stack.ts';
 import { dateText } from './tag-date.ts';
-import { beside, type LaidOut, misfit, pile, type Stock } from './tag-layout.ts';
+import { beside, edgeMm, type LaidOut, misfit, pile, type Stock } from './tag-layout.ts';
 import { inEach, inOneLine, word } from './words.ts';
 
 export const quarantineTagStock: Stock = { widthMm: 100, heightMm: 150 };
@@ -17,9 +17,17 @@ export const quarantineTagStock: Stock = { widthMm: 100, heightMm: 150 };
 const marginMm = 3;
 
 export const layOutQuarantineTag = (tag: QuarantineTag, stock: Stock, dotsPerInch: DotDensity): LaidOut => {
-  const scale = Math.min(stock.widthMm / quarantineTagStock.widthMm, stock.heightMm / quarantineTagStock.heightMm);
+  const scale = Math.min(
+    stock.widthMm / quarantineTagStock.widthMm,
+    stock.heightMm / quarantineTagStock.heightMm,
+  );
   const widthMm = stock.widthMm - 2 * marginMm;
-  const identity = identityBlock(tag, writeTagText(tag), { widthMm, scale, dotsPerInch });
+  const identity = identityBlock(tag, writeTagText(tag), {
+    widthMm,
+    scale,
+    dotsPerInch,
+    besideMm: marginMm - edgeMm,
+  });
   if (!identity.fits) return misfit(identity.missing);
   const stacked = atLargestSizes((tightness) => {
     const sheet: Sheet = { tag, widthMm, scale, tightness };
@@ -28,8 +36,20 @@ export const layOutQuarantineTag = (tag: QuarantineTag, stock: Stock, dotsPerInc
       { part: 'signalWord', block: header.signalWord, gapMm: 0, claim: 0 },
       { part: 'doNotUse', block: header.doNotUse, gapMm: 1, claim: 0 },
       ...reasonParts(sheet),
-      { part: 'beforeReturn', block: beforeReturn(sheet), gapMm: 2, gapShare: 2, claim: 3 },
-      { part: 'removal', block: removal(sheet), gapMm: 1.6, gapShare: 2, claim: 1 },
+      {
+        part: 'beforeReturn',
+        block: beforeReturn(sheet),
+        gapMm: 2,
+        gapShare: 2,
+        claim: 3,
+      },
+      {
+        part: 'removal',
+        block: removal(sheet),
+        gapMm: 1.6,
+        gapShare: 2,
+        claim: 1,
+      },
       {
         part: identity.missing,
         block: identity.at(tightness),
@@ -37,12 +57,25 @@ export const layOutQuarantineTag = (tag: QuarantineTag, stock: Stock, dotsPerInc
         gapShare: 2,
         claim: 0,
       },
-      { part: 'removal', block: footer(sheet), gapMm: 0.8, gapShare: 0.5, claim: 1 },
+      {
+        part: 'removal',
+        block: footer(sheet),
+        gapMm: 0.8,
+        gapShare: 0.5,
+        claim: 1,
+      },
     ];
-    return stack(parts, { xMm: marginMm, yMm: marginMm, heightMm: stock.heightMm - 2 * marginMm });
+    return stack(parts, {
+      xMm: marginMm,
+      yMm: marginMm,
+      heightMm: stock.heightMm - 2 * marginMm,
+    });
   });
   if (!stacked.fits) return misfit(stacked.missing);
-  return { fits: true, layout: { ...stock, dotsPerInch, primitives: stacked.primitives } };
+  return {
+    fits: true,
+    layout: { ...stock, dotsPerInch, primitives: stacked.primitives },
+  };
 };
 
 interface Sheet {
@@ -52,17 +85,33 @@ interface Sheet {
   readonly tightness: number;
 }
 
-const labelStyle: Style = { role: 'label', weight: 'regular', sizeMm: smallestSizeMm };
+const labelStyle: Style = {
+  role: 'label',
+  weight: 'regular',
+  sizeMm: smallestSizeMm,
+};
 
 /** A thin rule over the words that name a section. */
 const headed = (heading: string, inner: Block, sheet: Sheet): Block | undefined => {
   const sizeMm = sizeAt(sheet.tightness, 3.1 * sheet.scale, smallestSizeMm);
-  const words = paragraph([{ text: heading, style: { role: 'label', weight: 'bold', sizeMm } }], sheet.widthMm, false);
+  const words = paragraph(
+    [{ text: heading, style: { role: 'label', weight: 'bold', sizeMm } }],
+    sheet.widthMm,
+    false,
+  );
   if (words === undefined) return undefined;
   const rule: Block = {
     heightMm: 0.4,
     draw: (xMm, yMm) => [
-      { kind: 'rectangle', xMm, yMm, widthMm: sheet.widthMm, heightMm: 0.4, colour: 'black', radiusMm: 0 },
+      {
+        kind: 'rectangle',
+        xMm,
+        yMm,
+        widthMm: sheet.widthMm,
+        heightMm: 0.4,
+        colour: 'black',
+        radiusMm: 0,
+      },
     ],
   };
   return pile([rule, words, inner], 0.4);
@@ -70,13 +119,17 @@ const headed = (heading: string, inner: Block, sheet: Sheet): Block | undefined 
 
 const reasonParts = (sheet: Sheet): readonly StackPart[] => {
   const { tag, widthMm, scale, tightness } = sheet;
-  const sizeMm = sizeAt(tightness, 5.2 * scale, smallestSizeMm);
-  const pictogramMm = sizeMm * 2;
+  const sizeMm = sizeAt(tightness, 6.2 * scale, smallestSizeMm);
+  const pictogramMm = sizeMm * (tag.languages.length > 1 ? 2.1 : sizeAt(tightness, 2, 1.3));
   const textLeftMm = pictogramMm + sizeMm * 0.6;
   const blocks = tag.reasons.map(({ zone, sentence }): Block | undefined => {
     const texts = inEach(sentence, tag.languages).map((text, index) => ({
       text,
-      style: { role: 'reason', weight: index === 0 ? 'bold' : 'regular', sizeMm } as const,
+      style: {
+        role: 'reason',
+        weight: index === 0 ? 'bold' : 'regular',
+        sizeMm,
+      } as const,
     }));
     const words = paragraph(texts, widthMm - textLeftMm, tightness === 1);
     if (words === undefined) return undefined;
@@ -100,20 +153,30 @@ const reasonParts = (sheet: Sheet): readonly StackPart[] => {
       claim: 2,
     },
     ...others.map(
-      (block): StackPart => ({ part: 'reasons', block, gapMm: sizeMm * 0.25, gapShare: 0.7, claim: 2 }),
+      (block): StackPart => ({
+        part: 'reasons',
+        block,
+        gapMm: sizeMm * 0.25,
+        gapShare: 0.7,
+        claim: 2,
+      }),
     ),
   ];
 };
 
 const beforeReturn = (sheet: Sheet): Block | undefined => {
   const { tag, widthMm, scale, tightness } = sheet;
-  const sizeMm = sizeAt(tightness, 3.6 * scale, smallestSizeMm);
+  const sizeMm = sizeAt(tightness, 4.2 * scale, smallestSizeMm);
   const boxMm = sizeMm * 0.8;
   const indentMm = sizeMm * 1.3;
   const items = tag.beforeReturn.map((message): Block | undefined => {
     const texts = inEach(message, tag.languages).map((text, index) => ({
       text,
-      style: { role: 'before return', weight: index === 0 ? 'bold' : 'regular', sizeMm } as const,
+      style: {
+        role: 'before return',
+        weight: index === 0 ? 'bold' : 'regular',
+        sizeMm,
+      } as const,
     }));
     const words = paragraph(texts, widthMm - indentMm, tightness === 1);
     if (words === undefined) return undefined;
@@ -153,33 +216,49 @@ const removal = (sheet: Sheet): Block | undefined => {
   const sizeMm = sizeAt(tightness, 3.6 * scale, smallestSizeMm);
   const strong: Style = { role: 'detail', weight: 'bold', sizeMm };
   const gapMm = 4 * scale;
-  const columnMm = (widthMm - gapMm) / 2;
+  const leftMm = (widthMm - gapMm) * 0.57;
   const breakWords = tightness === 1;
   const left = paragraph(
     [
       { text: inOneLine(word('removed'), tag.languages), style: labelStyle },
       { text: dateText(tag.removedOn, tag.languages), style: strong },
-      { text: `${inOneLine(word('by'), tag.languages)} ${tag.removedBy}`, style: strong },
+      {
+        text: `${inOneLine(word('by'), tag.languages)} ${tag.removedBy}`,
+        style: strong,
+      },
     ],
-    columnMm,
+    leftMm,
     breakWords,
   );
   const right = paragraph(
     [
       { text: inOneLine(word('keptAt'), tag.languages), style: labelStyle },
-      ...inEach(tag.keptAt, tag.languages).map((text) => ({ text, style: strong })),
+      ...inEach(tag.keptAt, tag.languages).map((text) => ({
+        text,
+        style: strong,
+      })),
     ],
-    columnMm,
+    widthMm - gapMm - leftMm,
     breakWords,
   );
   if (left === undefined || right === undefined) return undefined;
   const facts = beside([
     { block: left, xMm: 0 },
-    { block: right, xMm: columnMm + gapMm },
+    { block: right, xMm: leftMm + gapMm },
   ]);
   const rule: Block = {
     heightMm: 0.4,
-    draw: (xMm, yMm) => [{ kind: 'rectangle', xMm, yMm, widthMm, heightMm: 0.4, colour: 'black', radiusMm: 0 }],
+    draw: (xMm, yMm) => [
+      {
+        kind: 'rectangle',
+        xMm,
+        yMm,
+        widthMm,
+        heightMm: 0.4,
+        colour: 'black',
+        radiusMm: 0,
+      },
+    ],
   };
   return pile([rule, facts], 0.6);
 };
@@ -188,8 +267,14 @@ const footer = (sheet: Sheet): Block | undefined => {
   const { tag, widthMm, tightness } = sheet;
   return paragraph(
     [
-      { text: inEach(word('keepTag'), tag.languages).join(' '), style: { ...labelStyle, weight: 'bold' } },
-      { text: `${inOneLine(word('tag'), tag.languages)} ${tag.tagNumber} · ${tag.station}`, style: labelStyle },
+      {
+        text: inEach(word('keepTag'), tag.languages).join(' '),
+        style: { ...labelStyle, weight: 'bold' },
+      },
+      {
+        text: `${inOneLine(word('tag'), tag.languages)} ${tag.tagNumber} · ${tag.station}`,
+        style: labelStyle,
+      },
     ],
     widthMm,
     tightness === 1,

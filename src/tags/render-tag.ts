@@ -1,7 +1,7 @@
 /** A tag ready to print: laid out, drawn as PDF and PNG from one list of marks, and read back from its own raster. */
 import { formatBenchId } from '../domain/bench-id/bench-id.ts';
 import type { Millimetres } from '../domain/brand.ts';
-import { refusal, type Refusal } from '../domain/refusal.ts';
+import { type Refusal, refusal } from '../domain/refusal.ts';
 import type { TagContent } from '../domain/tag-content.ts';
 import { defaultStock, layOutTag, smallestStock } from './lay-out-tag.ts';
 import { toPdf } from './pdf.ts';
@@ -14,7 +14,10 @@ import { inEach, word } from './words.ts';
 
 export interface TagOptions {
   /** 100×50 mm for a status tag, 100×150 mm for a quarantine tag, 50×25 mm for an ID label where it is absent. */
-  readonly stock?: { readonly widthMm: Millimetres; readonly heightMm: Millimetres };
+  readonly stock?: {
+    readonly widthMm: Millimetres;
+    readonly heightMm: Millimetres;
+  };
   /** Printer dots per inch; 300 where it is absent. */
   readonly dpi?: DotDensity;
 }
@@ -39,7 +42,10 @@ const longestSideMm = 420;
  * where a symbol does not read back from the raster, and `input-invalid` where the stock is beyond A3 or the words hold
  * characters that the typeface lacks.
  */
-export const renderTag = async (content: TagContent, options: TagOptions = {}): Promise<RenderedTag | Refusal> => {
+export const renderTag = async (
+  content: TagContent,
+  options: TagOptions = {},
+): Promise<RenderedTag | Refusal> => {
   const dpi = options.dpi ?? 300;
   const laidOut = layOutOrRefuse(content, options.stock ?? defaultStock[content.kind], dpi);
   if ('refused' in laidOut) return laidOut;
@@ -47,22 +53,41 @@ export const renderTag = async (content: TagContent, options: TagOptions = {}): 
   const [pdf, png] = await Promise.all([toPdf([laidOut], titleOf(content)), toPng(laidOut)]);
   const symbology = await unreadable(png, symbols);
   if (symbology !== undefined) return refusal('tag-not-readable', { symbology });
-  return { pdf, png, widthMm: laidOut.widthMm, heightMm: laidOut.heightMm, dpi, symbols, proof: 'read back' };
+  return {
+    pdf,
+    png,
+    widthMm: laidOut.widthMm,
+    heightMm: laidOut.heightMm,
+    dpi,
+    symbols,
+    proof: 'read back',
+  };
 };
 
 const layOutOrRefuse = (content: TagContent, stock: Stock, dpi: DotDensity): Layout | Refusal => {
   if (Math.max(stock.widthMm, stock.heightMm) > longestSideMm) {
-    return refusal('input-invalid', { field: 'stock', why: `no side may be longer than ${longestSideMm} mm` }, 'stock');
+    return refusal(
+      'input-invalid',
+      { field: 'stock', why: `no side may be longer than ${longestSideMm} mm` },
+      'stock',
+    );
   }
   const unprintable = charactersWithoutGlyph(wordsOf(content).join(' '));
   if (unprintable !== '') {
-    return refusal('input-invalid', { field: 'text', why: `the typeface of the tag has no ${unprintable}` });
+    return refusal('input-invalid', {
+      field: 'text',
+      why: `the typeface of the tag has no ${unprintable}`,
+    });
   }
   const laidOut = layOutTag(content, stock, dpi);
   if (laidOut.fits) return laidOut.layout;
   const language = content.kind === 'id' ? 'en' : (content.languages[0] ?? 'en');
   const enough = smallestStock(content, dpi) ?? { widthMm: 297, heightMm: 420 };
-  return refusal('tag-does-not-fit', { missing: word(`part-${laidOut.missing}`)[language], ...enough }, 'stock');
+  return refusal(
+    'tag-does-not-fit',
+    { missing: word(`part-${laidOut.missing}`)[language], ...enough },
+    'stock',
+  );
 };
 
 /** Every word of the content that is drawn as text. */
@@ -77,9 +102,11 @@ const wordsOf = (content: TagContent): readonly string[] => {
       return [
         ...shared,
         content.removedBy,
-        ...[content.keptAt, ...content.beforeReturn, ...content.reasons.map(({ sentence }) => sentence)].flatMap(
-          (message) => inEach(message, languages),
-        ),
+        ...[
+          content.keptAt,
+          ...content.beforeReturn,
+          ...content.reasons.map(({ sentence }) => sentence),
+        ].flatMap((message) => inEach(message, languages)),
       ];
   }
 };

@@ -11,7 +11,11 @@ export interface StackPart {
   readonly gapMm: number;
   readonly gapShare?: number;
   /** Its share of the height left over where the part itself grows; `grow` draws it at the new height. */
-  readonly grow?: { readonly share: number; readonly mostMm: number; readonly at: (heightMm: number) => Block };
+  readonly grow?: {
+    readonly share: number;
+    readonly mostMm: number;
+    readonly at: (heightMm: number) => Block;
+  };
   /** The order in which parts claim room, lowest first; equal numbers in order of place. */
   readonly claim?: number;
 }

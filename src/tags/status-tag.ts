@@ -5,7 +5,7 @@ import { writeTagText } from '../domain/tag-text.ts';
 import { armsLengthCapMm, smallestSizeMm } from './letter-height.ts';
 import { type Block, headline, paragraph, sizeForCapHeight, sizeForWidth, textAt } from './paragraph.ts';
 import { type DotDensity, dotMm } from './primitive.ts';
-import { atLargestSizes, sizeAt, stack, type Stacked } from './stack.ts';
+import { atLargestSizes, type Stacked, sizeAt, stack } from './stack.ts';
 import { encodeSymbol, moduleDots, type SymbolModules } from './symbol.ts';
 import { dateText, monthText } from './tag-date.ts';
 import {
@@ -26,7 +26,8 @@ import { inEach, inOneLine, word } from './words.ts';
 
 export const statusTagStock: Stock = { widthMm: 100, heightMm: 50 };
 
-const marginMm = 3;
+const marginXMm = 3;
+const marginYMm = 2.5;
 const columnGapMm = 1.5;
 
 export const layOutStatusTag = (tag: StatusTag, stock: Stock, dotsPerInch: DotDensity): LaidOut => {
@@ -37,60 +38,93 @@ export const layOutStatusTag = (tag: StatusTag, stock: Stock, dotsPerInch: DotDe
   const qrSideMm = matrixSideMm(qr, qrDots, dotsPerInch);
   const quietMm = qr.quietX * qrDots * dotMm(dotsPerInch);
   const rightWidthMm = Math.max(qrSideMm - 2 * quietMm, 24 * scale);
-  const rightMm = stock.widthMm - marginMm - rightWidthMm;
-  const leftWidthMm = rightMm - quietMm - columnGapMm - marginMm;
+  const rightMm = stock.widthMm - marginXMm - rightWidthMm;
 
   const bars = encodeSymbol('Code 128', tag.benchId);
-  const barDots = moduleDots(bars, leftWidthMm + marginMm - edgeMm, 0.45 * scale, dotsPerInch);
+  const barDots = moduleDots(bars, rightMm - quietMm - edgeMm, 0.45 * scale, dotsPerInch);
   if (barDots === undefined) return misfit('code128');
+  const column = columnUnder(bars, barDots * dotMm(dotsPerInch), rightMm - quietMm - columnGapMm);
 
-  const heightMm = stock.heightMm - 2 * marginMm;
+  const heightMm = stock.heightMm - 2 * marginYMm;
   const stacked = atLargestSizes((tightness) => {
-    const left = leftColumn(tag, { bars, barDots, dotsPerInch, widthMm: leftWidthMm, heightMm, scale, tightness });
+    const left = leftColumn(tag, {
+      bars,
+      barDots,
+      dotsPerInch,
+      ...column,
+      heightMm,
+      scale,
+      tightness,
+    });
     if (!left.fits) return left;
-    const qrTopMm = Math.max(edgeMm, marginMm - quietMm);
-    const belowMm = qrTopMm + qrSideMm - quietMm + Math.max(1.2, quietMm);
+    const qrTopMm = Math.max(edgeMm, marginYMm - quietMm);
+    const belowMm = qrTopMm + qrSideMm;
     const right = rightColumn(tag, {
       xMm: rightMm,
       yMm: belowMm,
       widthMm: rightWidthMm,
-      heightMm: stock.heightMm - marginMm - belowMm,
+      heightMm: stock.heightMm - marginYMm - belowMm,
       scale,
       tightness,
     });
     if (!right.fits) return right;
     const qrLeftMm = rightMm - quietMm;
     const symbol = matrixAt(qr, qrDots, qrLeftMm, qrTopMm, dotsPerInch);
-    return { fits: true, primitives: [...left.primitives, symbol, ...right.primitives] };
+    return {
+      fits: true,
+      primitives: [...left.primitives, symbol, ...right.primitives],
+    };
   });
   if (!stacked.fits) return misfit(stacked.missing);
-  return { fits: true, layout: { ...stock, dotsPerInch, primitives: stacked.primitives } };
+  return {
+    fits: true,
+    layout: { ...stock, dotsPerInch, primitives: stacked.primitives },
+  };
 };
 
 interface LeftColumn {
   readonly bars: SymbolModules;
   readonly barDots: number;
   readonly dotsPerInch: DotDensity;
+  readonly xMm: number;
   readonly widthMm: number;
   readonly heightMm: number;
   readonly scale: number;
   readonly tightness: number;
 }
 
+/**
+ * The column starts where the bars start, and ends with them too where they nearly fill it, so that bench ID, bars and
+ * panel share their edges.
+ */
+const columnUnder = (bars: SymbolModules, moduleMm: number, rightMm: number) => {
+  const xMm = Math.max(marginXMm, edgeMm + bars.quietX * moduleMm);
+  const barsMm = bars.columns * moduleMm;
+  return {
+    xMm,
+    widthMm: barsMm > 0.9 * (rightMm - xMm) ? Math.min(barsMm, rightMm - xMm) : rightMm - xMm,
+  };
+};
+
 const leftColumn = (tag: StatusTag, column: LeftColumn): Stacked => {
   const { bars, barDots, dotsPerInch, widthMm, scale, tightness } = column;
   const breakWords = tightness === 1;
-  const barsLeftMm = Math.max(0, 10 * barDots * dotMm(dotsPerInch) - (marginMm - edgeMm)) - 10 * barDots * dotMm(dotsPerInch);
+  const barsLeftMm = -bars.quietX * barDots * dotMm(dotsPerInch);
   const detailMm = sizeAt(tightness, 2.9 * scale, smallestSizeMm);
   const identity = formatBenchId(tag.benchId);
-  const identityMm = sizeForWidth(identity, 'bold', widthMm, sizeForCapHeight(7 * scale));
+  const identityCapMm = sizeAt(tightness, 7 * scale, Math.max(armsLengthCapMm, 5 * scale));
+  const identityMm = sizeForWidth(identity, 'bold', widthMm, sizeForCapHeight(identityCapMm));
   const fittingIdentity = identityMm * capHeightEm >= armsLengthCapMm;
   return stack(
     [
       {
         part: 'benchId',
         block: fittingIdentity
-          ? headline(identity, { role: 'bench ID', weight: 'bold', sizeMm: identityMm })
+          ? headline(identity, {
+              role: 'bench ID',
+              weight: 'bold',
+              sizeMm: identityMm,
+            })
           : undefined,
         gapMm: 0,
       },
@@ -101,16 +135,28 @@ const leftColumn = (tag: StatusTag, column: LeftColumn): Stacked => {
         grow: {
           share: 0.8,
           mostMm: 14 * scale,
-          at: (heightMm) => indented(barsBlock(bars, barDots, heightMm - 2 * dotMm(dotsPerInch), dotsPerInch), barsLeftMm),
+          at: (heightMm) =>
+            indented(barsBlock(bars, barDots, heightMm - 2 * dotMm(dotsPerInch), dotsPerInch), barsLeftMm),
         },
       },
-      { part: 'nextDue', block: duePanel(tag, widthMm, scale, tightness), gapMm: 2 * scale, gapShare: 1 },
+      {
+        part: 'nextDue',
+        block: duePanel(tag, widthMm, scale, tightness),
+        gapMm: 2 * scale,
+        gapShare: 1,
+      },
       {
         part: 'device',
         block: paragraph(
           [
-            { text: `${tag.manufacturer} ${tag.model}`, style: { role: 'detail', weight: 'bold', sizeMm: detailMm } },
-            { text: deviceText(tag), style: { role: 'detail', weight: 'regular', sizeMm: detailMm } },
+            {
+              text: `${tag.manufacturer} ${tag.model} · ${tag.ratedLength}`,
+              style: { role: 'detail', weight: 'bold', sizeMm: detailMm },
+            },
+            {
+              text: `${inOneLine(word('serial'), tag.languages)} ${tag.serial}`,
+              style: { role: 'detail', weight: 'regular', sizeMm: detailMm },
+            },
           ],
           widthMm,
           breakWords,
@@ -123,7 +169,11 @@ const leftColumn = (tag: StatusTag, column: LeftColumn): Stacked => {
         block: paragraph(
           inEach(word('notMarking'), tag.languages).map((text) => ({
             text,
-            style: { role: 'detail', weight: 'regular', sizeMm: smallestSizeMm },
+            style: {
+              role: 'detail',
+              weight: 'regular',
+              sizeMm: smallestSizeMm,
+            },
           })),
           widthMm,
           breakWords,
@@ -132,23 +182,27 @@ const leftColumn = (tag: StatusTag, column: LeftColumn): Stacked => {
         gapShare: 0.5,
       },
     ],
-    { xMm: marginMm, yMm: marginMm, heightMm: column.heightMm },
+    { xMm: column.xMm, yMm: marginYMm, heightMm: column.heightMm },
   );
 };
-
-const deviceText = (tag: StatusTag): string =>
-  `${inOneLine(word('serial'), tag.languages)} ${tag.serial} · ${tag.ratedLength}`;
 
 /** White on black: the month large, the full date beside it, or under it where the line would be too long. */
 const duePanel = (tag: StatusTag, widthMm: number, scale: number, tightness: number): Block | undefined => {
   const paddingMm = 2.2 * scale;
   const innerMm = widthMm - 2 * paddingMm;
-  const labelMm = sizeAt(tightness, 2.8 * scale, smallestSizeMm);
+  const heading = inEach(word('nextDue'), tag.languages).join(' · ');
+  const preferredLabelMm = sizeAt(tightness, 2.8 * scale, smallestSizeMm);
+  const labelMm = Math.max(smallestSizeMm, sizeForWidth(heading, 'bold', innerMm - 0.01, preferredLabelMm));
   const label = paragraph(
     [
       {
-        text: inEach(word('nextDue'), tag.languages).join(' · '),
-        style: { role: 'label', weight: 'bold', sizeMm: labelMm, colour: 'white' },
+        text: heading,
+        style: {
+          role: 'label',
+          weight: 'bold',
+          sizeMm: labelMm,
+          colour: 'white',
+        },
       },
     ],
     innerMm,
@@ -156,10 +210,15 @@ const duePanel = (tag: StatusTag, widthMm: number, scale: number, tightness: num
   );
   const month = monthText(tag.dueOn, tag.languages);
   const date = dateText(tag.dueOn, tag.languages);
-  const dateMm = sizeAt(tightness, 4 * scale, smallestSizeMm * 1.15);
+  const dateMm = sizeAt(tightness, 3.3 * scale, smallestSizeMm);
   const gapMm = 3 * scale;
-  const preferredMm = sizeForCapHeight(sizeAt(tightness, 8.5 * scale, Math.max(armsLengthCapMm, 6 * scale)));
-  const monthMm = sizeForWidth(month, 'bold', innerMm - gapMm - textWidthMm(date, 'regular', dateMm), preferredMm);
+  const preferredMm = sizeForCapHeight(sizeAt(tightness, 9 * scale, Math.max(armsLengthCapMm, 5.2 * scale)));
+  const monthMm = sizeForWidth(
+    month,
+    'bold',
+    innerMm - gapMm - textWidthMm(date, 'regular', dateMm),
+    preferredMm,
+  );
   if (label === undefined || monthMm * capHeightEm < armsLengthCapMm) return undefined;
   const line: Block = {
     heightMm: monthMm * capHeightEm,
@@ -167,12 +226,39 @@ const duePanel = (tag: StatusTag, widthMm: number, scale: number, tightness: num
       const baselineMm = yMm + monthMm * capHeightEm;
       const dateX = xMm + innerMm - textWidthMm(date, 'regular', dateMm);
       return [
-        textAt(month, { role: 'due month', weight: 'bold', sizeMm: monthMm, colour: 'white' }, xMm, baselineMm),
-        textAt(date, { role: 'detail', weight: 'regular', sizeMm: dateMm, colour: 'white' }, dateX, baselineMm),
+        textAt(
+          month,
+          {
+            role: 'due month',
+            weight: 'bold',
+            sizeMm: monthMm,
+            colour: 'white',
+          },
+          xMm,
+          baselineMm,
+        ),
+        textAt(
+          date,
+          {
+            role: 'detail',
+            weight: 'regular',
+            sizeMm: dateMm,
+            colour: 'white',
+          },
+          dateX,
+          baselineMm,
+        ),
       ];
     },
   };
-  return onPanel(pile([label, line], 0.5 * scale), widthMm, paddingMm, 1.5 * scale, 'black', 1.2 * scale);
+  return onPanel(
+    pile([label, line], 0.8 * scale),
+    widthMm,
+    paddingMm,
+    sizeAt(tightness, 1.6, 1.2) * scale,
+    'black',
+    1.2 * scale,
+  );
 };
 
 interface RightColumn {
@@ -189,8 +275,16 @@ const rightColumn = (tag: StatusTag, column: RightColumn): Stacked => {
   const breakWords = tightness === 1;
   const labelMm = smallestSizeMm;
   const valueMm = sizeAt(tightness, 3.2 * scale, smallestSizeMm);
-  const label = (text: string) => ({ text, style: { role: 'label', weight: 'regular', sizeMm: labelMm } }) as const;
-  const value = (text: string) => ({ text, style: { role: 'detail', weight: 'bold', sizeMm: valueMm } }) as const;
+  const label = (text: string) =>
+    ({
+      text,
+      style: { role: 'label', weight: 'regular', sizeMm: labelMm },
+    }) as const;
+  const value = (text: string) =>
+    ({
+      text,
+      style: { role: 'detail', weight: 'bold', sizeMm: valueMm },
+    }) as const;
   return stack(
     [
       {
@@ -199,7 +293,7 @@ const rightColumn = (tag: StatusTag, column: RightColumn): Stacked => {
           [
             ...inEach(word('inspected'), tag.languages).map(label),
             value(dateText(tag.inspectedOn, tag.languages)),
-            value(`${inOneLine(word('by'), tag.languages)} ${tag.inspectorMark}`),
+            value(tag.inspectorMark),
           ],
           widthMm,
           breakWords,

@@ -31,12 +31,28 @@ interface SymbologyRule {
  * (ISO/IEC 16022). QR Code at level H, which restores about 30 % of its codewords: a tag wears.
  */
 const rules: Record<Symbology, SymbologyRule> = {
-  'Code 128': { quietX: 10, quietY: 0, minimumModuleMm: 0.25, encoder: 'code128', options: {} },
-  'QR Code': { quietX: 4, quietY: 4, minimumModuleMm: 0.33, encoder: 'qrcode', options: { eclevel: 'H' } },
-  'Data Matrix': { quietX: 1, quietY: 1, minimumModuleMm: 0.33, encoder: 'datamatrix', options: {} },
+  'Code 128': {
+    quietX: 10,
+    quietY: 0,
+    minimumModuleMm: 0.25,
+    encoder: 'code128',
+    options: {},
+  },
+  'QR Code': {
+    quietX: 4,
+    quietY: 4,
+    minimumModuleMm: 0.33,
+    encoder: 'qrcode',
+    options: { eclevel: 'H' },
+  },
+  'Data Matrix': {
+    quietX: 1,
+    quietY: 1,
+    minimumModuleMm: 0.33,
+    encoder: 'datamatrix',
+    options: {},
+  },
 };
-
-export const minimumModuleMm = (symbology: Symbology): number => rules[symbology].minimumModuleMm;
 
 /** Bars no lower than 15 % of the length of the symbol, nor than 6.35 mm (common practice, no source). */
 export const minimumBarHeightMm = (lengthMm: number): number => Math.max(6.35, 0.15 * lengthMm);
@@ -48,7 +64,11 @@ export const encodeSymbol = (symbology: Symbology, text: string): SymbolModules 
   if (symbol === undefined) throw new Error(`No ${symbology} for ${text}`);
   const size =
     'pixs' in symbol
-      ? { columns: symbol.pixx, rows: symbol.pixy, dark: Uint8Array.from(symbol.pixs) }
+      ? {
+          columns: symbol.pixx,
+          rows: symbol.pixy,
+          dark: Uint8Array.from(symbol.pixs),
+        }
       : linearModules(symbol.sbs);
   return { symbology, text, ...size, quietX, quietY };
 };
@@ -60,7 +80,7 @@ const linearModules = (widths: readonly number[]) => {
 };
 
 /** Modules across, quiet zone included. */
-export const columnsWithQuiet = (modules: SymbolModules): number => modules.columns + 2 * modules.quietX;
+const columnsWithQuiet = (modules: SymbolModules): number => modules.columns + 2 * modules.quietX;
 
 /**
  * The widest module, in whole dots, with which the symbol and its quiet zone stay within `availableMm`, and which is at
@@ -82,7 +102,12 @@ export const moduleDots = (
 /** The symbol with its quiet zone's top left corner at the first dot at or after the place that is given. */
 export const placeSymbol = (
   modules: SymbolModules,
-  place: { readonly xMm: number; readonly yMm: number; readonly widthDots: number; readonly heightDots?: number },
+  place: {
+    readonly xMm: number;
+    readonly yMm: number;
+    readonly widthDots: number;
+    readonly heightDots?: number;
+  },
   dotsPerInch: DotDensity,
 ): PlacedSymbol => {
   const moduleHeightDots = place.heightDots ?? place.widthDots;

@@ -1,6 +1,6 @@
 /** What the layouts of all kinds of tags share: stock, the fixed margin, symbols as blocks, and panels. */
 import type { Block } from './paragraph.ts';
-import { type Colour, type DotDensity, dotMm, type Layout, type PlacedSymbol, quietBoxOf } from './primitive.ts';
+import { type Colour, type DotDensity, dotMm, type Layout, type PlacedSymbol } from './primitive.ts';
 import { minimumBarHeightMm, placeSymbol, type SymbolModules } from './symbol.ts';
 import type { TagPart } from './words.ts';
 
@@ -19,7 +19,12 @@ export const misfit = (missing: TagPart): LaidOut => ({ fits: false, missing });
 export const edgeMm = 1;
 
 /** A linear symbol of the given height with its quiet zone, as wide as it is. */
-export const barsBlock = (modules: SymbolModules, widthDots: number, heightMm: number, dotsPerInch: DotDensity): Block => {
+export const barsBlock = (
+  modules: SymbolModules,
+  widthDots: number,
+  heightMm: number,
+  dotsPerInch: DotDensity,
+): Block => {
   const heightDots = Math.ceil(heightMm / dotMm(dotsPerInch) - 1e-9);
   return {
     heightMm: (heightDots + 1) * dotMm(dotsPerInch),
@@ -28,7 +33,12 @@ export const barsBlock = (modules: SymbolModules, widthDots: number, heightMm: n
 };
 
 export const leastBarsBlock = (modules: SymbolModules, widthDots: number, dotsPerInch: DotDensity): Block =>
-  barsBlock(modules, widthDots, minimumBarHeightMm(modules.columns * widthDots * dotMm(dotsPerInch)), dotsPerInch);
+  barsBlock(
+    modules,
+    widthDots,
+    minimumBarHeightMm(modules.columns * widthDots * dotMm(dotsPerInch)),
+    dotsPerInch,
+  );
 
 /** Side of a matrix symbol with its quiet zone, and one dot for the snapping to the grid. */
 export const matrixSideMm = (modules: SymbolModules, widthDots: number, dotsPerInch: DotDensity): number =>
@@ -42,10 +52,6 @@ export const matrixAt = (
   yMm: number,
   dotsPerInch: DotDensity,
 ): PlacedSymbol => placeSymbol(modules, { xMm, yMm, widthDots }, dotsPerInch);
-
-/** Left edge of the dark modules, to which text above and below a symbol is aligned. */
-export const darkLeftMm = (symbol: PlacedSymbol): number =>
-  quietBoxOf(symbol).xMm + symbol.modules.quietX * symbol.moduleWidthDots * dotMm(symbol.dotsPerInch);
 
 /** A block on a ground of one colour, with padding around. */
 export const onPanel = (

@@ -21,7 +21,11 @@ export interface Segment {
   readonly face: Face;
   readonly text: string;
   readonly startEm: number;
-  readonly glyphs: readonly { readonly glyph: Glyph; readonly xEm: number; readonly kernEm: number }[];
+  readonly glyphs: readonly {
+    readonly glyph: Glyph;
+    readonly xEm: number;
+    readonly kernEm: number;
+  }[];
 }
 
 export interface InkBox {
@@ -95,7 +99,11 @@ const shapeAnew = (text: string, weight: Weight): ShapedText => {
     const layout = run.face.font.layout(run.text);
     const glyphs = layout.glyphs.map((glyph, index) => {
       const advance = layout.positions[index]?.xAdvance ?? glyph.advanceWidth;
-      const placed = { glyph, xEm, kernEm: (advance - glyph.advanceWidth) * scale };
+      const placed = {
+        glyph,
+        xEm,
+        kernEm: (advance - glyph.advanceWidth) * scale,
+      };
       const box = glyph.bbox;
       if (box.maxX > box.minX) {
         ink.leftEm = Math.min(ink.leftEm, xEm + box.minX * scale);

@@ -10,7 +10,10 @@ export type TagPart = Word extends infer Key ? (Key extends `part-${infer Part}`
 
 const catalogue: Record<Language, Record<Word, string>> = { en, es };
 
-export const word = (key: Word): Message => ({ en: catalogue.en[key], es: catalogue.es[key] });
+export const word = (key: Word): Message => ({
+  en: catalogue.en[key],
+  es: catalogue.es[key],
+});
 
 /** The message in each language of the tag, in its order, without repeating words that are alike. */
 export const inEach = (message: Message, languages: readonly Language[]): readonly string[] => [

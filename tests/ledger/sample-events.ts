@@ -123,7 +123,10 @@ export const inspectionAnswered = (
   answer:
     note === undefined
       ? { kind: 'good' }
-      : { kind: 'defects', findings: [{ defect: 'crushed', positionM: metres(3.2), note }] },
+      : {
+          kind: 'defects',
+          findings: [{ defect: 'crushed', positionM: metres(3.2), note }],
+        },
 });
 
 export const inspectionPassed = (

@@ -45,7 +45,8 @@ export const decideRegister = (benchId: BenchId, registration: Registration, cla
   const unanswered = markingElements.filter(
     (element) => registration.marking.filter((entry) => entry.element === element).length !== 1,
   );
-  if (unanswered.length > 0) return refusal('marking-incomplete', { elements: unanswered.join(', ') }, 'marking');
+  if (unanswered.length > 0)
+    return refusal('marking-incomplete', { elements: unanswered.join(', ') }, 'marking');
   const { modelSheetId, serial, dateOfManufacture, marking, otherCodes, regularUserId } = registration;
   return [
     {
@@ -62,7 +63,11 @@ export const decideRegister = (benchId: BenchId, registration: Registration, cla
 };
 
 /** A code means one thing. `meaning` is what it means already, in words, if anything. */
-export const decideBindCode = (device: Device, otherCode: OtherCode, meaning: string | undefined): Decision => {
+export const decideBindCode = (
+  device: Device,
+  otherCode: OtherCode,
+  meaning: string | undefined,
+): Decision => {
   if (device.standing === 'scrapped') return refusal('device-scrapped', { benchId: device.benchId });
   if (meaning !== undefined) return codeTaken({ code: otherCode.code, meaning });
   return [{ type: 'device.code-bound', benchId: device.benchId, otherCode }];
@@ -82,7 +87,11 @@ export const decideRemove = (
   if (device.standing === 'scrapped') return refusal('device-scrapped', { benchId: device.benchId });
   const ground = program.removalGrounds.find((candidate) => candidate.key === groundKey);
   if (ground === undefined) {
-    return refusal('removal-ground-unknown', { ground: groundKey, allowed: program.removalGrounds.map(({ key }) => key).join(', ') }, 'ground');
+    return refusal(
+      'removal-ground-unknown',
+      { ground: groundKey, allowed: program.removalGrounds.map(({ key }) => key).join(', ') },
+      'ground',
+    );
   }
   if (ground.noteNeeded && (note === undefined || note === '')) return refusal('note-needed', {}, 'note');
   const sentence = withNote(ground.reason, note);
@@ -94,7 +103,16 @@ export const decideRemove = (
   };
   return device.openInspection === undefined
     ? [removed]
-    : [{ type: 'inspection.abandoned', inspection: device.openInspection, benchId: device.benchId, why: sentence.en }, removed];
+    : [
+        {
+          type: 'inspection.abandoned',
+          inspection: device.openInspection,
+          benchId: device.benchId,
+          why: sentence.en,
+        },
+        removed,
+      ];
 };
 
-const codeTaken = ({ code, meaning }: CodeTaken): Refusal => refusal('code-taken', { code, meaning }, 'otherCodes');
+const codeTaken = ({ code, meaning }: CodeTaken): Refusal =>
+  refusal('code-taken', { code, meaning }, 'otherCodes');

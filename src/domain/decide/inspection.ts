@@ -56,7 +56,15 @@ export const decideAnswer = (
   if (check === undefined) return refusal('check-unknown', { check: checkKey }, 'check');
   const fault = faultOfAnswer(check, answer, facts);
   if (fault !== undefined) return fault;
-  return [{ type: 'inspection.answered', inspection: inspection.inspection, benchId: device.benchId, check: checkKey, answer }];
+  return [
+    {
+      type: 'inspection.answered',
+      inspection: inspection.inspection,
+      benchId: device.benchId,
+      check: checkKey,
+      answer,
+    },
+  ];
 };
 
 /**
@@ -80,7 +88,10 @@ export const decideSign = (
   }
   const others = Object.values(inspection.answers).filter((answered) => answered.by !== signer.personId);
   if (others.length > 0) return refusal('answers-by-others', { count: others.length });
-  const due = verdict.kind === 'pass' ? nextDue(occasion.on, program, modelSheet.manufacturerIntervalMonths) : undefined;
+  const due =
+    verdict.kind === 'pass'
+      ? nextDue(occasion.on, program, modelSheet.manufacturerIntervalMonths)
+      : undefined;
   return [
     {
       type: 'inspection.signed',
@@ -101,9 +112,15 @@ export const unfitToSign = (signer: Person, device: Device, occasion: Occasion):
     case 'not designated':
       return refusal('signer-not-designated', { name: signer.name });
     case 'not yet designated':
-      return refusal('signer-not-yet-designated', { name: signer.name, on: signer.designation?.designatedOn ?? '' });
+      return refusal('signer-not-yet-designated', {
+        name: signer.name,
+        on: signer.designation?.designatedOn ?? '',
+      });
     case 'training expired':
-      return refusal('signer-training-expired', { name: signer.name, on: signer.designation?.trainingValidUntil ?? '' });
+      return refusal('signer-training-expired', {
+        name: signer.name,
+        on: signer.designation?.trainingValidUntil ?? '',
+      });
     case undefined:
       return device.regularUserId === signer.personId
         ? refusal('signer-is-regular-user', { name: signer.name })
@@ -127,7 +144,10 @@ export const decideBreakOff = (
   const reasons = reasonsWhenBrokenOff(procedure, answersOf(inspection), factsOf(modelSheet), lengthUnit);
   return reasons.length === 0
     ? [abandoned]
-    : [abandoned, { type: 'device.removed', benchId: device.benchId, reasons, tagNumber: device.lastTagNumber + 1 }];
+    : [
+        abandoned,
+        { type: 'device.removed', benchId: device.benchId, reasons, tagNumber: device.lastTagNumber + 1 },
+      ];
 };
 
 const notOpen = (inspection: Inspection): Refusal =>

@@ -5,11 +5,16 @@ import type { Decision } from './decision.ts';
 
 /** One sheet for each maker, model and rated length. */
 export const decideRecordModelSheet = (sheet: ModelSheet, known: readonly ModelSheet[]): Decision => {
-  if (sheet.capacityKg.from >= sheet.capacityKg.to) return refusal('capacity-range-reversed', {}, 'modelSheet.capacityKg');
+  if (sheet.capacityKg.from >= sheet.capacityKg.to)
+    return refusal('capacity-range-reversed', {}, 'modelSheet.capacityKg');
   const twin = known.find((other) => identity(other) === identity(sheet));
   return twin === undefined
     ? [{ type: 'model-sheet.recorded', modelSheet: sheet }]
-    : refusal('model-sheet-exists', { manufacturer: sheet.manufacturer, model: sheet.model, modelSheetId: twin.modelSheetId }, 'modelSheet.model');
+    : refusal(
+        'model-sheet-exists',
+        { manufacturer: sheet.manufacturer, model: sheet.model, modelSheetId: twin.modelSheetId },
+        'modelSheet.model',
+      );
 };
 
 const identity = ({ manufacturer, model, ratedLengthM }: ModelSheet): string =>

@@ -5,7 +5,10 @@ import { refusal } from '../refusal.ts';
 import type { Decision } from './decision.ts';
 
 /** `badgeMeans` says what the badge code means already, if anything: another person, a device, one of our own codes. */
-export const decideAddPerson = (person: Omit<Person, 'designation'>, badgeMeans: string | undefined): Decision =>
+export const decideAddPerson = (
+  person: Omit<Person, 'designation'>,
+  badgeMeans: string | undefined,
+): Decision =>
   badgeMeans === undefined
     ? [{ type: 'person.added', person }]
     : refusal('badge-taken', { badge: person.badge, meaning: badgeMeans }, 'badge');

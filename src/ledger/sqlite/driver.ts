@@ -55,10 +55,9 @@ export class SqliteDriver implements Driver {
     }
   }
 
-  /** Everyone already in line is served first. */
+  /** Resolves when everyone already in line has been served. The connection belongs to whoever opened it, who closes it. */
   async destroy(): Promise<void> {
     await this.acquireConnection();
-    await this.#connection.close();
   }
 }
 

@@ -11,7 +11,7 @@ import { SqliteConnection } from './connection.ts';
 export const lockFileName = 'station.lock';
 
 export interface FolderLock {
-  release(): Promise<void>;
+  close(): Promise<void>;
 }
 
 /** Refuses at once where another station, in this process or another, holds the folder. */
@@ -20,7 +20,7 @@ export const lockFolder = async (folder: string): Promise<FolderLock | Refusal> 
   try {
     connection.waitForLocks(0);
     await connection.exec('begin exclusive');
-    return { release: () => connection.close() };
+    return connection;
   } catch (error) {
     await connection.close();
     if (error instanceof Error && 'code' in error && error.code === 'SQLITE_BUSY') {

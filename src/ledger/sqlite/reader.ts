@@ -1,7 +1,7 @@
 /** The reads of the ledger over its SQLite tables. */
-import { type ExpressionBuilder, type SqlBool, sql } from 'kysely';
+import { type ExpressionBuilder, type SelectQueryBuilder, type SqlBool, sql } from 'kysely';
 import type { BenchId, CalendarDate } from '../../domain/brand.ts';
-import type { Device } from '../../domain/device.ts';
+import type { Device, Standing } from '../../domain/device.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import type { Station } from '../../domain/evolve.ts';
 import type { Inspection } from '../../domain/inspection.ts';
@@ -122,9 +122,6 @@ export class SqliteReader implements LedgerReader {
     const matching = this.#database
       .selectFrom('device')
       .where((builder) => builder.and(conditionsOf(query, builder)));
-    const { total } = await matching
-      .select(({ fn }) => fn.countAll<number>().as('total'))
-      .executeTakeFirstOrThrow();
     const page = await matching
       .select('bench_id')
       .orderBy('manufacturer_key')
@@ -134,33 +131,29 @@ export class SqliteReader implements LedgerReader {
       .limit(query.limit)
       .offset(query.offset)
       .execute();
+    const isLastPage = page.length < query.limit && (page.length > 0 || query.offset === 0);
+    const total = isLastPage ? query.offset + page.length : await countOf(matching);
     return { rows: await this.#deviceRows(page.map((row) => row.bench_id as BenchId)), total };
   }
 
   async counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts> {
-    const devices = await this.#database
+    const rows = await this.#database
       .selectFrom('device')
-      .select(({ fn, eb, and }) => {
-        const counted = (condition: ReturnType<typeof and>) => fn.countAll<number>().filterWhere(condition);
-        const inService = eb('standing', '=', 'in service');
-        return [
-          fn.countAll<number>().as('devices'),
-          counted(inService).as('inService'),
-          counted(eb('standing', '=', 'new')).as('neverInspected'),
-          counted(and([inService, eb('due_on', '<', today)])).as('overdue'),
-          counted(and([inService, eb('due_on', '>=', today), eb('due_on', '<=', dueSoonUntil)])).as(
-            'dueSoon',
-          ),
-          counted(eb('standing', 'in', ['quarantined', 'at manufacturer'])).as('held'),
-        ];
-      })
-      .executeTakeFirstOrThrow();
-    const { openInspections } = await this.#database
-      .selectFrom('inspection')
-      .select(({ fn }) => fn.countAll<number>().as('openInspections'))
-      .where(isOpen)
-      .executeTakeFirstOrThrow();
-    return { ...devices, openInspections };
+      .select(({ fn }) => ['standing', fn.countAll<number>().as('count')])
+      .groupBy('standing')
+      .execute();
+    const of = (...standings: readonly Standing[]) =>
+      rows.filter(({ standing }) => standings.includes(standing)).reduce((sum, { count }) => sum + count, 0);
+    const inService = this.#database.selectFrom('device').where('standing', '=', 'in service');
+    return {
+      devices: rows.reduce((sum, { count }) => sum + count, 0),
+      inService: of('in service'),
+      neverInspected: of('new'),
+      overdue: await countOf(inService.where('due_on', '<', today)),
+      dueSoon: await countOf(inService.where('due_on', '>=', today).where('due_on', '<=', dueSoonUntil)),
+      held: of('quarantined', 'at manufacturer'),
+      openInspections: await countOf(this.#database.selectFrom('inspection').where(isOpen)),
+    };
   }
 
   async inspection(inspection: number): Promise<Inspection | undefined> {
@@ -236,6 +229,15 @@ export class SqliteReader implements LedgerReader {
 
 /** Written out, not as a parameter, so that SQLite can use the index over just these. */
 const isOpen = sql<SqlBool>`phase = 'open'`;
+
+const countOf = async <Table extends keyof LedgerTables>(
+  matching: SelectQueryBuilder<LedgerTables, Table, object>,
+): Promise<number> => {
+  const { count } = await matching
+    .select(({ fn }) => fn.countAll<number>().as('count'))
+    .executeTakeFirstOrThrow();
+  return count;
+};
 
 const conditionsOf = (
   { search, standing, dueBefore }: DeviceQuery,

@@ -11,7 +11,7 @@ import { LedgerDamaged, orStorageFault, storageRefusal } from '../storage-refusa
 import { SqliteConnection } from './connection.ts';
 import { SqliteDialect } from './dialect.ts';
 import { recordedFrom } from './event-row.ts';
-import { type FolderLock, lockFileName, lockFolder } from './lock.ts';
+import { lockFileName, lockFolder } from './lock.ts';
 import { batchSize, project } from './projector.ts';
 import { SqliteReader } from './reader.ts';
 import { Recorder } from './recorder.ts';
@@ -50,15 +50,15 @@ const lockWaitMs = 5000;
 export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal> => {
   const path = resolve(folder);
   const opened: { close(): Promise<void> }[] = [];
-  const giveUp = async () => {
-    for (const open of opened.toReversed()) await open.close();
+  const release = async () => {
+    for (const open of opened.splice(0).toReversed()) await open.close();
   };
   try {
     await mkdir(path, { recursive: true });
     await writable(path);
     const lock = await lockFolder(path);
     if (isRefusal(lock)) return lock;
-    opened.push({ close: () => lock.release() });
+    opened.push(lock);
     const file = join(path, ledgerFileName);
     const writer = await SqliteConnection.open(file);
     opened.push(writer);
@@ -66,7 +66,7 @@ export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal
     await writer.exec(writerSettings);
     const version = await versionOf(writer);
     if (version > schemaVersion) {
-      await giveUp();
+      await release();
       return refusal('ledger-from-newer-version', { folder: path });
     }
     if (version < 0 || (version === 0 && !(await isEmpty(writer))))
@@ -76,12 +76,10 @@ export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal
     opened.push(reader);
     reader.waitForLocks(lockWaitMs);
     await reader.exec(readerSettings);
-    return new SqliteLedger(path, lock, writer, reader);
+    return new SqliteLedger(path, writer, reader, release);
   } catch (error) {
-    const refused = await storageRefusal(error, path);
-    await giveUp();
-    if (refused === undefined) throw error;
-    return refused;
+    await release();
+    return storageRefusal(error, path);
   }
 };
 
@@ -100,15 +98,21 @@ const writable = async (folder: string): Promise<void> => {
 
 class SqliteLedger implements Ledger {
   readonly #folder: string;
-  readonly #lock: FolderLock;
   readonly #writer: LedgerDatabase;
   readonly #reader: LedgerDatabase;
+  readonly #release: () => Promise<void>;
 
-  constructor(folder: string, lock: FolderLock, writer: SqliteConnection, reader: SqliteConnection) {
+  /** `release` closes the two connections and lets go of the folder. */
+  constructor(
+    folder: string,
+    writer: SqliteConnection,
+    reader: SqliteConnection,
+    release: () => Promise<void>,
+  ) {
     this.#folder = folder;
-    this.#lock = lock;
     this.#writer = new Kysely<LedgerTables>({ dialect: new SqliteDialect(writer, 'immediate') });
     this.#reader = new Kysely<LedgerTables>({ dialect: new SqliteDialect(reader, 'deferred') });
+    this.#release = release;
   }
 
   read<Result>(query: (reader: LedgerReader) => Promise<Result>): Promise<Result> {
@@ -201,7 +205,7 @@ class SqliteLedger implements Ledger {
   async close(): Promise<void> {
     await this.#reader.destroy();
     await this.#writer.destroy();
-    await this.#lock.release();
+    await this.#release();
   }
 
   /** A refusal ends the transaction as an error does, so that nothing of it stays. */
@@ -210,9 +214,7 @@ class SqliteLedger implements Ledger {
       return await this.#writer.transaction().execute(work);
     } catch (error) {
       if (error instanceof Refused) return error.refusal;
-      const refused = await storageRefusal(error, this.#folder);
-      if (refused === undefined) throw error;
-      return refused;
+      return storageRefusal(error, this.#folder);
     }
   }
 

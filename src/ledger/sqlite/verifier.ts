@@ -29,12 +29,21 @@ export const verifyLedger = async (file: string): Promise<Verification> => {
   try {
     await migrate(connection);
     await connection.exec('pragma journal_mode = off; pragma synchronous = off; pragma cache_size = -16000');
-    await connection.run('attach ? as recorded', [file]);
     const database = new Kysely<LedgerTables>({ dialect: new SqliteDialect(connection, 'deferred') });
-    return await database.transaction().execute((transaction) => new Verifier(transaction).verify());
+    return await new Verifier(database).verify(async () => {
+      await connection.run('attach ? as recorded', [file]);
+      await connection.run('begin');
+    });
   } finally {
     await connection.close();
   }
+};
+
+/** The fault that an error of reading shows; an error that says nothing about the file, such as a full disk, is thrown again. */
+const damage = (error: unknown): LedgerFault => {
+  if (!(error instanceof Error)) throw error;
+  if ('code' in error && /^SQLITE_(FULL|BUSY|LOCKED|NOMEM|CANTOPEN)/.test(String(error.code))) throw error;
+  return { kind: 'database damaged', detail: error.message };
 };
 
 /** The file under test is attached as `recorded`; the unqualified tables are those that are made again. */
@@ -45,12 +54,14 @@ class Verifier {
   #frontier: Frontier = emptyFrontier;
   #next = 1;
 
-  constructor(transaction: LedgerDatabase) {
-    this.#rebuilt = transaction;
-    this.#recorded = transaction.withSchema('recorded');
+  constructor(database: LedgerDatabase) {
+    this.#rebuilt = database;
+    this.#recorded = database.withSchema('recorded');
   }
 
-  async verify(): Promise<Verification> {
+  /** `begin` attaches the file and begins the transaction, which nobody ends: what was made again goes with the connection. */
+  async verify(begin: () => Promise<void>): Promise<Verification> {
+    await this.#stage(begin);
     await this.#stage(() => this.#checkSchema());
     await this.#stage(() => this.#checkFile());
     await this.#stage(() => this.#checkEvents());
@@ -72,7 +83,7 @@ class Verifier {
     try {
       await work();
     } catch (error) {
-      this.#damaged(error instanceof Error ? error.message : String(error));
+      this.#found(damage(error));
     }
   }
 

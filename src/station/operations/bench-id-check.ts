@@ -12,7 +12,12 @@ export const benchIdCheck = defineOperation({
   /** `?` stands for a character that cannot be read. */
   input: z.object({ text: z.string().min(1).max(200) }),
   output: z.discriminatedUnion('kind', [
-    z.object({ kind: z.literal('exact'), benchId: benchIdSchema, shown: z.string(), registered: z.boolean() }),
+    z.object({
+      kind: z.literal('exact'),
+      benchId: benchIdSchema,
+      shown: z.string(),
+      registered: z.boolean(),
+    }),
     z.object({
       kind: z.literal('suggestion'),
       benchId: benchIdSchema,
@@ -33,6 +38,11 @@ export const benchIdCheck = defineOperation({
     const identified = { benchId: repaired.id, shown: formatBenchId(repaired.id), registered };
     return repaired.kind === 'exact'
       ? { kind: repaired.kind, ...identified }
-      : { kind: repaired.kind, ...identified, changed: [...repaired.changed], contradicted: [...repaired.contradicted] };
+      : {
+          kind: repaired.kind,
+          ...identified,
+          changed: [...repaired.changed],
+          contradicted: [...repaired.contradicted],
+        };
   },
 });

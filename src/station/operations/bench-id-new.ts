@@ -2,8 +2,8 @@
 import { z } from 'zod';
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
 import { benchIdSchema } from '../../domain/brand.ts';
-import { defineOperation } from '../operation.ts';
 import { freeBenchId } from '../free-bench-id.ts';
+import { defineOperation } from '../operation.ts';
 
 export const benchIdNew = defineOperation({
   name: 'bench-id.new',

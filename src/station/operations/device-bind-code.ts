@@ -18,7 +18,8 @@ export const deviceBindCode = defineOperation({
   output: z.object({}),
   run: async (context, { benchId, otherCode }) => {
     const own = ownCodeMeaning(otherCode.code);
-    if (own !== undefined) return refusal('code-is-ours', { code: otherCode.code, meaning: own }, 'otherCode');
+    if (own !== undefined)
+      return refusal('code-is-ours', { code: otherCode.code, meaning: own }, 'otherCode');
     const result = await record(context, async (reader) => {
       const row = await deviceIn(reader, benchId);
       if (isRefusal(row)) return row;

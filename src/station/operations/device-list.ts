@@ -27,7 +27,8 @@ export const deviceList = defineOperation({
       if (isRefusal(station)) return station;
       const today = context.occasion(station).on;
       const { dueSoonDays } = context.rules.program;
-      const dueBefore = due === 'overdue' ? today : due === 'due soon' ? addDays(today, dueSoonDays + 1) : undefined;
+      const dueBefore =
+        due === 'overdue' ? today : due === 'due soon' ? addDays(today, dueSoonDays + 1) : undefined;
       const { rows, total } = await reader.devices({ search, standing, dueBefore, limit, offset });
       return { devices: rows.map((row) => deviceSummary(row, today, dueSoonDays)), total };
     }),

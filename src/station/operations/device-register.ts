@@ -1,14 +1,14 @@
 /** `device.register`: enters a device with its marking, element by element, under a new or a pre-printed bench ID. */
 import { z } from 'zod';
-import { freeBenchId } from '../free-bench-id.ts';
+import { parseBenchId } from '../../domain/bench-id/bench-id.ts';
 import { type BenchId, benchIdSchema } from '../../domain/brand.ts';
 import { type Clashes, decideRegister, type Registration } from '../../domain/decide/device.ts';
 import { otherCodeSchema } from '../../domain/device.ts';
 import { markingEntrySchema } from '../../domain/marking.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
-import { parseBenchId } from '../../domain/bench-id/bench-id.ts';
 import type { LedgerReader } from '../../ledger/ledger.ts';
 import { badgeMeaning, ownCodeMeaning } from '../badge.ts';
+import { freeBenchId } from '../free-bench-id.ts';
 import { defineOperation } from '../operation.ts';
 import { record } from '../record.ts';
 
@@ -37,7 +37,11 @@ export const deviceRegister = defineOperation({
     }
     const ours = registration.otherCodes.find(({ code }) => ownCodeMeaning(code) !== undefined);
     if (ours !== undefined) {
-      return refusal('code-is-ours', { code: ours.code, meaning: ownCodeMeaning(ours.code) ?? '' }, 'otherCodes');
+      return refusal(
+        'code-is-ours',
+        { code: ours.code, meaning: ownCodeMeaning(ours.code) ?? '' },
+        'otherCodes',
+      );
     }
     let benchId: BenchId | undefined;
     const result = await record(context, async (reader) => {
@@ -50,9 +54,15 @@ export const deviceRegister = defineOperation({
   },
 });
 
-const clashesOf = async (reader: LedgerReader, benchId: BenchId, registration: Registration): Promise<Clashes> => {
+const clashesOf = async (
+  reader: LedgerReader,
+  benchId: BenchId,
+  registration: Registration,
+): Promise<Clashes> => {
   const twins =
-    registration.serial === '' ? [] : await reader.devicesBySerial(registration.serial, registration.modelSheetId);
+    registration.serial === ''
+      ? []
+      : await reader.devicesBySerial(registration.serial, registration.modelSheetId);
   return {
     benchIdTaken: (await reader.device(benchId)) !== undefined,
     modelSheetKnown: (await reader.modelSheet(registration.modelSheetId)) !== undefined,
@@ -61,7 +71,10 @@ const clashesOf = async (reader: LedgerReader, benchId: BenchId, registration: R
   };
 };
 
-const firstTakenCode = async (reader: LedgerReader, { otherCodes }: Registration): Promise<Clashes['codeTaken']> => {
+const firstTakenCode = async (
+  reader: LedgerReader,
+  { otherCodes }: Registration,
+): Promise<Clashes['codeTaken']> => {
   for (const { code } of otherCodes) {
     const meaning = await badgeMeaning(reader, code);
     if (meaning !== undefined) return { code, meaning };

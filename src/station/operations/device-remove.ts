@@ -43,5 +43,10 @@ const foundSoFar = async (
   if (inspection === undefined) return [];
   const open = await caseIn(reader, inspection, rules);
   if (isRefusal(open)) return open;
-  return reasonsWhenBrokenOff(open.procedure, answersOf(open.inspection), factsOf(open.modelSheet), open.lengthUnit);
+  return reasonsWhenBrokenOff(
+    open.procedure,
+    answersOf(open.inspection),
+    factsOf(open.modelSheet),
+    open.lengthUnit,
+  );
 };

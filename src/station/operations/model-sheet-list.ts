@@ -10,5 +10,6 @@ export const modelSheetList = defineOperation({
   access: everyRole,
   input: z.object({}),
   output: z.object({ modelSheets: z.array(modelSheetSchema) }),
-  run: (context) => context.ledger.read(async (reader) => ({ modelSheets: [...(await reader.modelSheets())] })),
+  run: (context) =>
+    context.ledger.read(async (reader) => ({ modelSheets: [...(await reader.modelSheets())] })),
 });

@@ -1,7 +1,7 @@
 /** `model-sheet.record`: enters a model from the maker's manual, once for all devices of that model and length. */
 import { z } from 'zod';
-import { modelSheetSchema } from '../../domain/model-sheet.ts';
 import { decideRecordModelSheet } from '../../domain/decide/model-sheet.ts';
+import { modelSheetSchema } from '../../domain/model-sheet.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { defineOperation } from '../operation.ts';
 import { record } from '../record.ts';

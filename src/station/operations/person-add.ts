@@ -4,8 +4,8 @@ import { decideAddPerson } from '../../domain/decide/person.ts';
 import { roleSchema } from '../../domain/person.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { badgeCodeSchema, badgeMeaning } from '../badge.ts';
-import { record } from '../record.ts';
 import { defineOperation } from '../operation.ts';
+import { record } from '../record.ts';
 
 export const personAdd = defineOperation({
   name: 'person.add',
@@ -22,7 +22,10 @@ export const personAdd = defineOperation({
     let personId = '';
     const result = await record(context, async (reader) => {
       personId = `P${String((await reader.people()).length + 1).padStart(3, '0')}`;
-      return decideAddPerson({ personId, name, badge, roles: [...new Set(roles)] }, await badgeMeaning(reader, badge));
+      return decideAddPerson(
+        { personId, name, badge, roles: [...new Set(roles)] },
+        await badgeMeaning(reader, badge),
+      );
     });
     return isRefusal(result) ? result : { personId };
   },

@@ -1,7 +1,7 @@
 /** `scan.interpret`: what a scanned or typed text means at this station. Nothing is acted on here. */
 import { z } from 'zod';
 import { repairBenchId } from '../../domain/bench-id/bench-id.ts';
-import { benchIdSchema, type BenchId } from '../../domain/brand.ts';
+import { type BenchId, benchIdSchema } from '../../domain/brand.ts';
 import { commandNames } from '../../domain/command-symbol.ts';
 import { currentTagSchema, tagStandingOf } from '../../domain/device.ts';
 import { isRefusal } from '../../domain/refusal.ts';
@@ -21,7 +21,11 @@ const meaning = z.discriminatedUnion('meaning', [
     by: z.enum(['bench ID', 'tag', 'other code', 'serial number']),
     /** Where a tag was scanned: whether it is the one that belongs on the device now. */
     tag: z
-      .object({ tagNumber: z.number().int(), state: z.enum(['current', 'out of date']), currentTag: currentTagSchema.optional() })
+      .object({
+        tagNumber: z.number().int(),
+        state: z.enum(['current', 'out of date']),
+        currentTag: currentTagSchema.optional(),
+      })
       .optional(),
   }),
   /** An exact bench ID, or a tag with one, that is in no register: a fresh label, or another station's. */
@@ -30,7 +34,11 @@ const meaning = z.discriminatedUnion('meaning', [
   z.object({
     meaning: z.literal('suggestion'),
     text: z.string(),
-    devices: z.array(z.object({ device: deviceSummarySchema, because: z.enum(['repaired bench ID', 'serial number']) })).min(1),
+    devices: z
+      .array(
+        z.object({ device: deviceSummarySchema, because: z.enum(['repaired bench ID', 'serial number']) }),
+      )
+      .min(1),
   }),
   z.object({ meaning: z.literal('unknown'), text: z.string() }),
 ]);
@@ -64,7 +72,9 @@ export const scanInterpret = defineOperation({
           return (await ofTag(reader, scan.benchId, scan.tagNumber, summary)) ?? notRegistered(scan.benchId);
         case 'bench ID': {
           const device = await summary(scan.benchId);
-          return device ? { meaning: 'device' as const, device, by: 'bench ID' as const } : notRegistered(scan.benchId);
+          return device
+            ? { meaning: 'device' as const, device, by: 'bench ID' as const }
+            : notRegistered(scan.benchId);
         }
         case 'other':
           return ofOtherText(reader, scan.text, typed, summary);
@@ -87,7 +97,12 @@ const ofTag = async (reader: LedgerReader, benchId: BenchId, tagNumber: number, 
 };
 
 /** Badge, other code, serial number, and last, for typed text, a bench ID with unreadable or wrong characters. */
-const ofOtherText = async (reader: LedgerReader, text: string, typed: boolean, summary: Summary): Promise<ScanMeaning> => {
+const ofOtherText = async (
+  reader: LedgerReader,
+  text: string,
+  typed: boolean,
+  summary: Summary,
+): Promise<ScanMeaning> => {
   const person = await reader.personByBadge(text);
   if (person !== undefined) return { meaning: 'badge', badge: person.badge, name: person.name };
   const bound = await reader.deviceByCode(text);
@@ -103,5 +118,7 @@ const ofOtherText = async (reader: LedgerReader, text: string, typed: boolean, s
     const found = await summary(repaired.id);
     if (found !== undefined) suggestions.push({ device: found, because: 'repaired bench ID' as const });
   }
-  return suggestions.length > 0 ? { meaning: 'suggestion', text, devices: suggestions } : { meaning: 'unknown', text };
+  return suggestions.length > 0
+    ? { meaning: 'suggestion', text, devices: suggestions }
+    : { meaning: 'unknown', text };
 };

@@ -36,7 +36,8 @@ export const stationSetup = defineOperation({
     const at = context.now();
     const on = dateInZone(at, timeZone);
     const { designation } = administrator;
-    const roles = designation === undefined ? (['administrator'] as const) : (['administrator', 'inspector'] as const);
+    const roles =
+      designation === undefined ? (['administrator'] as const) : (['administrator', 'inspector'] as const);
     const person = { personId, name: administrator.name, badge: administrator.badge, roles: [...roles] };
     const result = await context.ledger.append(
       { at, on, by: 'station' },

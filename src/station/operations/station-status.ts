@@ -23,7 +23,9 @@ export const stationStatus = defineOperation({
       today: calendarDateSchema,
       person: personViewSchema.optional(),
       /** The badges to try in the demo; absent at a real station. */
-      demoBadges: z.array(z.object({ name: z.string(), badge: z.string(), roles: z.array(z.string()) })).optional(),
+      demoBadges: z
+        .array(z.object({ name: z.string(), badge: z.string(), roles: z.array(z.string()) }))
+        .optional(),
       dueSoonDays: z.number().int(),
       counts: z.object({
         devices: z.number().int(),
@@ -35,7 +37,9 @@ export const stationStatus = defineOperation({
         openInspections: z.number().int(),
       }),
       /** Inspections that were begun and not yet signed. */
-      open: z.array(z.object({ inspection: z.number().int(), device: deviceSummarySchema, answered: z.number().int() })),
+      open: z.array(
+        z.object({ inspection: z.number().int(), device: deviceSummarySchema, answered: z.number().int() }),
+      ),
       /** True where the shell can open a file with the operating system. */
       opensFiles: z.boolean(),
     }),
@@ -51,7 +55,11 @@ export const stationStatus = defineOperation({
         const row = await reader.device(inspection.benchId);
         if (row === undefined) continue;
         const device = deviceSummary(row, today, dueSoonDays);
-        open.push({ inspection: inspection.inspection, device, answered: Object.keys(inspection.answers).length });
+        open.push({
+          inspection: inspection.inspection,
+          device,
+          answered: Object.keys(inspection.answers).length,
+        });
       }
       return {
         state: 'ready' as const,

@@ -63,4 +63,6 @@ export const tagIssue = defineOperation({
 });
 
 const fileNameOf = (content: TagContent): string =>
-  content.kind === 'id' ? `${content.benchId}-id` : `${content.benchId}-tag-${content.tagNumber}-${content.kind}`;
+  content.kind === 'id'
+    ? `${content.benchId}-id`
+    : `${content.benchId}-tag-${content.tagNumber}-${content.kind}`;

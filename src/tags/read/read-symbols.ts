@@ -1,7 +1,8 @@
 /** The symbols in a picture, whatever they are and wherever they lie. */
-import { prepareZXingModule, type ReadInputBarcodeFormat, readBarcodes } from 'zxing-wasm/reader';
+
 import sharp from 'sharp';
-import { refusal, type Refusal } from '../../domain/refusal.ts';
+import { prepareZXingModule, type ReadInputBarcodeFormat, readBarcodes } from 'zxing-wasm/reader';
+import { type Refusal, refusal } from '../../domain/refusal.ts';
 import { readDecoderBinary } from '../asset-files.ts';
 
 export interface ReadSymbol {
@@ -32,7 +33,11 @@ const formats: ReadInputBarcodeFormat[] = [
   'Aztec',
 ];
 
-const names: Record<string, string> = { Code128: 'Code 128', QRCode: 'QR Code', DataMatrix: 'Data Matrix' };
+const names: Record<string, string> = {
+  Code128: 'Code 128',
+  QRCode: 'QR Code',
+  DataMatrix: 'Data Matrix',
+};
 
 let prepared = false;
 const prepareDecoder = (): void => {
@@ -86,7 +91,12 @@ const pixelsOf = async (image: Uint8Array, width: number, height: number): Promi
       .ensureAlpha()
       .raw()
       .toBuffer({ resolveWithObject: true });
-    return { data: Uint8ClampedArray.from(data), width: info.width, height: info.height, colorSpace: 'srgb' };
+    return {
+      data: Uint8ClampedArray.from(data),
+      width: info.width,
+      height: info.height,
+      colorSpace: 'srgb',
+    };
   } catch {
     return undefined;
   }
@@ -94,8 +104,15 @@ const pixelsOf = async (image: Uint8Array, width: number, height: number): Promi
 
 const decode = async (picture: Pixels): Promise<readonly ReadSymbol[]> => {
   prepareDecoder();
-  const results = await readBarcodes(picture, { formats, textMode: 'Plain', maxNumberOfSymbols: 0 });
+  const results = await readBarcodes(picture, {
+    formats,
+    textMode: 'Plain',
+    maxNumberOfSymbols: 0,
+  });
   return results
     .filter((result) => result.isValid && result.text !== '')
-    .map((result) => ({ symbology: names[result.format] ?? result.format, text: result.text }));
+    .map((result) => ({
+      symbology: names[result.format] ?? result.format,
+      text: result.text,
+    }));
 };

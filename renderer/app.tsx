@@ -1,0 +1,35 @@
+/** The whole window: asks for the station, and shows the first start, or the shell with the screen of the route. */
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { I18nProvider } from 'react-aria-components';
+import { Opening } from './components/opening.tsx';
+import { useLanguage } from './i18n/language.ts';
+import { Shell } from './navigation/shell.tsx';
+import { ScanProvider } from './scan/scan-provider.tsx';
+import { FirstStartScreen } from './screens/first-start/first-start-screen.tsx';
+import { useStationQuery } from './station/hooks.ts';
+import { StationStatusContext } from './station/status.ts';
+
+const queries = new QueryClient({
+  defaultOptions: { queries: { retry: false, staleTime: 5_000, networkMode: 'always', refetchOnWindowFocus: true } },
+});
+
+export const App = () => (
+  <QueryClientProvider client={queries}>
+    <ScanProvider>
+      <Station />
+    </ScanProvider>
+  </QueryClientProvider>
+);
+
+const Station = () => {
+  const language = useLanguage();
+  const { data, error, refetch } = useStationQuery('station.status', {}, { keepPrevious: true });
+  if (data === undefined) return <Opening error={error} onRetry={refetch} />;
+  return (
+    <I18nProvider locale={language}>
+      <StationStatusContext value={data}>
+        {data.state === 'empty' ? <FirstStartScreen /> : <Shell />}
+      </StationStatusContext>
+    </I18nProvider>
+  );
+};

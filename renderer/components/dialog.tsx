@@ -1,0 +1,38 @@
+/** A question that must be answered before anything else goes on. The command symbol *cancel* closes it. */
+import type { ReactNode } from 'react';
+import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { useScanHandler } from '../scan/scan.ts';
+import styles from './dialog.module.css';
+
+export interface DialogProps {
+  readonly title: string;
+  readonly children: ReactNode;
+  onClose(): void;
+  /** For a message that must not be missed from two steps away. */
+  readonly isLoud?: boolean;
+}
+
+export const Dialog = ({ title, children, onClose, isLoud = false }: DialogProps) => {
+  useScanHandler(({ meaning }) => {
+    if (meaning.meaning !== 'command' || meaning.command !== 'cancel') return false;
+    onClose();
+    return true;
+  });
+  return (
+    <ModalOverlay
+      className={styles.veil ?? ''}
+      isOpen
+      isDismissable
+      onOpenChange={(isOpen) => isOpen || onClose()}
+    >
+      <Modal className={styles.modal ?? ''}>
+        <AriaDialog className={styles.dialog ?? ''}>
+          <Heading slot="title" className={isLoud ? styles.loud : styles.title}>
+            {title}
+          </Heading>
+          {children}
+        </AriaDialog>
+      </Modal>
+    </ModalOverlay>
+  );
+};

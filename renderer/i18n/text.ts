@@ -1,0 +1,46 @@
+/** Every word on the screens: messages of the catalogues, messages of the station, dates and lengths as people read them. */
+import { useMemo } from 'react';
+import { useTranslation } from 'react-i18next';
+import { type LengthUnit, lengthText as lengthIn } from '../../src/domain/length.ts';
+import type { Language, Message } from '../../src/domain/message.ts';
+import { useLengthUnit } from '../station/status.ts';
+import { currentLanguage, speak, type TextKey } from './catalogue.ts';
+
+export type { TextKey } from './catalogue.ts';
+
+export interface Text {
+  /** The message of that key, `{{name}}` replaced by `values.name`. */
+  t(key: TextKey, values?: Readonly<Record<string, string | number>>): string;
+  readonly language: Language;
+  setLanguage(language: Language): void;
+  /** `2026-11-24` as `24 Nov 2026`: the month in letters, so that nobody takes it for the day. */
+  dateText(isoDate: string): string;
+  /** Metres in the station's unit: `15.24 m`, `50 ft`. */
+  lengthText(lengthM: number): string;
+  readonly lengthUnit: LengthUnit;
+  /** A message of the station's own data. */
+  inLanguage(message: Message): string;
+}
+
+const dateFormats: Readonly<Record<Language, Intl.DateTimeFormat>> = {
+  en: new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' }),
+  es: new Intl.DateTimeFormat('es-ES', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' }),
+};
+
+export const useText = (): Text => {
+  const { t } = useTranslation(['screens', 'walk']);
+  const lengthUnit = useLengthUnit();
+  const language = currentLanguage();
+  return useMemo(
+    () => ({
+      t: (key, values) => t(key, values ?? {}),
+      language,
+      setLanguage: speak,
+      dateText: (isoDate) => dateFormats[language].format(new Date(`${isoDate.slice(0, 10)}T00:00:00Z`)),
+      lengthText: (lengthM) => lengthIn(lengthM, lengthUnit, language),
+      lengthUnit,
+      inLanguage: (message) => message[language],
+    }),
+    [t, language, lengthUnit],
+  );
+};

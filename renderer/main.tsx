@@ -1,0 +1,24 @@
+/** The window: puts theme and language in place, then shows the station. */
+import '@fontsource/atkinson-hyperlegible/latin-400.css';
+import '@fontsource/atkinson-hyperlegible/latin-700.css';
+import '@fontsource/atkinson-hyperlegible/latin-ext-400.css';
+import '@fontsource/atkinson-hyperlegible/latin-ext-700.css';
+import './design/tokens.css';
+import './design/base.css';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './app.tsx';
+import { firstTheme, showTheme } from './design/theme.ts';
+import { currentLanguage } from './i18n/catalogue.ts';
+
+showTheme(firstTheme());
+document.documentElement.lang = currentLanguage();
+
+const root = document.getElementById('root');
+if (root !== null) {
+  createRoot(root).render(
+    <StrictMode>
+      <App />
+    </StrictMode>,
+  );
+}

@@ -1,0 +1,29 @@
+/** The screen that belongs to the route. */
+import { BenchScreen } from '../screens/bench/bench-screen.tsx';
+import { TagScreen } from '../screens/bench/tag-screen.tsx';
+import { DeviceScreen } from '../screens/device/device-screen.tsx';
+import { NewDeviceScreen } from '../screens/device/new-device-screen.tsx';
+import { RegisterScreen } from '../screens/register/register-screen.tsx';
+import { SetupScreen } from '../screens/setup/setup-screen.tsx';
+import { StartScreen } from '../screens/start/start-screen.tsx';
+import { useRoute } from './route.ts';
+
+export const CurrentScreen = () => {
+  const route = useRoute();
+  switch (route.screen) {
+    case 'start':
+      return <StartScreen />;
+    case 'register':
+      return <RegisterScreen filter={route.filter} />;
+    case 'new-device':
+      return <NewDeviceScreen key={`${route.code}/${route.benchId}`} code={route.code} benchId={route.benchId} />;
+    case 'device':
+      return <DeviceScreen key={route.benchId} benchId={route.benchId} />;
+    case 'bench':
+      return <BenchScreen key={route.inspection} inspection={route.inspection} />;
+    case 'tag':
+      return <TagScreen key={`${route.benchId}/${route.kind}`} benchId={route.benchId} kind={route.kind} />;
+    case 'setup':
+      return <SetupScreen />;
+  }
+};

@@ -1,0 +1,42 @@
+/** The screens that can be gone to from everywhere. */
+import { Icon, type IconName } from '../components/icon.tsx';
+import { useText } from '../i18n/text.ts';
+import styles from './navigation.module.css';
+import { hashOf, type Route, useRoute } from './route.ts';
+
+interface Place {
+  readonly name: 'start' | 'bench' | 'register' | 'setup';
+  readonly icon: IconName;
+  /** The screens that belong to the place. */
+  readonly screens: readonly Route['screen'][];
+}
+
+const places: readonly Place[] = [
+  { name: 'start', icon: 'home', screens: ['start'] },
+  { name: 'bench', icon: 'bench', screens: ['bench', 'tag'] },
+  { name: 'register', icon: 'register', screens: ['register', 'device', 'new-device'] },
+  { name: 'setup', icon: 'setup', screens: ['setup'] },
+];
+
+export const Navigation = () => {
+  const { t } = useText();
+  const { screen } = useRoute();
+  return (
+    <nav className={styles.navigation} aria-label={t('screens:app.navigation')}>
+      <ul>
+        {places.map(({ name, icon, screens }) => (
+          <li key={name}>
+            <a
+              className={styles.place}
+              href={hashOf({ screen: name })}
+              {...(screens.includes(screen) ? { 'aria-current': 'page' as const } : {})}
+            >
+              <Icon name={icon} />
+              {t(`screens:nav.${name}`)}
+            </a>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+};

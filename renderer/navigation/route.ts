@@ -1,0 +1,96 @@
+/** Where the window is: the routes, and the hash of the address in which they are kept. */
+import { useMemo, useSyncExternalStore } from 'react';
+import { type BenchId, benchIdSchema } from '../../src/domain/brand.ts';
+import { type TagKind, tagKindSchema } from '../../src/domain/tag-content.ts';
+
+/** The lists of the register that have a name of their own. */
+export const registerFilters = [
+  'in-service',
+  'never-inspected',
+  'due-soon',
+  'overdue',
+  'held',
+  'scrapped',
+] as const;
+export type RegisterFilter = (typeof registerFilters)[number];
+
+export type Route =
+  | { readonly screen: 'start' }
+  | { readonly screen: 'register'; readonly filter?: RegisterFilter | undefined }
+  | {
+      readonly screen: 'new-device';
+      readonly code?: string | undefined;
+      readonly benchId?: BenchId | undefined;
+    }
+  | { readonly screen: 'device'; readonly benchId: BenchId }
+  | { readonly screen: 'bench'; readonly inspection?: number | undefined }
+  | { readonly screen: 'tag'; readonly benchId: BenchId; readonly kind: TagKind }
+  | { readonly screen: 'setup' };
+
+export const hashOf = (route: Route): string => {
+  switch (route.screen) {
+    case 'start':
+      return '#/';
+    case 'register':
+      return `#/register${queryOf({ show: route.filter })}`;
+    case 'new-device':
+      return `#/new-device${queryOf({ code: route.code, id: route.benchId })}`;
+    case 'device':
+      return `#/device/${route.benchId}`;
+    case 'bench':
+      return route.inspection === undefined ? '#/bench' : `#/bench/${route.inspection}`;
+    case 'tag':
+      return `#/tag/${route.benchId}/${route.kind}`;
+    case 'setup':
+      return '#/setup';
+  }
+};
+
+/** A hash that is no route leads to the start screen. */
+export const routeOf = (hash: string): Route => {
+  const [path = '', query = ''] = hash.replace(/^#?\/?/, '').split('?', 2);
+  const [screen, first, second] = path.split('/').map(decodeURIComponent);
+  const values = new URLSearchParams(query);
+  const benchId = benchIdSchema.safeParse(screen === 'new-device' ? values.get('id') : first);
+  switch (screen) {
+    case 'register':
+      return { screen, filter: registerFilters.find((filter) => filter === values.get('show')) };
+    case 'new-device':
+      return { screen, code: values.get('code') ?? undefined, benchId: benchId.data };
+    case 'device':
+      return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };
+    case 'bench':
+      return /^[1-9]\d*$/.test(first ?? '') ? { screen, inspection: Number(first) } : { screen };
+    case 'tag': {
+      const kind = tagKindSchema.safeParse(second);
+      return benchId.success && kind.success
+        ? { screen, benchId: benchId.data, kind: kind.data }
+        : { screen: 'start' };
+    }
+    case 'setup':
+      return { screen };
+    default:
+      return { screen: 'start' };
+  }
+};
+
+export const navigate = (route: Route): void => {
+  window.location.hash = hashOf(route);
+};
+
+export const useRoute = (): Route => {
+  const hash = useSyncExternalStore(subscribe, () => window.location.hash);
+  return useMemo(() => routeOf(hash), [hash]);
+};
+
+const subscribe = (changed: () => void): (() => void) => {
+  window.addEventListener('hashchange', changed);
+  return () => window.removeEventListener('hashchange', changed);
+};
+
+const queryOf = (values: Readonly<Record<string, string | undefined>>): string => {
+  const given = Object.entries(values).flatMap(([name, value]) =>
+    value === undefined ? [] : [[name, value]],
+  );
+  return given.length === 0 ? '' : `?${new URLSearchParams(given)}`;
+};

@@ -1,0 +1,29 @@
+/** The window of a station that is set up: header, navigation, and the screen of the route. */
+import { useText } from '../i18n/text.ts';
+import { WindowScans } from '../scan/window-scans.tsx';
+import { CurrentScreen } from './current-screen.tsx';
+import { Header } from './header.tsx';
+import { Navigation } from './navigation.tsx';
+import styles from './shell.module.css';
+
+export const Shell = () => {
+  const { t } = useText();
+  return (
+    <div className={styles.shell}>
+      <a className={styles.skip} href="#/" onClick={skipToScreen}>
+        {t('screens:app.skip')}
+      </a>
+      <Header />
+      <Navigation />
+      <main id="screen" className={styles.screen} tabIndex={-1}>
+        <CurrentScreen />
+      </main>
+      <WindowScans />
+    </div>
+  );
+};
+
+const skipToScreen = (event: { preventDefault(): void }): void => {
+  event.preventDefault();
+  document.getElementById('screen')?.focus();
+};

@@ -1,0 +1,47 @@
+/** The scan field of the header: shows that the scanner is listened to, what came last, and takes typed codes. */
+import { type FormEvent, useId, useState } from 'react';
+import { Icon } from '../components/icon.tsx';
+import { useText } from '../i18n/text.ts';
+import { useScanBoard, useScanReading } from './scan.ts';
+import styles from './scan-field.module.css';
+
+export const ScanField = () => {
+  const { t } = useText();
+  const board = useScanBoard();
+  const reading = useScanReading();
+  const [typed, setTyped] = useState('');
+  const id = useId();
+  const submit = (event: FormEvent): void => {
+    event.preventDefault();
+    const text = typed.trim();
+    setTyped('');
+    if (text !== '') board.submit(text, true);
+  };
+  const state = reading.isReading ? t('screens:scan.reading') : t('screens:scan.ready');
+  return (
+    <form className={styles.form} onSubmit={submit}>
+      <label className={styles.label} htmlFor={id}>
+        {t('screens:scan.label')}
+      </label>
+      <div className={styles.field}>
+        <Icon name="scan" />
+        <input
+          id={id}
+          className={styles.input}
+          value={typed}
+          onChange={(event) => setTyped(event.target.value)}
+          placeholder={t('screens:scan.placeholder')}
+          autoComplete="off"
+          spellCheck="false"
+          aria-describedby={`${id}-state`}
+        />
+        <span id={`${id}-state`} className={styles.state} aria-live="polite">
+          {reading.last === undefined || reading.isReading ? state : t('screens:scan.last', { text: shorten(reading.last) })}
+        </span>
+      </div>
+      <div role="alert">{reading.error === undefined ? null : <p className={styles.error}>{reading.error}</p>}</div>
+    </form>
+  );
+};
+
+const shorten = (text: string): string => (text.length > 24 ? `${text.slice(0, 23)}…` : text);

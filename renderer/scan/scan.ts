@@ -1,0 +1,59 @@
+/** Scans as the screens get them: what was read, what it means here, and who is asked first what to do with it. */
+import { createContext, useContext, useEffect, useRef } from 'react';
+import type { CommandName } from '../../src/domain/command-symbol.ts';
+import type { OutputOf } from '../../src/station/contract.ts';
+
+export type ScanMeaning = OutputOf<'scan.interpret'>;
+
+export interface Scan {
+  readonly text: string;
+  readonly meaning: ScanMeaning;
+  /** True where a person typed it into the scan field. */
+  readonly typed: boolean;
+}
+
+/** True where the scan is dealt with; false hands it to the handler that was mounted before. */
+export type ScanHandler = (scan: Scan) => boolean;
+
+/** `window` is asked last: what the window does with a scan that no screen and no dialog wants. */
+export type ScanLayer = 'window' | 'screen';
+
+export interface ScanReading {
+  /** The latest text that was read. */
+  readonly last?: string | undefined;
+  readonly isReading: boolean;
+  /** Why the latest text could not be understood, in a sentence. */
+  readonly error?: string | undefined;
+}
+
+export interface ScanBoard {
+  /** Adds a handler; what is returned takes it away. */
+  add(handler: { readonly current: ScanHandler }, layer: ScanLayer): () => void;
+  /** Reads a text as if it had been scanned; `typed` lets a bench ID with errors be repaired to a suggestion. */
+  submit(text: string, typed: boolean): void;
+  /** Acts as if that symbol of the command sheet had been scanned. */
+  press(command: CommandName): void;
+}
+
+export const ScanBoardContext = createContext<ScanBoard>({
+  add: () => () => undefined,
+  submit: () => undefined,
+  press: () => undefined,
+});
+export const ScanReadingContext = createContext<ScanReading>({ isReading: false });
+
+export const useScanBoard = (): ScanBoard => useContext(ScanBoardContext);
+export const useScanReading = (): ScanReading => useContext(ScanReadingContext);
+
+/**
+ * Asks `handler` about each scan while the component is mounted, the most recently mounted first. A digit key struck by
+ * hand outside a text field arrives like the digit of the command sheet: `{ meaning: 'command', command: '3' }`.
+ */
+export const useScanHandler = (handler: ScanHandler, layer: ScanLayer = 'screen'): void => {
+  const board = useScanBoard();
+  const latest = useRef(handler);
+  useEffect(() => {
+    latest.current = handler;
+  });
+  useEffect(() => board.add(latest, layer), [board, layer]);
+};

@@ -1,0 +1,48 @@
+/** How the screens reach the station: over the preload of the desktop shell where there is one, else over the loopback host. */
+import type { Language } from '../../src/domain/message.ts';
+import type { Call, CallResult, InputOf, OperationName, OutputOf } from '../../src/station/contract.ts';
+import { catalogue, currentLanguage } from '../i18n/catalogue.ts';
+
+interface Bridge {
+  call(operation: string, input: unknown, language: Language): Promise<unknown>;
+}
+
+declare global {
+  interface Window {
+    /** Put there by the preload of the desktop shell. */
+    readonly srlBench?: Bridge;
+  }
+}
+
+/** Never rejects: a lost connection is an error with the code `station-unreachable`. */
+export const call: Call = async <Name extends OperationName>(
+  name: Name,
+  input: InputOf<Name>,
+): Promise<CallResult<OutputOf<Name>>> => {
+  try {
+    const answer = await carry(name, input, currentLanguage());
+    if (isCallResult(answer)) return answer as CallResult<OutputOf<Name>>;
+  } catch {
+    // Said in words below, as for any answer that is not one of the station's.
+  }
+  return {
+    ok: false,
+    error: { code: 'station-unreachable', sentence: catalogue.t('screens:errors.stationUnreachable') },
+  };
+};
+
+const carry = async (operation: OperationName, input: unknown, language: Language): Promise<unknown> => {
+  const bridge = window.srlBench;
+  if (bridge !== undefined) return bridge.call(operation, input, language);
+  const response = await fetch('/call', {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ operation, input, language }),
+  });
+  return response.json();
+};
+
+const isCallResult = (answer: unknown): boolean => {
+  if (typeof answer !== 'object' || answer === null || !('ok' in answer)) return false;
+  return answer.ok === true ? 'output' in answer : 'error' in answer;
+};

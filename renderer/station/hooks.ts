@@ -1,0 +1,83 @@
+/** Queries and commands of the station as React hooks, typed by the contract. */
+import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useCallback, useState } from 'react';
+import type { CallError, CallResult, InputOf, OperationName, OutputOf } from '../../src/station/contract.ts';
+import { useLanguage } from '../i18n/language.ts';
+import { call } from './client.ts';
+
+/** A refusal of the station on its way through the query cache. */
+class CallFailure extends Error {
+  readonly callError: CallError;
+
+  constructor(callError: CallError) {
+    super(callError.sentence);
+    this.callError = callError;
+  }
+}
+
+export interface StationQuery<Output> {
+  /** The latest answer; it stays while a newer one is fetched. */
+  readonly data: Output | undefined;
+  readonly error: CallError | undefined;
+  readonly isPending: boolean;
+  refetch(): void;
+}
+
+export interface StationQueryOptions {
+  readonly enabled?: boolean;
+  /** Goes on showing the answer to the previous input while the next is on its way. */
+  readonly keepPrevious?: boolean;
+}
+
+export const useStationQuery = <Name extends OperationName>(
+  name: Name,
+  input: InputOf<Name>,
+  { enabled = true, keepPrevious = false }: StationQueryOptions = {},
+): StationQuery<OutputOf<Name>> => {
+  const language = useLanguage();
+  const query = useQuery<OutputOf<Name>, CallFailure>({
+    queryKey: [name, input, language],
+    queryFn: async () => {
+      const result = await call(name, input);
+      if (!result.ok) throw new CallFailure(result.error);
+      return result.output;
+    },
+    enabled,
+    ...(keepPrevious ? { placeholderData: keepPreviousData } : {}),
+  });
+  return {
+    data: query.data,
+    error: query.error?.callError,
+    isPending: enabled && query.isPending,
+    refetch: () => void query.refetch(),
+  };
+};
+
+export interface StationCommand<Name extends OperationName> {
+  /** Never rejects. Everything that the screens show is asked for anew before the promise resolves. */
+  run(input: InputOf<Name>): Promise<CallResult<OutputOf<Name>>>;
+  readonly isRunning: boolean;
+  /** The refusal of the latest run. */
+  readonly error: CallError | undefined;
+  /** Takes the refusal off the screen. */
+  clear(): void;
+}
+
+export const useStationCommand = <Name extends OperationName>(name: Name): StationCommand<Name> => {
+  const queries = useQueryClient();
+  const [isRunning, setRunning] = useState(false);
+  const [error, setError] = useState<CallError>();
+  const run = useCallback(
+    async (input: InputOf<Name>) => {
+      setRunning(true);
+      setError(undefined);
+      const result = await call(name, input);
+      await queries.invalidateQueries();
+      setError(result.ok ? undefined : result.error);
+      setRunning(false);
+      return result;
+    },
+    [name, queries],
+  );
+  return { run, isRunning, error, clear: useCallback(() => setError(undefined), []) };
+};

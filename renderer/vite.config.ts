@@ -1,0 +1,18 @@
+/** How the screens are built: one folder of files that load nothing from the network and carry no inline script. */
+import { fileURLToPath } from 'node:url';
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vite';
+
+export default defineConfig({
+  root: fileURLToPath(new URL('.', import.meta.url)),
+  base: './',
+  plugins: [react()],
+  build: {
+    outDir: fileURLToPath(new URL('../dist/renderer', import.meta.url)),
+    emptyOutDir: true,
+    target: 'chrome120',
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    chunkSizeWarningLimit: 1500,
+  },
+});

@@ -1,0 +1,72 @@
+/** The answers file of `inspect`: an inspection written down as a person would write it, checked as a whole. */
+import { z } from 'zod';
+import { type Answer, type Answers, answerSchema } from '../domain/answer.ts';
+import { lengthUnitSchema, parseLength } from '../domain/length.ts';
+import type { Language } from '../domain/message.ts';
+import { refusal } from '../domain/refusal.ts';
+import { wordsIn } from '../host/words.ts';
+import { failureOf } from './failure.ts';
+import { readJson } from './files.ts';
+
+export interface AnswersFile {
+  readonly benchId?: string | undefined;
+  readonly code?: string | undefined;
+  readonly badge?: string | undefined;
+  readonly answers: Answers;
+  readonly sign: boolean;
+}
+
+/** Fails with the field at fault; whether a check takes an answer is for the procedure to say. */
+export const readAnswersFile = async (path: string, language: Language): Promise<AnswersFile> => {
+  const read = schemaIn(language).safeParse(await readJson(path, language));
+  if (read.success) return read.data;
+  const [issue] = read.error.issues;
+  const field = issue?.path.join('.') || (issue?.code === 'unrecognized_keys' ? issue.keys.join(', ') : 'JSON');
+  throw failureOf(refusal('answers-file-invalid', { path, field, why: issue?.message ?? '' }, field), language);
+};
+
+const schemaIn = (language: Language) => {
+  const words = wordsIn(language);
+  const length = lengthSchema(words('length-shape'));
+  const finding = z
+    .strictObject({ defect: z.string(), position: length.optional(), note: z.string().optional() })
+    .transform(({ defect, position, note }) => ({
+      defect,
+      ...(position === undefined ? {} : { positionM: position }),
+      ...(note === undefined ? {} : { note }),
+    }));
+  const written = z.union(
+    [
+      z.literal('good').transform(() => ({ kind: 'good' as const })),
+      z.enum(['legible', 'illegible', 'missing']).transform((state) => ({ kind: 'marking' as const, state })),
+      z
+        .strictObject({ defects: z.array(finding).min(1) })
+        .transform(({ defects }) => ({ kind: 'defects' as const, findings: defects })),
+      z.strictObject({ length }).transform((answer) => ({ kind: 'length' as const, confirmedM: answer.length })),
+    ],
+    { error: () => words('answer-shape') },
+  );
+  return z
+    .strictObject({
+      benchId: z.string().optional(),
+      code: z.string().optional(),
+      badge: z.string().optional(),
+      answers: z.record(z.string(), written.pipe(answerSchema) as z.ZodType<Answer>),
+      sign: z.boolean().default(false),
+    })
+    .refine(({ benchId, code }) => benchId === undefined || code === undefined, {
+      path: ['code'],
+      error: () => words('one-device-only'),
+    });
+};
+
+/** Metres as a number, or a text with its unit, `3.2 m` or `50 ft`. */
+const lengthSchema = (error: string) =>
+  z.union([z.number(), z.string()]).transform((value, context) => {
+    if (typeof value === 'number') return value;
+    const [, amount, unit] = /^(.+?)\s*(m|ft)$/.exec(value.trim()) ?? [];
+    const lengthM = amount === undefined ? undefined : parseLength(amount, lengthUnitSchema.parse(unit));
+    if (lengthM !== undefined) return Number(lengthM);
+    context.addIssue({ code: 'custom', message: error });
+    return z.NEVER;
+  });

@@ -1,0 +1,134 @@
+/** A whole inspection from written answers: all of it is checked first, then it is walked and signed. */
+import type { Answers } from '../domain/answer.ts';
+import type { BenchId, CalendarDate } from '../domain/brand.ts';
+import { factsOf } from '../domain/decide/inspection.ts';
+import type { Language } from '../domain/message.ts';
+import { designationFault } from '../domain/person.ts';
+import { applicableChecks } from '../domain/procedure.ts';
+import { refusal } from '../domain/refusal.ts';
+import { faultOfAnswer, type Reason, type Verdict, verdictOf } from '../domain/verdict.ts';
+import type { PersonView } from '../station/views.ts';
+import { Failure, failureOf } from './failure.ts';
+import type { StationCall } from './job.ts';
+
+export interface InspectionOutcome {
+  readonly benchId: BenchId;
+  readonly verdict: Verdict['kind'];
+  readonly reasons: readonly Reason[];
+  readonly signed: boolean;
+  readonly inspection?: number;
+  readonly tagNumber?: number;
+  readonly signedBy?: string;
+  readonly signedOn?: CalendarDate;
+  readonly dueOn?: CalendarDate;
+}
+
+export interface WrittenInspection {
+  readonly benchId: BenchId;
+  readonly answers: Answers;
+  /** Where an inspection of the device is open, go on with it instead of refusing. */
+  readonly resume: boolean;
+}
+
+/** Says what the answers come to, and records nothing. Fails at the first answer that the procedure does not allow. */
+export const judge = async (
+  call: StationCall,
+  { benchId, answers, resume }: WrittenInspection,
+  language: Language,
+): Promise<InspectionOutcome> => {
+  const { device } = await call('device.show', { benchId });
+  const open = resume ? device.openInspection : undefined;
+  const { procedure } = await call('procedure.show', open === undefined ? {} : { inspection: open });
+  const status = await call('station.status', {});
+  const facts = factsOf(device.modelSheet);
+  const checks = new Map(applicableChecks(procedure, facts).map((check) => [check.key, check]));
+  for (const [key, answer] of Object.entries(answers)) {
+    const check = checks.get(key);
+    const fault =
+      check === undefined ? refusal('check-unknown', { check: key }) : faultOfAnswer(check, answer, facts);
+    if (fault !== undefined) throw failureOf({ ...fault, field: `answers.${key}` }, language);
+  }
+  const unit = status.state === 'ready' ? status.lengthUnit : 'm';
+  const verdict = verdictOf(procedure, answers, facts, unit);
+  const reasons = verdict.kind === 'pass' ? [] : verdict.reasons;
+  if (verdict.kind !== 'incomplete') return { benchId, verdict: verdict.kind, reasons, signed: false };
+  const stillOpen = [...verdict.unanswered, ...verdict.lookAgain];
+  const incomplete = refusal('inspection-incomplete', { count: stillOpen.length, first: stillOpen[0] ?? '' });
+  throw failureOf(incomplete, language, { benchId, verdict: verdict.kind, reasons, stillOpen });
+};
+
+/**
+ * Walks and signs. The PIN is tried before the first answer, so that a wrong one leaves an inspection that was begun and
+ * broken off without answers, and nothing else.
+ */
+export const inspectAndSign = async (
+  call: StationCall,
+  written: WrittenInspection,
+  pin: string,
+  language: Language,
+): Promise<InspectionOutcome> => {
+  const judged = await judge(call, written, language);
+  const { benchId, answers } = written;
+  await checkSigner(call, language);
+  const inspection = await begin(call, written);
+  await tryPin(call, inspection, pin, written.resume);
+  for (const [check, answer] of Object.entries(answers)) await call('inspection.answer', { inspection, check, answer });
+  const { signed, verdict } = (await call('inspection.sign', { inspection, pin })).inspection;
+  return {
+    benchId,
+    verdict: verdict.kind,
+    reasons: verdict.kind === 'pass' ? [] : verdict.reasons,
+    signed: true,
+    inspection,
+    ...(signed === undefined ? judged : { tagNumber: signed.tagNumber, signedBy: signed.by, signedOn: signed.on }),
+    ...(signed?.dueOn === undefined ? {} : { dueOn: signed.dueOn }),
+  };
+};
+
+/** The same refusals as at the signature, before anything is recorded. */
+const checkSigner = async (call: StationCall, language: Language): Promise<void> => {
+  const status = await call('station.status', {});
+  if (status.state !== 'ready') throw failureOf(refusal('station-not-set-up'), language);
+  if (status.person === undefined) throw failureOf(refusal('sign-in-needed'), language);
+  const { name, designation } = status.person;
+  switch (designationFault(asPerson(status.person), status.today)) {
+    case 'not designated':
+      throw failureOf(refusal('signer-not-designated', { name }), language);
+    case 'not yet designated':
+      throw failureOf(refusal('signer-not-yet-designated', { name, on: designation?.designatedOn ?? '' }), language);
+    case 'training expired':
+      throw failureOf(
+        refusal('signer-training-expired', { name, on: designation?.trainingValidUntil ?? '' }),
+        language,
+      );
+    case undefined:
+  }
+};
+
+const asPerson = ({ personId, name, badge, roles, designation }: PersonView) => ({
+  personId,
+  name,
+  badge,
+  roles,
+  ...(designation === undefined ? {} : { designation }),
+});
+
+const begin = async (call: StationCall, { benchId, resume }: WrittenInspection): Promise<number> => {
+  const { device } = await call('device.show', { benchId });
+  if (resume && device.openInspection !== undefined) return device.openInspection;
+  return (await call('inspection.start', { benchId })).inspection.inspection;
+};
+
+/** An inspection without answers cannot be signed yet; where that is all that is wrong, the PIN is right. */
+const tryPin = async (call: StationCall, inspection: number, pin: string, resumed: boolean): Promise<void> => {
+  const { answers } = (await call('inspection.show', { inspection })).inspection;
+  if (Object.keys(answers).length > 0) return;
+  try {
+    await call('inspection.sign', { inspection, pin });
+  } catch (error) {
+    if (!(error instanceof Failure)) throw error;
+    if (error.error.code === 'inspection-incomplete') return;
+    if (!resumed) await call('inspection.break-off', { inspection, why: error.error.sentence });
+    throw error;
+  }
+};

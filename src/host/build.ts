@@ -1,0 +1,79 @@
+/** Builds the bundles that are not there, or that are older than what they are made of. */
+import { createHash } from 'node:crypto';
+import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { join, relative, sep } from 'node:path';
+
+export interface Bundle {
+  readonly name: string;
+  /** Files and folders, from the product folder, that the bundle is made of. */
+  readonly inputs: readonly string[];
+  /** Folder under `dist` where it ends up. */
+  readonly output: string;
+  readonly build: (productFolder: string) => Promise<void>;
+}
+
+const viteBuild = async (productFolder: string, config: string, mode: string): Promise<void> => {
+  const { build } = await import('vite');
+  await build({ configFile: join(productFolder, config), mode, logLevel: 'error' });
+};
+
+export const rendererBundle: Bundle = {
+  name: 'renderer',
+  inputs: ['renderer', 'src/domain', 'src/station', 'assets', 'package-lock.json'],
+  output: 'renderer',
+  build: (productFolder) => viteBuild(productFolder, 'renderer/vite.config.ts', 'production'),
+};
+
+export const electronBundle: Bundle = {
+  name: 'electron',
+  inputs: ['electron', 'src', 'assets', 'package-lock.json'],
+  output: 'electron',
+  build: async (productFolder) => {
+    for (const mode of ['main', 'preload']) await viteBuild(productFolder, 'electron/vite.config.ts', mode);
+  },
+};
+
+/** Returns true where it was built anew. Throws where the build fails; the next start then tries again. */
+export const buildIfStale = async (bundle: Bundle, productFolder: string): Promise<boolean> => {
+  const dist = join(productFolder, 'dist');
+  const stampFile = join(dist, `${bundle.name}.stamp`);
+  const stamp = await stampOf(bundle.inputs, productFolder);
+  const known = await readFile(stampFile, 'utf8').catch(() => '');
+  if (known === stamp && (await isThere(join(dist, bundle.output)))) return false;
+  await rm(stampFile, { force: true });
+  await bundle.build(productFolder);
+  await mkdir(dist, { recursive: true });
+  await writeFile(stampFile, stamp);
+  return true;
+};
+
+/** A hash over the names and the contents, so that neither a fresh clone nor a copy of the folder confuses it. */
+const stampOf = async (inputs: readonly string[], productFolder: string): Promise<string> => {
+  const hash = createHash('sha256');
+  for (const input of inputs) {
+    for (const file of await filesUnder(join(productFolder, input))) {
+      const content = await readFile(file);
+      hash
+        .update(`${relative(productFolder, file).split(sep).join('/')}\0${content.length}\0`)
+        .update(content);
+    }
+  }
+  return hash.digest('hex');
+};
+
+/** The file itself, or every file of a folder, in one order; nothing where there is neither. */
+const filesUnder = async (path: string): Promise<readonly string[]> => {
+  try {
+    const entries = await readdir(path, { recursive: true, withFileTypes: true });
+    return entries
+      .filter((entry) => entry.isFile())
+      .map((entry) => join(entry.parentPath, entry.name))
+      .sort();
+  } catch (error) {
+    if (error instanceof Error && 'code' in error && error.code === 'ENOTDIR') return [path];
+    return [];
+  }
+};
+
+const isThere = async (folder: string): Promise<boolean> =>
+  (await readdir(folder).catch(() => [])).length > 0;

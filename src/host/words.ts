@@ -1,0 +1,35 @@
+/** What the terminal, the host and the shell say of themselves, in the languages of the station. */
+import { createInstance } from 'i18next';
+import english from '../../assets/messages/en/cli.json' with { type: 'json' };
+import spanish from '../../assets/messages/es/cli.json' with { type: 'json' };
+import { type Language, languages } from '../domain/message.ts';
+
+export type WordKey = keyof typeof english;
+export type Words = (key: WordKey, values?: Readonly<Record<string, string | number>>) => string;
+
+const catalogue = createInstance();
+await catalogue.init({
+  resources: { en: { cli: english }, es: { cli: spanish } },
+  defaultNS: 'cli',
+  fallbackLng: 'en',
+  keySeparator: false,
+  nsSeparator: false,
+  interpolation: { escapeValue: false },
+});
+
+export const wordsIn =
+  (language: Language): Words =>
+  (key, values) =>
+    catalogue.t(key, { ...values, lng: language });
+
+/** The language that a locale such as `es_MX.UTF-8` or `es-MX` asks for; English where the station does not have it. */
+export const languageOfLocale = (locale: string): Language => {
+  const asked = locale.slice(0, 2).toLowerCase();
+  return languages.find((language) => language === asked) ?? 'en';
+};
+
+/** POSIX locale variables in their order of precedence, then what the operating system is set to. */
+export const languageOfEnvironment = (environment: NodeJS.ProcessEnv): Language => {
+  const set = [environment.LC_ALL, environment.LC_MESSAGES, environment.LANG].find((value) => value);
+  return languageOfLocale(set ?? new Intl.DateTimeFormat().resolvedOptions().locale);
+};

@@ -1,0 +1,69 @@
+/** The invented depot of `demo-data/`, as its files describe it. All days are counted back from the day of loading. */
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { z } from 'zod';
+import { answerSchema } from '../../domain/answer.ts';
+import { benchIdSchema } from '../../domain/brand.ts';
+import { lengthUnitSchema } from '../../domain/length.ts';
+import { modelSheetSchema } from '../../domain/model-sheet.ts';
+import { personSchema } from '../../domain/person.ts';
+
+const demoPersonSchema = personSchema.omit({ designation: true }).extend({
+  pin: z.string(),
+  designation: z
+    .object({
+      designatedBy: z.string(),
+      designatedDaysAgo: z.number().int(),
+      /** Negative where the training has run out already. */
+      trainingValidForDays: z.number().int(),
+    })
+    .optional(),
+});
+export type DemoPerson = z.infer<typeof demoPersonSchema>;
+
+const demoDeviceSchema = z.object({
+  benchId: benchIdSchema,
+  modelSheetId: z.string(),
+  serial: z.string(),
+  dateOfManufacture: z.string(),
+  makerCode: z.string(),
+  registeredDaysAgo: z.number().int(),
+  regularUserId: z.string().optional(),
+  /** Signed inspections, oldest first; a check that `answers` does not name was found good. */
+  history: z.array(
+    z.object({
+      daysAgo: z.number().int(),
+      by: z.string(),
+      answers: z.record(z.string(), answerSchema).optional(),
+    }),
+  ),
+  /** Taken out of service without an inspection. */
+  removed: z
+    .object({ daysAgo: z.number().int(), by: z.string(), ground: z.string(), note: z.string() })
+    .optional(),
+  /** An inspection that was begun today and stands at this many answers. */
+  open: z.object({ by: z.string(), answered: z.number().int() }).optional(),
+});
+export type DemoDevice = z.infer<typeof demoDeviceSchema>;
+
+export interface DemoDepot {
+  readonly station: { readonly name: string; readonly timeZone: string; readonly lengthUnit: 'm' | 'ft' };
+  readonly people: readonly DemoPerson[];
+  readonly modelSheets: readonly z.infer<typeof modelSheetSchema>[];
+  readonly fleet: readonly DemoDevice[];
+}
+
+/** Throws where a file of the product itself is not valid. */
+export const readDemoDepot = async (productFolder: string): Promise<DemoDepot> => {
+  const read = async <Schema extends z.ZodType>(name: string, schema: Schema): Promise<z.output<Schema>> =>
+    schema.parse(JSON.parse(await readFile(join(productFolder, 'demo-data', name), 'utf8')));
+  return {
+    station: await read(
+      'station.json',
+      z.object({ name: z.string(), timeZone: z.string(), lengthUnit: lengthUnitSchema }),
+    ),
+    people: await read('people.json', z.array(demoPersonSchema)),
+    modelSheets: await read('model-sheets.json', z.array(modelSheetSchema)),
+    fleet: await read('fleet.json', z.array(demoDeviceSchema)),
+  };
+};

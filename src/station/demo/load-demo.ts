@@ -1,0 +1,259 @@
+/** Loads the invented depot into an empty ledger by the same decisions that a real day goes through, back-dated. */
+import { randomUUID } from 'node:crypto';
+import type { Answer } from '../../domain/answer.ts';
+import { type Instant, instant } from '../../domain/brand.ts';
+import { addDays, dateInZone } from '../../domain/calendar.ts';
+import type { Decision } from '../../domain/decide/decision.ts';
+import { decideRegister, decideRemove } from '../../domain/decide/device.ts';
+import { decideAnswer, decideSign, decideStart, factsOf } from '../../domain/decide/inspection.ts';
+import { decideRecordModelSheet } from '../../domain/decide/model-sheet.ts';
+import { decideAddPerson, decideDesignate } from '../../domain/decide/person.ts';
+import type { Occasion } from '../../domain/event.ts';
+import { lengthText } from '../../domain/length.ts';
+import type { MarkingElement, MarkingEntry } from '../../domain/marking.ts';
+import { markingElements } from '../../domain/marking.ts';
+import type { ModelSheet } from '../../domain/model-sheet.ts';
+import { applicableChecks, type Check } from '../../domain/procedure.ts';
+import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
+import type { Ledger, LedgerReader } from '../../ledger/ledger.ts';
+import { caseIn, deviceIn, personIn } from '../lookup.ts';
+import { hashPin } from '../pin.ts';
+import type { Rules } from '../rules.ts';
+import { type DemoDepot, type DemoDevice, readDemoDepot } from './demo-files.ts';
+
+interface Step {
+  readonly occasion: Occasion;
+  readonly decide: (reader: LedgerReader) => Promise<Decision>;
+}
+
+/** A step with its place in time, in minutes before the day of loading. */
+interface TimedStep {
+  readonly minutesAgo: number;
+  readonly by: string;
+  readonly decide: (reader: LedgerReader, occasion: Occasion) => Promise<Decision>;
+}
+
+const minutesADay = 24 * 60;
+
+/** Returns the number of events; refuses, and records nothing, where the folder holds a station already. */
+export const loadDemo = async (
+  ledger: Ledger,
+  rules: Rules,
+  productFolder: string,
+  now: Instant,
+): Promise<number | Refusal> => {
+  const depot = await readDemoDepot(productFolder);
+  const steps = [...foundation(depot, now), ...depot.fleet.flatMap((device) => lifeOf(device, depot, rules))];
+  const ordered = steps
+    .map((step, index) => ({ step, index }))
+    .sort((a, b) => b.step.minutesAgo - a.step.minutesAgo || a.index - b.index)
+    .map(({ step }) => timed(step, depot, now));
+  const events = await ledger.appendAll(iterate(ordered));
+  if (isRefusal(events)) return events;
+  const credentials = await Promise.all(depot.people.map((person) => hashPin(person.personId, person.pin)));
+  await ledger.writeAside(async (writer) => {
+    for (const credential of credentials) await writer.putCredential(credential);
+  });
+  return events;
+};
+
+async function* iterate(steps: readonly Step[]): AsyncIterable<Step> {
+  yield* steps;
+}
+
+const timed = ({ minutesAgo, by, decide }: TimedStep, depot: DemoDepot, now: Instant): Step => {
+  const at = instant(new Date(Date.parse(now) - minutesAgo * 60_000).toISOString());
+  const occasion = { at, on: dateInZone(at, depot.station.timeZone), by };
+  return { occasion, decide: (reader) => decide(reader, occasion) };
+};
+
+const foundation = (depot: DemoDepot, now: Instant): readonly TimedStep[] => {
+  const today = dateInZone(now, depot.station.timeZone);
+  const first = 900 * minutesADay;
+  return [
+    {
+      minutesAgo: first,
+      by: 'station',
+      decide: async (reader) =>
+        (await reader.station()) === undefined
+          ? [{ type: 'station.created', stationId: randomUUID(), ...depot.station, demo: true }]
+          : refusal('station-already-set-up'),
+    },
+    ...depot.people.map(({ pin: _pin, designation: _designation, ...person }) => ({
+      minutesAgo: first,
+      by: 'station',
+      decide: async () => {
+        const added = decideAddPerson(person, undefined);
+        return isRefusal(added)
+          ? added
+          : [...added, { type: 'person.pin-set' as const, personId: person.personId }];
+      },
+    })),
+    ...depot.people.flatMap(({ personId, designation }) =>
+      designation === undefined
+        ? []
+        : [
+            {
+              minutesAgo: designation.designatedDaysAgo * minutesADay,
+              by: 'P001',
+              decide: async (reader: LedgerReader) => {
+                const person = await personIn(reader, personId);
+                if (isRefusal(person)) return person;
+                const designatedOn = addDays(today, -designation.designatedDaysAgo);
+                const trainingValidUntil = addDays(today, designation.trainingValidForDays);
+                const { designatedBy } = designation;
+                return decideDesignate(person, { designatedBy, designatedOn, trainingValidUntil }, today);
+              },
+            },
+          ],
+    ),
+    ...depot.modelSheets.map((sheet) => ({
+      minutesAgo: first,
+      by: 'P001',
+      decide: async (reader: LedgerReader) => decideRecordModelSheet(sheet, await reader.modelSheets()),
+    })),
+  ];
+};
+
+/** Everything that happened to one device, each with its time. */
+const lifeOf = (device: DemoDevice, depot: DemoDepot, rules: Rules): readonly TimedStep[] => {
+  const sheet = depot.modelSheets.find(({ modelSheetId }) => modelSheetId === device.modelSheetId);
+  if (sheet === undefined)
+    throw new Error(`demo-data names the model sheet ${device.modelSheetId}, which it does not hold.`);
+  const { removed, open } = device;
+  return [
+    {
+      minutesAgo: device.registeredDaysAgo * minutesADay,
+      by: 'P005',
+      decide: async () => registered(device, sheet),
+    },
+    ...device.history.flatMap(({ daysAgo, by, answers }) =>
+      inspectionSteps(device, sheet, rules, {
+        minutesAgo: daysAgo * minutesADay,
+        by,
+        answers: answers ?? {},
+        sign: true,
+      }),
+    ),
+    ...(removed === undefined
+      ? []
+      : [
+          {
+            minutesAgo: removed.daysAgo * minutesADay,
+            by: removed.by,
+            decide: async (reader: LedgerReader) => {
+              const row = await deviceIn(reader, device.benchId);
+              return isRefusal(row)
+                ? row
+                : decideRemove(row.device, rules.program, removed.ground, removed.note, []);
+            },
+          },
+        ]),
+    ...(open === undefined
+      ? []
+      : inspectionSteps(device, sheet, rules, {
+          minutesAgo: 90,
+          by: open.by,
+          answers: {},
+          sign: false,
+        }).slice(0, open.answered + 1)),
+  ];
+};
+
+const registered = (device: DemoDevice, sheet: ModelSheet): Decision =>
+  decideRegister(
+    device.benchId,
+    {
+      modelSheetId: sheet.modelSheetId,
+      serial: device.serial,
+      dateOfManufacture: device.dateOfManufacture,
+      marking: markingElements.map((element) => markingEntry(element, device, sheet)),
+      otherCodes: [{ code: device.makerCode, kind: 'maker' }],
+      regularUserId: device.regularUserId,
+    },
+    { benchIdTaken: false, modelSheetKnown: true },
+  );
+
+const markingEntry = (element: MarkingElement, device: DemoDevice, sheet: ModelSheet): MarkingEntry => {
+  const words: Record<MarkingElement, string> = {
+    manufacturer: sheet.manufacturer,
+    model: sheet.model,
+    serialNumber: device.serial,
+    dateOfManufacture: device.dateOfManufacture,
+    lifelineMaterialAndSize: `${sheet.lifelineMaterial} wire rope ${sheet.lifelineDiameterMm} mm`,
+    ratedLength: lengthText(sheet.ratedLengthM, 'm', 'en'),
+    capacityRange: `${sheet.capacityKg.from}–${sheet.capacityKg.to} kg`,
+    standard: sheet.standard,
+    warnings: 'Read the instructions before use.',
+  };
+  return { element, state: 'legible', text: words[element] };
+};
+
+interface DemoInspection {
+  readonly minutesAgo: number;
+  readonly by: string;
+  readonly answers: Readonly<Record<string, Answer>>;
+  readonly sign: boolean;
+}
+
+/** Start, one answer after another, and the signature; the whole walk takes under an hour. */
+const inspectionSteps = (
+  device: DemoDevice,
+  sheet: ModelSheet,
+  rules: Rules,
+  { minutesAgo, by, answers, sign }: DemoInspection,
+): readonly TimedStep[] => {
+  const { procedure, reference } = rules.current;
+  const checks = applicableChecks(procedure, factsOf(sheet));
+  const openCase = async (reader: LedgerReader) => {
+    const row = await deviceIn(reader, device.benchId);
+    return isRefusal(row) ? row : caseIn(reader, row.device.openInspection ?? 0, rules);
+  };
+  return [
+    {
+      minutesAgo,
+      by,
+      decide: async (reader) => {
+        const row = await deviceIn(reader, device.benchId);
+        return isRefusal(row) ? row : decideStart(row.device, await reader.nextInspectionNumber(), reference);
+      },
+    },
+    ...checks.map((check, index) => ({
+      minutesAgo: minutesAgo - 1 - index,
+      by,
+      decide: async (reader: LedgerReader) => {
+        const open = await openCase(reader);
+        return isRefusal(open)
+          ? open
+          : decideAnswer(open.inspection, open, check.key, answers[check.key] ?? goodAnswer(check, sheet));
+      },
+    })),
+    ...(sign
+      ? [
+          {
+            minutesAgo: minutesAgo - 2 - checks.length,
+            by,
+            decide: async (reader: LedgerReader, occasion: Occasion) => {
+              const open = await openCase(reader);
+              if (isRefusal(open)) return open;
+              const signer = await personIn(reader, by);
+              return isRefusal(signer)
+                ? signer
+                : decideSign(open.inspection, open, signer, rules.program, occasion);
+            },
+          },
+        ]
+      : []),
+  ];
+};
+
+const goodAnswer = (check: Check, sheet: ModelSheet): Answer => {
+  switch (check.kind) {
+    case 'marking':
+      return { kind: 'marking', state: 'legible' };
+    case 'condition':
+      return { kind: 'good' };
+    case 'payout-length':
+      return { kind: 'length', confirmedM: sheet.ratedLengthM };
+  }
+};

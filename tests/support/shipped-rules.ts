@@ -1,0 +1,30 @@
+/** The procedure and the program that the product ships, for tests of the rules. */
+import { readFileSync } from 'node:fs';
+import type { Answer } from '../../src/domain/answer.ts';
+import { type Check, type Procedure, procedureSchema } from '../../src/domain/procedure.ts';
+import { programSchema } from '../../src/domain/program.ts';
+
+const asset = (path: string): unknown =>
+  JSON.parse(readFileSync(new URL(`../../assets/${path}`, import.meta.url), 'utf8'));
+
+export const procedure: Procedure = procedureSchema.parse(asset('procedures/cable-srl.v1.json'));
+export const program = programSchema.parse(asset('programs/annual.v1.json'));
+
+/** The answer of a check with nothing wrong, on a lifeline of this rated length in metres. */
+export const goodAnswer = (check: Check, ratedLengthM: number): Answer => {
+  switch (check.kind) {
+    case 'marking':
+      return { kind: 'marking', state: 'legible' };
+    case 'condition':
+      return { kind: 'good' };
+    case 'payout-length':
+      return {
+        kind: 'length',
+        confirmedM: ratedLengthM as Extract<Answer, { kind: 'length' }>['confirmedM'],
+      };
+  }
+};
+
+/** Answers to every check of the procedure with nothing wrong. */
+export const goodAnswers = (ratedLengthM: number): Record<string, Answer> =>
+  Object.fromEntries(procedure.checks.map((check) => [check.key, goodAnswer(check, ratedLengthM)]));
