@@ -1,8 +1,10 @@
 /** The answers file of `inspect`: an inspection written down as a person would write it, checked as a whole. */
 import { z } from 'zod';
-import { type Answer, type Answers, answerSchema } from '../domain/answer.ts';
+import { type Answers, findingSchema } from '../domain/answer.ts';
+import { metresSchema } from '../domain/brand.ts';
 import { lengthUnitSchema, parseLength } from '../domain/length.ts';
 import type { Language } from '../domain/message.ts';
+import { markingStateSchema } from '../domain/marking.ts';
 import { refusal } from '../domain/refusal.ts';
 import { wordsIn } from '../host/words.ts';
 import { failureOf } from './failure.ts';
@@ -29,7 +31,7 @@ const schemaIn = (language: Language) => {
   const words = wordsIn(language);
   const length = lengthSchema(words('length-shape'));
   const finding = z
-    .strictObject({ defect: z.string(), position: length.optional(), note: z.string().optional() })
+    .strictObject({ ...findingSchema.omit({ positionM: true }).shape, position: length.optional() })
     .transform(({ defect, position, note }) => ({
       defect,
       ...(position === undefined ? {} : { positionM: position }),
@@ -38,9 +40,9 @@ const schemaIn = (language: Language) => {
   const written = z.union(
     [
       z.literal('good').transform(() => ({ kind: 'good' as const })),
-      z.enum(['legible', 'illegible', 'missing']).transform((state) => ({ kind: 'marking' as const, state })),
+      markingStateSchema.transform((state) => ({ kind: 'marking' as const, state })),
       z
-        .strictObject({ defects: z.array(finding).min(1) })
+        .strictObject({ defects: z.array(finding).min(1).max(50) })
         .transform(({ defects }) => ({ kind: 'defects' as const, findings: defects })),
       z.strictObject({ length }).transform((answer) => ({ kind: 'length' as const, confirmedM: answer.length })),
     ],
@@ -51,7 +53,7 @@ const schemaIn = (language: Language) => {
       benchId: z.string().optional(),
       code: z.string().optional(),
       badge: z.string().optional(),
-      answers: z.record(z.string(), written.pipe(answerSchema) as z.ZodType<Answer>),
+      answers: z.record(z.string(), written),
       sign: z.boolean().default(false),
     })
     .refine(({ benchId, code }) => benchId === undefined || code === undefined, {
@@ -62,11 +64,14 @@ const schemaIn = (language: Language) => {
 
 /** Metres as a number, or a text with its unit, `3.2 m` or `50 ft`. */
 const lengthSchema = (error: string) =>
-  z.union([z.number(), z.string()]).transform((value, context) => {
-    if (typeof value === 'number') return value;
-    const [, amount, unit] = /^(.+?)\s*(m|ft)$/.exec(value.trim()) ?? [];
-    const lengthM = amount === undefined ? undefined : parseLength(amount, lengthUnitSchema.parse(unit));
-    if (lengthM !== undefined) return Number(lengthM);
-    context.addIssue({ code: 'custom', message: error });
-    return z.NEVER;
-  });
+  z
+    .union([z.number(), z.string()], { error: () => error })
+    .transform((value, context) => {
+      if (typeof value === 'number') return value;
+      const [, amount, unit] = /^(.+?)\s*(m|ft)$/.exec(value.trim()) ?? [];
+      const lengthM = amount === undefined ? undefined : parseLength(amount, lengthUnitSchema.parse(unit));
+      if (lengthM !== undefined) return Number(lengthM);
+      context.addIssue({ code: 'custom', message: error });
+      return z.NEVER;
+    })
+    .pipe(metresSchema);

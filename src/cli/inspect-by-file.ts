@@ -7,7 +7,6 @@ import { designationFault } from '../domain/person.ts';
 import { applicableChecks } from '../domain/procedure.ts';
 import { refusal } from '../domain/refusal.ts';
 import { faultOfAnswer, type Reason, type Verdict, verdictOf } from '../domain/verdict.ts';
-import type { PersonView } from '../station/views.ts';
 import { Failure, failureOf } from './failure.ts';
 import type { StationCall } from './job.ts';
 
@@ -16,11 +15,11 @@ export interface InspectionOutcome {
   readonly verdict: Verdict['kind'];
   readonly reasons: readonly Reason[];
   readonly signed: boolean;
-  readonly inspection?: number;
-  readonly tagNumber?: number;
-  readonly signedBy?: string;
-  readonly signedOn?: CalendarDate;
-  readonly dueOn?: CalendarDate;
+  readonly inspection?: number | undefined;
+  readonly tagNumber?: number | undefined;
+  readonly signedBy?: string | undefined;
+  readonly signedOn?: CalendarDate | undefined;
+  readonly dueOn?: CalendarDate | undefined;
 }
 
 export interface WrittenInspection {
@@ -67,7 +66,7 @@ export const inspectAndSign = async (
   pin: string,
   language: Language,
 ): Promise<InspectionOutcome> => {
-  const judged = await judge(call, written, language);
+  await judge(call, written, language);
   const { benchId, answers } = written;
   await checkSigner(call, language);
   const inspection = await begin(call, written);
@@ -78,10 +77,12 @@ export const inspectAndSign = async (
     benchId,
     verdict: verdict.kind,
     reasons: verdict.kind === 'pass' ? [] : verdict.reasons,
-    signed: true,
+    signed: signed !== undefined,
     inspection,
-    ...(signed === undefined ? judged : { tagNumber: signed.tagNumber, signedBy: signed.by, signedOn: signed.on }),
-    ...(signed?.dueOn === undefined ? {} : { dueOn: signed.dueOn }),
+    tagNumber: signed?.tagNumber,
+    signedBy: signed?.by,
+    signedOn: signed?.on,
+    dueOn: signed?.dueOn,
   };
 };
 
@@ -91,7 +92,7 @@ const checkSigner = async (call: StationCall, language: Language): Promise<void>
   if (status.state !== 'ready') throw failureOf(refusal('station-not-set-up'), language);
   if (status.person === undefined) throw failureOf(refusal('sign-in-needed'), language);
   const { name, designation } = status.person;
-  switch (designationFault(asPerson(status.person), status.today)) {
+  switch (designationFault(status.person, status.today)) {
     case 'not designated':
       throw failureOf(refusal('signer-not-designated', { name }), language);
     case 'not yet designated':
@@ -105,21 +106,16 @@ const checkSigner = async (call: StationCall, language: Language): Promise<void>
   }
 };
 
-const asPerson = ({ personId, name, badge, roles, designation }: PersonView) => ({
-  personId,
-  name,
-  badge,
-  roles,
-  ...(designation === undefined ? {} : { designation }),
-});
-
 const begin = async (call: StationCall, { benchId, resume }: WrittenInspection): Promise<number> => {
   const { device } = await call('device.show', { benchId });
   if (resume && device.openInspection !== undefined) return device.openInspection;
   return (await call('inspection.start', { benchId })).inspection.inspection;
 };
 
-/** An inspection without answers cannot be signed yet; where that is all that is wrong, the PIN is right. */
+/**
+ * An inspection without answers cannot be signed yet; where that is all that is wrong, the PIN is right. One that is resumed
+ * with answers is left alone: it could be complete, and would be signed as it stands.
+ */
 const tryPin = async (call: StationCall, inspection: number, pin: string, resumed: boolean): Promise<void> => {
   const { answers } = (await call('inspection.show', { inspection })).inspection;
   if (Object.keys(answers).length > 0) return;

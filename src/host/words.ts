@@ -20,7 +20,7 @@ await catalogue.init({
 export const wordsIn =
   (language: Language): Words =>
   (key, values) =>
-    catalogue.t(key, { ...values, lng: language });
+    catalogue.t(key as string, { ...values, lng: language });
 
 /** The language that a locale such as `es_MX.UTF-8` or `es-MX` asks for; English where the station does not have it. */
 export const languageOfLocale = (locale: string): Language => {

@@ -20,7 +20,10 @@ export interface Credential {
 }
 
 export interface DeviceQuery {
-  /** Words that must all occur in bench ID, maker, model, serial number or an other code; case and hyphens do not matter. */
+  /**
+   * Words that must all occur in bench ID, maker, model, serial number or an other code. Letters and digits count; case,
+   * accents, hyphens, spaces and other marks do not.
+   */
   readonly search?: string | undefined;
   readonly standing?: readonly Standing[] | undefined;
   /** Only devices in service whose due date is before this date. */
@@ -90,17 +93,25 @@ export type LedgerFault =
 
 export interface Verification {
   readonly sound: boolean;
+  /** Of the events as they are now. */
   readonly head: TreeHead;
+  /** At most 1,000 are named. */
   readonly faults: readonly LedgerFault[];
 }
 
+/**
+ * What the storage refuses (a full disk, a folder that cannot be written, a damaged file) comes as a refusal from `append`
+ * and `appendAll`, and is thrown as `StorageFault` by the others. Nothing is half-written, and the next try works once the
+ * cause is gone.
+ */
 export interface Ledger {
-  /** One consistent read. */
+  /** One consistent read; reads do not wait for writes. */
   read<Result>(query: (reader: LedgerReader) => Promise<Result>): Promise<Result>;
   /**
    * Runs `decide` on the state as it is, alone, and records its events with their projections in one transaction that is
    * on the disk when the promise resolves (`synchronous=FULL`): that is what *acknowledged* means. A refusal records
-   * nothing. Several batches may be given with their own occasion through `appendAll`.
+   * nothing; an event that does not fit its schema throws and records nothing. Several batches may be given with their own
+   * occasion through `appendAll`. Neither function may itself append: it would wait for itself.
    */
   append(
     occasion: Occasion,

@@ -21,6 +21,10 @@ export const tagRequestSchema = z.object({
 });
 export type TagRequest = z.output<typeof tagRequestSchema>;
 
+/**
+ * On the stock that was asked for, or on the default stock of the kind; where the default stock is too small for all that
+ * must be said, on the smallest that is large enough.
+ */
 export const renderDeviceTag = async (
   context: OperationContext,
   request: TagRequest,
@@ -28,9 +32,19 @@ export const renderDeviceTag = async (
   const content = await contentOf(context, request.benchId, request.kind);
   if (isRefusal(content)) return content;
   const { dpi, stock } = request;
-  const rendered = await renderTag(content, { dpi, ...(stock === undefined ? {} : { stock }) });
+  const first = await renderTag(content, { dpi, ...(stock === undefined ? {} : { stock }) });
+  const larger = stock === undefined ? stockThatWouldDo(first) : undefined;
+  const rendered = larger === undefined ? first : await renderTag(content, { dpi, stock: larger });
   return isRefusal(rendered) ? rendered : { content, rendered };
 };
+
+const stockThatWouldDo = (outcome: RenderedTag | Refusal): TagRequest['stock'] =>
+  isRefusal(outcome) && outcome.code === 'tag-does-not-fit'
+    ? {
+        widthMm: millimetres(Number(outcome.values.widthMm)),
+        heightMm: millimetres(Number(outcome.values.heightMm)),
+      }
+    : undefined;
 
 const contentOf = (
   context: OperationContext,

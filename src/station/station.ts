@@ -85,6 +85,8 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     const context = await contextOf(request);
     const denied = denial(operation.access, context.person);
     if (denied !== undefined) return denied;
+    if (!isWellFormed(request.input))
+      return refusal('input-invalid', { field: 'input', why: 'half a character' });
     const input = operation.input.safeParse(request.input);
     if (!input.success) return invalidInput(input.error);
     const run: (context: OperationContext, input: never) => Promise<unknown> = operation.run;
@@ -134,6 +136,12 @@ const denial = (access: Access, person: Person | undefined): Refusal | undefined
   return access.some((role) => person.roles.includes(role))
     ? undefined
     : refusal('role-needed', { roles: access.join(', ') });
+};
+
+/** False where a text holds half a surrogate pair, which has no canonical JSON (RFC 8785 §3.2.2.2). */
+const isWellFormed = (value: unknown): boolean => {
+  if (typeof value === 'string') return value.isWellFormed();
+  return typeof value !== 'object' || value === null || Object.values(value).every(isWellFormed);
 };
 
 const invalidInput = (error: z.ZodError): Refusal => {

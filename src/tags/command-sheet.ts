@@ -8,7 +8,6 @@ import { type DotDensity, dotMm, type Layout, type Primitive, symbolsOf } from '
 import { expectedSymbols, type TagSymbol, unreadable } from './prove.ts';
 import { encodeSymbol, moduleDots, placeSymbol } from './symbol.ts';
 import type { Stock } from './tag-layout.ts';
-import { charactersWithoutGlyph } from './typeface.ts';
 import { inEach } from './words.ts';
 
 export type Paper = 'A4' | 'Letter';
@@ -49,13 +48,6 @@ export const renderCommandSheet = async (
   commands: readonly Command[],
   paper: Paper,
 ): Promise<CommandSheet | Refusal> => {
-  const unprintable = charactersWithoutGlyph(commands.flatMap(({ label }) => [label.en, label.es]).join(' '));
-  if (unprintable !== '') {
-    return refusal('input-invalid', {
-      field: 'text',
-      why: `the typeface of the tag has no ${unprintable}`,
-    });
-  }
   const pages: Layout[] = [];
   for (let first = 0; first < commands.length; first += columns * rows) {
     const page = layOutPage(commands.slice(first, first + columns * rows), papers[paper]);

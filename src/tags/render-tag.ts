@@ -9,8 +9,7 @@ import { toPng } from './png.ts';
 import { type DotDensity, type Layout, symbolsOf } from './primitive.ts';
 import { expectedSymbols, type TagSymbol, unreadable } from './prove.ts';
 import type { Stock } from './tag-layout.ts';
-import { charactersWithoutGlyph } from './typeface.ts';
-import { inEach, word } from './words.ts';
+import { word } from './words.ts';
 
 export interface TagOptions {
   /** 100×50 mm for a status tag, 100×150 mm for a quarantine tag, 50×25 mm for an ID label where it is absent. */
@@ -38,9 +37,9 @@ export interface RenderedTag {
 const longestSideMm = 420;
 
 /**
- * Refuses with `tag-does-not-fit` where a part cannot stand on the stock at its legible minimum, `tag-not-readable`
- * where a symbol does not read back from the raster, and `input-invalid` where the stock is beyond A3 or the words hold
- * characters that the typeface lacks.
+ * Refuses with `tag-does-not-fit` where a part cannot stand on the stock at its legible minimum, with `tag-too-long`
+ * where it cannot on any stock up to A3, with `tag-not-readable` where a symbol does not read back from the raster, and
+ * with `input-invalid` where the stock is beyond A3.
  */
 export const renderTag = async (
   content: TagContent,
@@ -72,43 +71,14 @@ const layOutOrRefuse = (content: TagContent, stock: Stock, dpi: DotDensity): Lay
       'stock',
     );
   }
-  const unprintable = charactersWithoutGlyph(wordsOf(content).join(' '));
-  if (unprintable !== '') {
-    return refusal('input-invalid', {
-      field: 'text',
-      why: `the typeface of the tag has no ${unprintable}`,
-    });
-  }
   const laidOut = layOutTag(content, stock, dpi);
   if (laidOut.fits) return laidOut.layout;
   const language = content.kind === 'id' ? 'en' : (content.languages[0] ?? 'en');
-  const enough = smallestStock(content, dpi) ?? { widthMm: 297, heightMm: 420 };
-  return refusal(
-    'tag-does-not-fit',
-    { missing: word(`part-${laidOut.missing}`)[language], ...enough },
-    'stock',
-  );
-};
-
-/** Every word of the content that is drawn as text. */
-const wordsOf = (content: TagContent): readonly string[] => {
-  if (content.kind === 'id') return [];
-  const { manufacturer, model, serial, ratedLength, station, languages } = content;
-  const shared = [manufacturer, model, serial, ratedLength, station];
-  switch (content.kind) {
-    case 'status':
-      return [...shared, content.inspectorMark];
-    case 'quarantine':
-      return [
-        ...shared,
-        content.removedBy,
-        ...[
-          content.keptAt,
-          ...content.beforeReturn,
-          ...content.reasons.map(({ sentence }) => sentence),
-        ].flatMap((message) => inEach(message, languages)),
-      ];
-  }
+  const missing = word(`part-${laidOut.missing}`)[language];
+  const enough = smallestStock(content, dpi);
+  return enough === undefined
+    ? refusal('tag-too-long', { missing }, 'stock')
+    : refusal('tag-does-not-fit', { missing, ...enough }, 'stock');
 };
 
 const titles: Record<TagContent['kind'], string> = {

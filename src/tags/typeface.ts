@@ -68,17 +68,13 @@ const facesOf = (weight: Weight): readonly Face[] => {
 /** White space of any kind becomes one plain space, and letters with accents one character each. */
 export const printable = (text: string): string => text.normalize('NFC').replace(/\s+/gu, ' ').trim();
 
-/** The characters of the text that no face can draw, each once. */
-export const charactersWithoutGlyph = (text: string): string =>
-  [...new Set(printable(text))].filter((character) => faceFor(character, 'regular') === undefined).join('');
-
 const faceFor = (character: string, weight: Weight): Face | undefined =>
   facesOf(weight).find((face) => face.font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0));
 
 const shaped = new Map<string, ShapedText>();
 const shapedAtMost = 4000;
 
-/** The glyphs of one line with kerning. Characters without a glyph are left out: refuse them beforehand. */
+/** The glyphs of one line with kerning. A character that no face can draw stands as `?`: a tag with one beats no tag. */
 export const shape = (text: string, weight: Weight): ShapedText => {
   const key = `${weight} ${text}`;
   const known = shaped.get(key);
@@ -121,7 +117,8 @@ const shapeAnew = (text: string, weight: Weight): ShapedText => {
 
 const runsOf = (text: string, weight: Weight): readonly { face: Face; text: string }[] => {
   const runs: { face: Face; text: string }[] = [];
-  for (const character of text) {
+  for (const original of text) {
+    const character = faceFor(original, weight) === undefined ? '?' : original;
     const face = faceFor(character, weight);
     if (face === undefined) continue;
     const last = runs.at(-1);

@@ -78,7 +78,7 @@ describe('an inspection with findings', () => {
       },
     });
     const sentences = [
-      "Date of manufacture illegible on the manufacturer's marking.",
+      'Date of manufacture illegible on the manufacturer’s marking.',
       'Lifeline crushed at 3.2 m from the hook.',
       'Brake slow to engage near full payout.',
     ];

@@ -16,7 +16,11 @@ type Command =
   | { readonly kind: 'remove' }
   | { readonly kind: 'days pass'; readonly days: number };
 
-const checkIndex = fc.integer({ min: 0, max: procedure.checks.length - 1 });
+/** A check to be answered badly or left out; none more often than not, so that walks also end in a pass. */
+const someCheck = fc.oneof(
+  { weight: 4, arbitrary: fc.constant(undefined) },
+  { weight: 1, arbitrary: fc.integer({ min: 0, max: procedure.checks.length - 1 }) },
+);
 const commandArbitrary: fc.Arbitrary<Command> = fc.oneof(
   {
     weight: 3,
@@ -29,8 +33,8 @@ const commandArbitrary: fc.Arbitrary<Command> = fc.oneof(
     weight: 6,
     arbitrary: fc.record({
       kind: fc.constant('answer all' as const),
-      bad: fc.option(checkIndex, { nil: undefined }),
-      skip: fc.option(checkIndex, { nil: undefined, freq: 3 }),
+      bad: someCheck,
+      skip: someCheck,
     }),
   },
   {
@@ -143,7 +147,7 @@ describe('after any sequence of commands', () => {
   test('a device is in service only by a signed pass, carries a status tag only then, and stays out once it is removed', async () => {
     const reached = new Set<string>();
     await fc.assert(
-      fc.asyncProperty(fc.array(commandArbitrary, { minLength: 4, maxLength: 14 }), async (commands) => {
+      fc.asyncProperty(fc.array(commandArbitrary, { minLength: 8, maxLength: 16 }), async (commands) => {
         const station = await demoStation();
         const { benchId } = await station.expectOutput('device.register', {
           ...sampleDevice('Q26C49777'),

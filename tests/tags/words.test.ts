@@ -3,7 +3,7 @@ import en from '../../assets/messages/en/tags.json' with { type: 'json' };
 import es from '../../assets/messages/es/tags.json' with { type: 'json' };
 import { calendarDate } from '../../src/domain/brand.ts';
 import { dateText, monthText } from '../../src/tags/tag-date.ts';
-import { charactersWithoutGlyph } from '../../src/tags/typeface.ts';
+import { shape } from '../../src/tags/typeface.ts';
 
 describe('the words of tags', () => {
   test('are the same keys in English and Spanish', () => {
@@ -11,7 +11,13 @@ describe('the words of tags', () => {
   });
 
   test('can all be drawn in the typeface', () => {
-    expect(charactersWithoutGlyph([...Object.values(en), ...Object.values(es)].join(''))).toBe('');
+    const words = [...Object.values(en), ...Object.values(es)].join('');
+    const drawn = (weight: 'regular' | 'bold') =>
+      shape(words, weight)
+        .segments.map(({ text }) => text)
+        .join('');
+    expect(words).not.toContain('?');
+    expect([drawn('regular'), drawn('bold')]).toEqual([words, words]);
   });
 });
 

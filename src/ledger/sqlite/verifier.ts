@@ -62,11 +62,16 @@ class Verifier {
   /** `begin` attaches the file and begins the transaction, which nobody ends: what was made again goes with the connection. */
   async verify(begin: () => Promise<void>): Promise<Verification> {
     await this.#stage(begin);
+    if (this.#faults.length > 0) return this.#verification();
     await this.#stage(() => this.#checkSchema());
     await this.#stage(() => this.#checkFile());
     await this.#stage(() => this.#checkEvents());
     await this.#stage(() => this.#checkHead());
     for (const table of projectionTables) await this.#stage(() => this.#compare(table));
+    return this.#verification();
+  }
+
+  #verification(): Verification {
     return { sound: this.#faults.length === 0, head: headOf(this.#frontier), faults: this.#faults };
   }
 

@@ -21,7 +21,7 @@ export const ledgerExport = defineOperation({
     const path = join(exports, `record-${head.size}.jsonl`);
     try {
       await mkdir(exports, { recursive: true });
-      await pipeline(Readable.from(lines(ledger.export())), createWriteStream(path));
+      await pipeline(Readable.from(lines(ledger.export(), head.size)), createWriteStream(path));
     } catch (error) {
       return storageRefusal(error, exports);
     }
@@ -29,6 +29,12 @@ export const ledgerExport = defineOperation({
   },
 });
 
-async function* lines(events: AsyncIterable<string>): AsyncIterable<string> {
-  for await (const event of events) yield `${event}\n`;
+/** The first `count` events: those under the tree head that is handed out with them. */
+async function* lines(events: AsyncIterable<string>, count: number): AsyncIterable<string> {
+  let written = 0;
+  for await (const event of events) {
+    if (written === count) return;
+    written += 1;
+    yield `${event}\n`;
+  }
 }

@@ -1,0 +1,73 @@
+/** What the window does with a scan that neither a screen nor a dialog wants: sign in, open the device, or ask. */
+import { useState } from 'react';
+import { Dialog } from '../components/dialog.tsx';
+import { AlertLine } from '../components/alert-line.tsx';
+import { useText } from '../i18n/text.ts';
+import { navigate } from '../navigation/route.ts';
+import { useStationCommand } from '../station/hooks.ts';
+import { BindCodeDialog } from './bind-code-dialog.tsx';
+import { FreshBenchIdDialog } from './fresh-bench-id-dialog.tsx';
+import { OldTagDialog } from './old-tag-dialog.tsx';
+import { type ScanMeaning, useScanHandler } from './scan.ts';
+import { SuggestionDialog } from './suggestion-dialog.tsx';
+import { UnknownCodeDialog } from './unknown-code-dialog.tsx';
+
+type Question = Exclude<ScanMeaning, { meaning: 'command' | 'badge' }> | { readonly meaning: 'bind'; readonly text: string };
+
+export const WindowScans = () => {
+  const { t } = useText();
+  const [question, setQuestion] = useState<Question>();
+  const signIn = useStationCommand('session.sign-in');
+
+  useScanHandler(({ meaning }) => {
+    switch (meaning.meaning) {
+      case 'command':
+        return false;
+      case 'badge':
+        void signIn.run({ badge: meaning.badge });
+        return true;
+      case 'device':
+        if (meaning.tag?.state === 'out of date') setQuestion(meaning);
+        else {
+          setQuestion(undefined);
+          navigate({ screen: 'device', benchId: meaning.device.benchId });
+        }
+        return true;
+      default:
+        setQuestion(meaning);
+        return true;
+    }
+  }, 'window');
+
+  const close = (): void => setQuestion(undefined);
+
+  if (signIn.error !== undefined) {
+    return (
+      <Dialog title={t('screens:errors.signIn')} onClose={signIn.clear}>
+        <AlertLine sentence={signIn.error.sentence} />
+      </Dialog>
+    );
+  }
+  switch (question?.meaning) {
+    case undefined:
+      return null;
+    case 'device':
+      return question.tag === undefined ? null : (
+        <OldTagDialog device={question.device} tag={question.tag} onClose={close} />
+      );
+    case 'bench ID not registered':
+      return <FreshBenchIdDialog benchId={question.benchId} onClose={close} />;
+    case 'suggestion':
+      return <SuggestionDialog text={question.text} devices={question.devices} onClose={close} />;
+    case 'unknown':
+      return (
+        <UnknownCodeDialog
+          code={question.text}
+          onBind={() => setQuestion({ meaning: 'bind', text: question.text })}
+          onClose={close}
+        />
+      );
+    case 'bind':
+      return <BindCodeDialog code={question.text} onClose={close} />;
+  }
+};

@@ -1,0 +1,77 @@
+/** Everything about one check: its words, what is on record, the answer that it has, and the way to answer it. */
+import type { Metres } from '../../../src/domain/brand.ts';
+import type { CommandName } from '../../../src/domain/command-symbol.ts';
+import type { Check } from '../../../src/domain/procedure.ts';
+import type { InspectionView } from '../../../src/station/views.ts';
+import { AlertLine } from '../../components/alert-line.tsx';
+import type { Draft, DraftInput } from './answer-draft.ts';
+import { AnswerRow } from './answer-row.tsx';
+import styles from './check-body.module.css';
+import { CheckText } from './check-text.tsx';
+import { DefectPicker } from './defect-picker.tsx';
+import { GivenAnswer } from './given-answer.tsx';
+import { LengthEntry } from './length-entry.tsx';
+import { RecordedElement } from './recorded-element.tsx';
+import { RecordedMarking } from './recorded-marking.tsx';
+import { stateWithVerdict } from './walk-order.ts';
+
+export interface CheckBodyProps {
+  readonly check: Check;
+  readonly inspection: InspectionView;
+  readonly ratedLengthM: Metres;
+  readonly draft: Draft;
+  readonly isSending: boolean;
+  /** What did not work, in a sentence. */
+  readonly fault: string | undefined;
+  onInput(input: DraftInput): void;
+  onCommand(command: CommandName): void;
+}
+
+export const CheckBody = ({ check, inspection, ratedLengthM, draft, isSending, fault, onInput, onCommand }: CheckBodyProps) => {
+  const answered = inspection.answers[check.key];
+  const isQuestion = draft.stage === 'question';
+  return (
+    <article className={styles.body}>
+      <CheckText
+        check={check}
+        number={inspection.checks.indexOf(check.key) + 1}
+        count={inspection.checks.length}
+        isShort={!isQuestion}
+      />
+      {check.kind === 'marking' && <RecordedElement element={check.element} marking={inspection.marking} />}
+      {check.kind === 'condition' && check.zone === 'marking' && isQuestion && (
+        <RecordedMarking marking={inspection.marking} />
+      )}
+      <div className={styles.room} />
+      {answered !== undefined && isQuestion && (
+        <GivenAnswer
+          check={check}
+          answered={answered}
+          isLookAgain={stateWithVerdict(check, inspection) === 'look again'}
+        />
+      )}
+      <AlertLine sentence={fault} />
+      {isQuestion && (
+        <AnswerRow
+          check={check}
+          ratedLengthM={ratedLengthM}
+          given={answered?.answer}
+          isSending={isSending}
+          onInput={onInput}
+        />
+      )}
+      {draft.stage === 'defects' && check.kind === 'condition' && (
+        <DefectPicker check={check} draft={draft} ratedLengthM={ratedLengthM} isSending={isSending} onInput={onInput} />
+      )}
+      {draft.stage === 'length' && (
+        <LengthEntry
+          typed={draft.typed}
+          ratedLengthM={ratedLengthM}
+          isSending={isSending}
+          onInput={onInput}
+          onCommand={onCommand}
+        />
+      )}
+    </article>
+  );
+};

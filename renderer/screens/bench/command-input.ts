@@ -1,0 +1,21 @@
+/** What a command symbol, or the key that stands for it, means to an answer in the making. */
+import type { CommandName } from '../../../src/domain/command-symbol.ts';
+import type { DraftInput } from './answer-draft.ts';
+
+/** `undefined` for the commands that move through the walk instead of answering. */
+export const inputOfCommand = (command: CommandName): DraftInput | undefined => {
+  switch (command) {
+    case 'next':
+    case 'back':
+      return undefined;
+    case 'good':
+    case 'defect':
+    case 'confirm':
+    case 'cancel':
+    case 'point':
+    case 'erase':
+      return { kind: command };
+    default:
+      return { kind: 'digit', digit: Number(command) };
+  }
+};

@@ -1,0 +1,8 @@
+/** The key that presses a button, small on the button itself. */
+import styles from './key-cap.module.css';
+
+export const KeyCap = ({ children }: { readonly children: string | number }) => (
+  <kbd className={styles.key} aria-hidden="true">
+    {children}
+  </kbd>
+);

@@ -1,0 +1,34 @@
+/** Digits for a gloved finger, where there is no keyboard and no scanner at hand. */
+import { Button } from 'react-aria-components';
+import type { CommandName } from '../../../src/domain/command-symbol.ts';
+import { useText } from '../../i18n/text.ts';
+import styles from './keypad.module.css';
+
+export interface KeypadProps {
+  readonly hasPoint: boolean;
+  onCommand(command: CommandName): void;
+}
+
+const digits = ['1', '2', '3', '4', '5', '6', '7', '8', '9'] as const;
+
+export const Keypad = ({ hasPoint, onCommand }: KeypadProps) => {
+  const { t, language } = useText();
+  const key = (command: CommandName, face: string, label?: string) => (
+    <Button
+      key={command}
+      className={styles.key ?? ''}
+      onPress={() => onCommand(command)}
+      {...(label === undefined ? {} : { 'aria-label': label })}
+    >
+      {face}
+    </Button>
+  );
+  return (
+    <div className={styles.keypad}>
+      {digits.map((digit) => key(digit, digit))}
+      {hasPoint ? key('point', language === 'es' ? ',' : '.', t('walk:keypad.point')) : <span />}
+      {key('0', '0')}
+      {key('erase', '⌫', t('walk:keypad.erase'))}
+    </div>
+  );
+};

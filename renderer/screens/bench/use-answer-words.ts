@@ -1,0 +1,42 @@
+/** An answer in words, in the language of the window. */
+import { useCallback } from 'react';
+import type { Answer, Finding } from '../../../src/domain/answer.ts';
+import type { Check } from '../../../src/domain/procedure.ts';
+import { useText } from '../../i18n/text.ts';
+
+/** `Kink, 3.2 m`. */
+export const useFindingWords = (): ((check: Check, finding: Finding) => string) => {
+  const { inLanguage, lengthText } = useText();
+  return useCallback(
+    (check, { defect, positionM }) => {
+      const known = check.kind === 'condition' ? check.defects.find(({ key }) => key === defect) : undefined;
+      const label = known === undefined ? defect : inLanguage(known.label);
+      return positionM === undefined ? label : `${label}, ${lengthText(positionM)}`;
+    },
+    [inLanguage, lengthText],
+  );
+};
+
+export const useAnswerWords = (): ((check: Check, answer: Answer) => string) => {
+  const { t, inLanguage, lengthText } = useText();
+  const findingWords = useFindingWords();
+  return useCallback(
+    (check, answer) => {
+      switch (answer.kind) {
+        case 'good': {
+          const good = check.kind === 'condition' ? check.answers?.good : undefined;
+          return t('walk:given.good', { answer: good === undefined ? t('walk:check.good') : inLanguage(good) });
+        }
+        case 'marking':
+          return t('walk:given.good', { answer: t(`walk:marking.${answer.state}`) });
+        case 'length':
+          return t('walk:given.length', { length: lengthText(answer.confirmedM) });
+        case 'defects':
+          return t('walk:given.good', {
+            answer: answer.findings.map((finding) => findingWords(check, finding)).join('; '),
+          });
+      }
+    },
+    [t, inLanguage, lengthText, findingWords],
+  );
+};

@@ -1,0 +1,21 @@
+/** The manufacturer's marking as it was read off the device, element by element. */
+import type { MarkingEntry } from '../../../src/domain/marking.ts';
+import { useText } from '../../i18n/text.ts';
+import styles from './device.module.css';
+
+export const DeviceMarking = ({ marking }: { readonly marking: readonly MarkingEntry[] }) => {
+  const { t } = useText();
+  return (
+    <section className={styles.detail} aria-labelledby="marking">
+      <h2 id="marking">{t('screens:device.marking')}</h2>
+      <dl className={styles.pairs}>
+        {marking.map(({ element, state, text }) => (
+          <div key={element}>
+            <dt>{t(`screens:marking.element.${element}`)}</dt>
+            <dd>{state === 'legible' && text !== undefined && text !== '' ? text : t(`screens:marking.state.${state}`)}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+};

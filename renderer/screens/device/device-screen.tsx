@@ -1,0 +1,58 @@
+/** The device card: which device this is, how it stands, and the one thing to do with it now. */
+import { useState } from 'react';
+import type { BenchId } from '../../../src/domain/brand.ts';
+import { StationError } from '../../components/station-error.tsx';
+import { SrlDrawing } from '../../drawing/srl-drawing.tsx';
+import { useText } from '../../i18n/text.ts';
+import { useScanHandler } from '../../scan/scan.ts';
+import { useStationQuery } from '../../station/hooks.ts';
+import { BindHereDialog } from './bind-here-dialog.tsx';
+import { DeviceHistory } from './device-history.tsx';
+import { DeviceIdentity } from './device-identity.tsx';
+import { DeviceMarking } from './device-marking.tsx';
+import { DeviceTag } from './device-tag.tsx';
+import styles from './device.module.css';
+import { NextAction } from './next-action.tsx';
+import { OtherCodes } from './other-codes.tsx';
+import { RemoveDialog } from './remove-dialog.tsx';
+
+export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
+  const { t } = useText();
+  const { data, error } = useStationQuery('device.show', { benchId });
+  const [isRemoving, setRemoving] = useState(false);
+  const [codeToBind, setCodeToBind] = useState<string>();
+
+  useScanHandler(({ meaning }) => {
+    if (meaning.meaning !== 'unknown' || data === undefined || data.device.standing === 'scrapped') return false;
+    setCodeToBind(meaning.text);
+    return true;
+  });
+
+  if (data === undefined) return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
+  const { device } = data;
+  return (
+    <div className={styles.screen}>
+      <div className={styles.top}>
+        <div className={styles.main}>
+          <DeviceIdentity device={device} />
+          <NextAction device={device} onRemove={() => setRemoving(true)} />
+        </div>
+        <div className={styles.drawing}>
+          <SrlDrawing
+            facts={{ ratedLengthM: device.ratedLengthM, loadIndicatorFitted: device.modelSheet.loadIndicatorFitted }}
+          />
+        </div>
+      </div>
+      <div className={styles.details}>
+        <DeviceTag device={device} />
+        <DeviceHistory inspections={device.inspections} />
+        <DeviceMarking marking={device.marking} />
+        <OtherCodes device={device} />
+      </div>
+      {isRemoving ? <RemoveDialog benchId={benchId} onClose={() => setRemoving(false)} /> : null}
+      {codeToBind === undefined ? null : (
+        <BindHereDialog benchId={benchId} code={codeToBind} onClose={() => setCodeToBind(undefined)} />
+      )}
+    </div>
+  );
+};

@@ -1,0 +1,34 @@
+/** The tag that belongs on the device now, and the way to it. */
+import type { DeviceCard } from '../../../src/station/views.ts';
+import { Button } from '../../components/button.tsx';
+import { useText } from '../../i18n/text.ts';
+import { navigate } from '../../navigation/route.ts';
+import styles from './device.module.css';
+
+export const DeviceTag = ({ device }: { readonly device: DeviceCard }) => {
+  const { t, dateText } = useText();
+  const { benchId, currentTag } = device;
+  return (
+    <section className={styles.detail} aria-labelledby="tag">
+      <h2 id="tag">{t('screens:device.tag')}</h2>
+      <p>
+        {currentTag === undefined
+          ? t('screens:device.noTag')
+          : t(currentTag.kind === 'status' ? 'screens:device.tagStatus' : 'screens:device.tagQuarantine', {
+              number: currentTag.tagNumber,
+              date: dateText(currentTag.issuedOn),
+            })}
+      </p>
+      <div className={styles.buttons}>
+        {currentTag === undefined ? null : (
+          <Button icon="tag" onPress={() => navigate({ screen: 'tag', benchId, kind: currentTag.kind })}>
+            {t('screens:device.openTag')}
+          </Button>
+        )}
+        <Button icon="scan" onPress={() => navigate({ screen: 'tag', benchId, kind: 'id' })}>
+          {t('screens:device.idLabel')}
+        </Button>
+      </div>
+    </section>
+  );
+};

@@ -1,0 +1,63 @@
+/** The one next action, largest; for a device out of service, why it stays so. */
+import type { DeviceCard } from '../../../src/station/views.ts';
+import { AlertLine } from '../../components/alert-line.tsx';
+import { Button } from '../../components/button.tsx';
+import { Icon } from '../../components/icon.tsx';
+import { useText } from '../../i18n/text.ts';
+import { navigate } from '../../navigation/route.ts';
+import { useScanHandler } from '../../scan/scan.ts';
+import { useStationCommand } from '../../station/hooks.ts';
+import styles from './next-action.module.css';
+import { RemovalReasons } from './removal-reasons.tsx';
+
+export interface NextActionProps {
+  readonly device: DeviceCard;
+  /** Asks for the ground on which the device is removed at once. */
+  onRemove(): void;
+}
+
+export const NextAction = ({ device, onRemove }: NextActionProps) => {
+  const { t } = useText();
+  const start = useStationCommand('inspection.start');
+
+  const actNow = async (): Promise<void> => {
+    if (device.openInspection !== undefined) return navigate({ screen: 'bench', inspection: device.openInspection });
+    const result = await start.run({ benchId: device.benchId });
+    if (result.ok) navigate({ screen: 'bench', inspection: result.output.inspection.inspection });
+  };
+  const canInspect = device.nextAction === 'start inspection' || device.nextAction === 'resume inspection';
+
+  useScanHandler(({ meaning }) => {
+    if (!canInspect || meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
+    void actNow();
+    return true;
+  });
+
+  if (!canInspect) {
+    return (
+      <section className={styles.out} aria-labelledby="keep-out">
+        <h2 id="keep-out" className={styles.outTitle}>
+          <Icon name={device.standing === 'scrapped' ? 'cross' : 'stop'} />
+          {t(device.standing === 'scrapped' ? 'screens:device.scrapped' : 'screens:device.keepOut')}
+        </h2>
+        <RemovalReasons device={device} />
+      </section>
+    );
+  }
+  return (
+    <section className={styles.actions}>
+      <AlertLine sentence={start.error?.sentence} />
+      <div className={styles.row}>
+        <Button look="primary" size="large" icon="forward" isDisabled={start.isRunning} onPress={() => void actNow()}>
+          {device.openInspection === undefined
+            ? t('screens:device.start')
+            : t('screens:device.resume', { inspection: device.openInspection })}
+        </Button>
+        <Button look="remove" icon="stop" onPress={onRemove}>
+          {t('screens:device.remove')}
+        </Button>
+      </div>
+      <p className={styles.hint}>{t('screens:device.nextHint')}</p>
+    </section>
+  );
+};

@@ -1,0 +1,52 @@
+/** The rows of the register; only those in sight exist. */
+import { useVirtualizer } from '@tanstack/react-virtual';
+import { useEffect, useRef } from 'react';
+import type { DeviceSummary } from '../../../src/station/views.ts';
+import { useText } from '../../i18n/text.ts';
+import { DeviceRow } from './device-row.tsx';
+import styles from './register.module.css';
+
+export interface DeviceTableProps {
+  readonly total: number;
+  deviceAt(row: number): DeviceSummary | undefined;
+  /** Told which row is at the top. */
+  onFirstRow(row: number): void;
+}
+
+const columns = ['benchId', 'model', 'serial', 'length', 'standing', 'due'] as const;
+
+export const DeviceTable = ({ total, deviceAt, onFirstRow }: DeviceTableProps) => {
+  const { t } = useText();
+  const scroller = useRef<HTMLDivElement>(null);
+  const rows = useVirtualizer({
+    count: total,
+    getScrollElement: () => scroller.current,
+    estimateSize: () => rowHeight(),
+    overscan: 8,
+  });
+  const inSight = rows.getVirtualItems();
+  const first = inSight[0]?.index ?? 0;
+  useEffect(() => onFirstRow(first), [first, onFirstRow]);
+
+  return (
+    <div role="table" className={styles.table} aria-label={t('screens:register.title')} aria-rowcount={total + 1}>
+      <div role="row" className={styles.columns} aria-rowindex={1}>
+        {columns.map((column) => (
+          <span key={column} role="columnheader">
+            {t(`screens:register.columns.${column}`)}
+          </span>
+        ))}
+      </div>
+      <div role="rowgroup" className={styles.scroller} ref={scroller}>
+        <div role="presentation" className={styles.rows} style={{ height: rows.getTotalSize() }}>
+          {inSight.map((item) => (
+            <DeviceRow key={item.key} row={item.index} top={item.start} height={item.size} device={deviceAt(item.index)} />
+          ))}
+        </div>
+      </div>
+    </div>
+  );
+};
+
+/** 56 px at the text size of the smaller windows. */
+const rowHeight = (): number => 3.5 * Number.parseFloat(getComputedStyle(document.documentElement).fontSize);

@@ -1,0 +1,32 @@
+/** The start screen: what to do now, the numbers of the day, and what was left open. */
+import { DemoBadges } from '../../components/demo-badges.tsx';
+import { Icon } from '../../components/icon.tsx';
+import { useText } from '../../i18n/text.ts';
+import { useReadyStation } from '../../station/status.ts';
+import { DayCounts } from './day-counts.tsx';
+import { OpenInspections } from './open-inspections.tsx';
+import styles from './start.module.css';
+
+export const StartScreen = () => {
+  const { t, dateText } = useText();
+  const station = useReadyStation();
+  if (station === undefined) return null;
+  return (
+    <div className={styles.screen}>
+      <section className={styles.now}>
+        <Icon name="scan" large />
+        <div>
+          <h1 className={styles.title}>{t('screens:start.title')}</h1>
+          <p>{t('screens:start.hint')}</p>
+        </div>
+        <p className={styles.today}>{t('screens:start.today', { date: dateText(station.today) })}</p>
+      </section>
+      <DayCounts counts={station.counts} dueSoonDays={station.dueSoonDays} />
+      <div className={styles.columns}>
+        <OpenInspections open={station.open} />
+        <DemoBadges />
+      </div>
+      <p className={styles.caution}>{t('screens:start.caution')}</p>
+    </div>
+  );
+};

@@ -1,0 +1,151 @@
+/** `device add`, `device show`, `device list`: the register. */
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import { z } from 'zod';
+import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
+import { standingSchema } from '../../domain/device.ts';
+import { lengthText, type LengthUnit } from '../../domain/length.ts';
+import { modelSheetSchema } from '../../domain/model-sheet.ts';
+import { refusal } from '../../domain/refusal.ts';
+import type { InputOf } from '../../station/contract.ts';
+import type { DeviceCard, DeviceSummary } from '../../station/views.ts';
+import { failureOf } from '../failure.ts';
+import { readJson } from '../files.ts';
+import { deviceMeant, type Job, jobOf, type StationCall, withStation } from '../job.ts';
+import { columns, dateText } from '../wording.ts';
+
+export const addDevice = (program: Command, { words }: Pick<Job, 'words'>): void => {
+  const device = program.command('device').description(words('help-device'));
+
+  device
+    .command('add')
+    .argument('<file.json>', words('help-device-file'))
+    .description(words('help-device-add'))
+    .addHelpText('after', `\n${words('help-device-add-file')}`)
+    .action(async (file: string, _options, command: Command) => {
+      const job = jobOf(command);
+      const registration = await readRegistration(file, job);
+      const { benchId } = await withStation(job, (call) => register(call, registration));
+      job.give({ benchId, shown: formatBenchId(benchId) }, [
+        words('device-added', { benchId: formatBenchId(benchId) }),
+      ]);
+    });
+
+  device
+    .command('show')
+    .argument('<id>', words('help-device-id'))
+    .description(words('help-device-show'))
+    .action(async (id: string, _options, command: Command) => {
+      const job = jobOf(command);
+      await withStation(job, async (call) => {
+        const benchId = await deviceMeant(job, call, id);
+        const { device: card } = await call('device.show', { benchId });
+        job.give({ device: card }, cardLines(card, await unitOf(call), job));
+      });
+    });
+
+  device
+    .command('list')
+    .description(words('help-device-list'))
+    .option('--search <text>', words('help-search'))
+    .addOption(new Option('--standing <standing>', words('help-standing')).choices(standingSchema.options))
+    .addOption(new Option('--due <state>', words('help-due')).choices(['overdue', 'due soon']))
+    .option('--limit <number>', words('help-limit'), wholeNumber(words), 100)
+    .action(async (options: ListOptions, command: Command) => {
+      const job = jobOf(command);
+      const { search, standing, due, limit } = options;
+      await withStation(job, async (call) => {
+        const found = await call('device.list', {
+          limit,
+          ...(search === undefined ? {} : { search }),
+          ...(standing === undefined ? {} : { standing: [standing] }),
+          ...(due === undefined ? {} : { due }),
+        });
+        const unit = await unitOf(call);
+        job.give(found, [
+          ...columns(found.devices.map((summary) => summaryCells(summary, unit, job))),
+          words('device-count', { shown: found.devices.length, total: found.total }),
+        ]);
+      });
+    });
+};
+
+interface ListOptions {
+  readonly search?: string;
+  readonly standing?: z.infer<typeof standingSchema>;
+  readonly due?: 'overdue' | 'due soon';
+  readonly limit: number;
+}
+
+/** A registration as the station takes it, with the model sheet written out or named. */
+const registrationSchema = z
+  .looseObject({
+    modelSheet: modelSheetSchema.omit({ modelSheetId: true }).optional(),
+    modelSheetId: z.string().optional(),
+  })
+  .refine(({ modelSheet, modelSheetId }) => (modelSheet === undefined) !== (modelSheetId === undefined), {
+    path: ['modelSheet'],
+  });
+type Registration = z.output<typeof registrationSchema>;
+
+const readRegistration = async (file: string, { language }: Job): Promise<Registration> => {
+  const read = registrationSchema.safeParse(await readJson(file, language));
+  if (read.success) return read.data;
+  const [issue] = read.error.issues;
+  const field = issue?.path.join('.') || 'JSON';
+  throw failureOf(refusal('input-invalid', { field, why: issue?.message ?? '' }, field), language);
+};
+
+/** A model sheet that the station has already is used again; a new one is recorded first. */
+export const register = async (call: StationCall, { modelSheet, modelSheetId, ...rest }: Registration) => {
+  const sheet = modelSheetId ?? (modelSheet && (await sheetFor(call, modelSheet)));
+  return call('device.register', { ...rest, modelSheetId: sheet } as InputOf<'device.register'>);
+};
+
+const sheetFor = async (call: StationCall, wanted: InputOf<'model-sheet.record'>['modelSheet']): Promise<string> => {
+  const { modelSheets } = await call('model-sheet.list', {});
+  const known = modelSheets.find(
+    (sheet) =>
+      sheet.manufacturer === wanted.manufacturer &&
+      sheet.model === wanted.model &&
+      sheet.ratedLengthM === wanted.ratedLengthM,
+  );
+  return known?.modelSheetId ?? (await call('model-sheet.record', { modelSheet: wanted })).modelSheet.modelSheetId;
+};
+
+const unitOf = async (call: StationCall): Promise<LengthUnit> => {
+  const status = await call('station.status', {});
+  return status.state === 'ready' ? status.lengthUnit : 'm';
+};
+
+const summaryCells = (device: DeviceSummary, unit: LengthUnit, { language, words }: Job): readonly string[] => [
+  formatBenchId(device.benchId),
+  `${device.manufacturer} ${device.model}`,
+  lengthText(device.ratedLengthM, unit, language),
+  device.serial,
+  words(`standing-${device.standing}`),
+  device.dueOn === undefined ? '' : words('due-on', { date: dateText(device.dueOn, language) }),
+];
+
+const cardLines = (card: DeviceCard, unit: LengthUnit, job: Job): readonly string[] => {
+  const { language, words } = job;
+  return [
+    ...columns([summaryCells(card, unit, job)]),
+    ...card.reasons.map(({ sentence }) => `  - ${sentence[language]}`),
+    ...card.inspections.map(({ inspection, startedOn, startedBy, verdict, state }) =>
+      words('inspection-line', {
+        inspection,
+        date: dateText(startedOn, language),
+        by: startedBy,
+        verdict: verdict === undefined ? words(`state-${state}`) : words(`verdict-${verdict}`),
+      }),
+    ),
+  ];
+};
+
+/** A whole number from 1 on, or wrong usage. */
+export const wholeNumber =
+  (words: Job['words']) =>
+  (text: string): number => {
+    if (/^[1-9]\d{0,5}$/.test(text)) return Number(text);
+    throw new InvalidArgumentError(words('number-shape'));
+  };

@@ -1,0 +1,81 @@
+/** `inspect FILE.json`: a documented inspection from an answers file, by the same rules as at the bench. */
+import type { Command } from 'commander';
+import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
+import { refusal } from '../../domain/refusal.ts';
+import { readAnswersFile } from '../answers-file.ts';
+import { Failure, failureOf } from '../failure.ts';
+import { readBytes } from '../files.ts';
+import { inspectAndSign, type InspectionOutcome, judge } from '../inspect-by-file.ts';
+import { issueTagInto } from '../issue-tag.ts';
+import { deviceMeant, type Job, jobOf, withStation } from '../job.ts';
+import { dateText } from '../wording.ts';
+
+interface InspectOptions {
+  readonly device?: string;
+  readonly pinFile?: string;
+  readonly tags?: string;
+  readonly resume?: boolean;
+}
+
+export const addInspect = (program: Command, { words }: Pick<Job, 'words'>): void => {
+  program
+    .command('inspect')
+    .argument('<file.json>', words('help-answers-file'))
+    .description(words('help-inspect'))
+    .option('--device <id>', words('help-inspect-device'))
+    .option('--pin-file <file>', words('help-pin-file'))
+    .option('--tags <dir>', words('help-inspect-tags'))
+    .option('--resume', words('help-resume'))
+    .addHelpText('after', `\n${words('help-inspect-file')}`)
+    .action(async (file: string, options: InspectOptions, command: Command) => {
+      const job = jobOf(command);
+      const { language } = job;
+      const { badge, answers, sign, benchId, code } = await readAnswersFile(file, language);
+      const named = options.device ?? benchId ?? code;
+      if (named === undefined) {
+        throw new Failure({ code: 'device-not-named', sentence: words('device-not-named'), field: 'benchId' });
+      }
+      await withStation(
+        job,
+        async (call) => {
+          const device = await deviceMeant(job, call, named);
+          const written = { benchId: device, answers, resume: options.resume ?? false };
+          if (!sign) {
+            const judged = await judge(call, written, language);
+            return job.give(judged, outcomeLines(judged, job));
+          }
+          const outcome = await inspectAndSign(call, written, await pinFrom(options.pinFile, job), language);
+          const kind = outcome.verdict === 'pass' ? 'status' : 'quarantine';
+          const files =
+            options.tags === undefined
+              ? []
+              : await issueTagInto(call, { benchId: device, kind }, options.tags, language);
+          job.give({ ...outcome, files }, [...outcomeLines(outcome, job), ...files]);
+        },
+        job.badge ?? badge,
+      );
+    });
+};
+
+/** Never from the command line itself, which every user of the PC can read. */
+const pinFrom = async (pinFile: string | undefined, { language }: Job): Promise<string> => {
+  const fromFile = pinFile === undefined ? undefined : (await readBytes(pinFile, language)).toString('utf8').trim();
+  const pin = fromFile ?? process.env.SRL_BENCH_PIN;
+  if (pin === undefined || pin === '') throw failureOf(refusal('pin-needed', {}, 'pin'), language);
+  return pin;
+};
+
+const outcomeLines = (outcome: InspectionOutcome, { language, words }: Job): readonly string[] => [
+  `${formatBenchId(outcome.benchId)}: ${words(`verdict-${outcome.verdict}`)}`,
+  ...outcome.reasons.map(({ sentence }) => `  - ${sentence[language]}`),
+  ...(outcome.signedOn === undefined
+    ? [words('not-recorded')]
+    : [
+        words('signed-line', {
+          by: outcome.signedBy ?? '',
+          date: dateText(outcome.signedOn, language),
+          tag: outcome.tagNumber ?? 0,
+        }),
+      ]),
+  ...(outcome.dueOn === undefined ? [] : [words('next-due', { date: dateText(outcome.dueOn, language) })]),
+];

@@ -1,0 +1,30 @@
+/** `read IMAGE…`: the symbols in pictures, and what they mean. */
+import type { Command } from 'commander';
+import { readBytes } from '../files.ts';
+import { type Job, jobOf, withAnyStation } from '../job.ts';
+
+export const addRead = (program: Command, { words }: Pick<Job, 'words'>): void => {
+  program
+    .command('read')
+    .argument('<image...>', words('help-read-image'))
+    .description(words('help-read'))
+    .action(async (images: string[], _options, command: Command) => {
+      const job = jobOf(command);
+      const pictures = await withAnyStation(job, false, async (call) => {
+        const found = [];
+        for (const file of images) {
+          const pictureBase64 = (await readBytes(file, job.language)).toString('base64');
+          found.push({ file, ...(await call('picture.read', { pictureBase64 })) });
+        }
+        return found;
+      });
+      job.give(
+        { pictures },
+        pictures.flatMap(({ file, symbols }) => [
+          file,
+          ...(symbols.length === 0 ? [`  ${words('no-symbols')}`] : []),
+          ...symbols.map(({ symbology, text, benchId }) => `  ${[symbology, text, benchId ?? ''].join('  ').trimEnd()}`),
+        ]),
+      );
+    });
+};

@@ -1,0 +1,63 @@
+/** The command line as a whole: its commands, the options that all of them have, and its help in both languages. */
+import { Command, type CommanderError, Option } from 'commander';
+import { languages } from '../domain/message.ts';
+import { type WordKey, type Words } from '../host/words.ts';
+import { addDemo } from './commands/demo.ts';
+import { addDevice } from './commands/device.ts';
+import { addId } from './commands/id.ts';
+import { addInspect } from './commands/inspect.ts';
+import { addLedger } from './commands/ledger.ts';
+import { addProcedure } from './commands/procedure.ts';
+import { addRead } from './commands/read.ts';
+import { addServe } from './commands/serve.ts';
+import { addTag } from './commands/tag.ts';
+
+export const programIn = (words: Words): Command => {
+  const program = new Command('npm run cli --')
+    .description(words('help-program'))
+    .option('--data <dir>', words('help-data'))
+    .option('--json', words('help-json'))
+    .option('--badge <code>', words('help-badge'))
+    .addOption(new Option('--language <language>', words('help-language')).choices(languages))
+    .helpOption('-h, --help', words('help-help'))
+    .helpCommand(false)
+    .configureHelp({ showGlobalOptions: true, styleTitle: (title) => translated(title, words) })
+    .configureOutput({ writeErr: () => undefined })
+    .exitOverride();
+  for (const add of [addDemo, addDevice, addProcedure, addInspect, addTag, addRead, addId, addLedger, addServe]) {
+    add(program, { words });
+  }
+  for (const command of everyCommand(program)) command.helpOption('-h, --help', words('help-help'));
+  return program;
+};
+
+const everyCommand = (command: Command): readonly Command[] => command.commands.flatMap((each) => [each, ...everyCommand(each)]);
+
+const titles: Readonly<Record<string, WordKey>> = {
+  'Usage:': 'title-usage',
+  'Arguments:': 'title-arguments',
+  'Options:': 'title-options',
+  'Global Options:': 'title-global-options',
+  'Commands:': 'title-commands',
+};
+
+const translated = (title: string, words: Words): string => {
+  const key = titles[title];
+  return key === undefined ? title : words(key);
+};
+
+const usageFaults: Readonly<Record<string, WordKey>> = {
+  'commander.unknownCommand': 'usage-unknown-command',
+  'commander.unknownOption': 'usage-unknown-option',
+  'commander.excessArguments': 'usage-excess-arguments',
+  'commander.missingArgument': 'usage-missing-argument',
+  'commander.optionMissingArgument': 'usage-option-without-value',
+  'commander.missingMandatoryOptionValue': 'usage-missing-option',
+  'commander.invalidArgument': 'usage-invalid-value',
+};
+
+/** What is wrong with the command line, in one sentence; the command that is too short shows its help instead. */
+export const usageSentence = (error: CommanderError, words: Words): string => {
+  const [, what = ''] = /'([^']*)'/.exec(error.message) ?? [];
+  return words(usageFaults[error.code] ?? 'usage-wrong', { what });
+};

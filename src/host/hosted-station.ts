@@ -1,0 +1,68 @@
+/** A station with its page on the loopback host: what a browser window and `serve` stand on. */
+import { join } from 'node:path';
+import { isRefusal, type Refusal } from '../domain/refusal.ts';
+import { openStation } from '../station/station.ts';
+import { buildIfStale, rendererBundle } from './build.ts';
+import { faultLog } from './fault-log.ts';
+import { productFolder } from './product-folder.ts';
+import { type RendererFiles, readRendererFiles } from './renderer-files.ts';
+import { startWebHost, type WebHost } from './web-host.ts';
+
+/** Why there is no host, as the key of its sentence. */
+export interface HostProblem {
+  readonly problem: 'page-not-built' | 'port-taken';
+}
+
+export interface HostedStation {
+  readonly origin: string;
+  newAddress(): string;
+  close(): Promise<void>;
+}
+
+export interface HostedStationOptions {
+  readonly folder: string;
+  /** Any free port where it is 0. */
+  readonly port: number;
+  /** Told, after each entry, the address that lets the next window in. */
+  readonly onEntered?: ((nextAddress: string) => void) | undefined;
+}
+
+/** The page, built anew where it is stale; `undefined` where that fails, for an old page may not fit this station. */
+export const builtPage = async (): Promise<RendererFiles | undefined> => {
+  try {
+    await buildIfStale(rendererBundle, productFolder);
+  } catch {
+    return undefined;
+  }
+  return readRendererFiles(join(productFolder, 'dist', 'renderer'));
+};
+
+/** Builds the page where it is stale. */
+export const openHostedStation = async (
+  options: HostedStationOptions,
+): Promise<HostedStation | HostProblem | Refusal> => {
+  const { folder, port, onEntered } = options;
+  const files = await builtPage();
+  if (files === undefined) return { problem: 'page-not-built' };
+  const station = await openStation({ folder, productFolder, onFault: faultLog(folder) });
+  if (isRefusal(station)) return station;
+  try {
+    const host: WebHost = await startWebHost({
+      station,
+      files,
+      port,
+      onEntered: () => onEntered?.(host.newAddress()),
+    });
+    return {
+      origin: host.origin,
+      newAddress: () => host.newAddress(),
+      close: async () => {
+        await host.close();
+        await station.close();
+      },
+    };
+  } catch {
+    await station.close();
+    return { problem: 'port-taken' };
+  }
+};
