@@ -6,6 +6,7 @@ import { dataFolder, windowFolder } from '../src/host/data-folder.ts';
 import { faultLog } from '../src/host/fault-log.ts';
 import { productFolder } from '../src/host/product-folder.ts';
 import { readRendererFiles } from '../src/host/renderer-files.ts';
+import type { ShellReport } from '../src/host/shell-process.ts';
 import { languageOfLocale, wordsIn } from '../src/host/words.ts';
 import { sentenceOf } from '../src/station/sentence.ts';
 import { openStation } from '../src/station/station.ts';
@@ -24,10 +25,15 @@ const optionOf = (name: string): string | undefined => {
 const { folder } = dataFolder(optionOf('--data'), process.env);
 const language = () => languageOfLocale(optionOf('--language') ?? app.getLocale());
 
-/** Where nobody started the shell from a terminal, the sentence is shown in a box. */
+/** Tells whoever started the shell with `--report`, who then speaks to the person. */
+const report = (what: ShellReport): boolean => {
+  if (!process.argv.includes('--report') || process.send === undefined) return false;
+  process.send(what);
+  return true;
+};
+
 const giveUp = (sentence: string): void => {
-  if (process.send === undefined) dialog.showErrorBox('SRL Bench', sentence);
-  else process.send({ refused: sentence });
+  if (!report({ refused: sentence })) dialog.showErrorBox('SRL Bench', sentence);
   app.exit(refusedCode);
 };
 
@@ -63,7 +69,7 @@ const start = async (): Promise<void> => {
   servePage(files);
   connectCarrier(station, words);
   await openWindow(join(productFolder, 'dist', 'electron', 'preload.cjs'));
-  process.send?.({ open: true });
+  report({ open: true });
 };
 
 app.setPath('userData', windowFolder(folder));

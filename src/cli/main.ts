@@ -23,7 +23,8 @@ const report = (error: unknown, asJson: boolean, language: Language): number => 
   if (error instanceof CommanderError && error.exitCode === 0) return done;
   if (error instanceof CommanderError) {
     const sentence = usageSentence(error, words);
-    tell({ error: { code: 'wrong-usage', sentence } }, sentence, asJson);
+    const helpWasShown = error.code === 'commander.help';
+    if (asJson || !helpWasShown) tell({ error: { code: 'wrong-usage', sentence } }, sentence, asJson);
     return wrongUsage;
   }
   const failure =

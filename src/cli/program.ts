@@ -1,7 +1,7 @@
 /** The command line as a whole: its commands, the options that all of them have, and its help in both languages. */
 import { Command, type CommanderError, Option } from 'commander';
 import { languages } from '../domain/message.ts';
-import { type WordKey, type Words } from '../host/words.ts';
+import type { WordKey, Words } from '../host/words.ts';
 import { addDemo } from './commands/demo.ts';
 import { addDevice } from './commands/device.ts';
 import { addId } from './commands/id.ts';
@@ -22,7 +22,7 @@ export const programIn = (words: Words): Command => {
     .helpOption('-h, --help', words('help-help'))
     .helpCommand(false)
     .configureHelp({ showGlobalOptions: true, styleTitle: (title) => translated(title, words) })
-    .configureOutput({ writeErr: () => undefined })
+    .configureOutput({ outputError: () => undefined })
     .exitOverride();
   for (const add of [addDemo, addDevice, addProcedure, addInspect, addTag, addRead, addId, addLedger, addServe]) {
     add(program, { words });
@@ -56,7 +56,7 @@ const usageFaults: Readonly<Record<string, WordKey>> = {
   'commander.invalidArgument': 'usage-invalid-value',
 };
 
-/** What is wrong with the command line, in one sentence; the command that is too short shows its help instead. */
+/** What is wrong with the command line, in one sentence. */
 export const usageSentence = (error: CommanderError, words: Words): string => {
   const [, what = ''] = /'([^']*)'/.exec(error.message) ?? [];
   return words(usageFaults[error.code] ?? 'usage-wrong', { what });

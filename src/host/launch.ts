@@ -1,0 +1,137 @@
+/** `npm start`: opens the station in Electron, else in a browser window, else gives the address to open. */
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { isRefusal } from '../domain/refusal.ts';
+import { sentenceOf } from '../station/sentence.ts';
+import { openAppWindow } from './app-window.ts';
+import { findBrowser } from './browser.ts';
+import { buildIfStale, electronBundle } from './build.ts';
+import { dataFolder, windowFolder } from './data-folder.ts';
+import { hasDisplay } from './display.ts';
+import { findElectron } from './electron-runtime.ts';
+import { checkHeadless } from './headless-check.ts';
+import { builtPage, type HostedStation, openHostedStation } from './hosted-station.ts';
+import { untilInterrupted } from './interruption.ts';
+import { type LaunchOptions, readLaunchOptions } from './launch-options.ts';
+import { productFolder } from './product-folder.ts';
+import { type ShellStart, startShell } from './shell-process.ts';
+import { languageOfEnvironment, wordsIn } from './words.ts';
+
+const options = readLaunchOptions(process.argv.slice(2));
+const language = options?.language ?? languageOfEnvironment(process.env);
+const words = wordsIn(language);
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+const complain = (sentence: string, code: number): number => {
+  process.stderr.write(`${sentence}\n`);
+  return code;
+};
+
+const launch = async ({ data, port, ...asked }: LaunchOptions): Promise<number> => {
+  const { folder } = dataFolder(data, process.env);
+  const interrupted = untilInterrupted();
+  const windowed = hasDisplay(process.platform, process.env) && !asked['headless-check'];
+  if (windowed) {
+    const shell = await tryElectron(folder);
+    if (shell?.kind === 'refused') return complain(shell.sentence, 1);
+    if (shell?.kind === 'open') {
+      say(words('opened-in-electron'));
+      await Promise.race([shell.closed, interrupted]);
+      await shell.close();
+      return 0;
+    }
+  }
+  const hosted = await openHosted(folder, port);
+  if (typeof hosted === 'string') return complain(hosted, 1);
+  try {
+    if (asked['headless-check']) return await checkOnce(hosted);
+    await openInBrowser(hosted, folder, windowed, interrupted);
+    return 0;
+  } finally {
+    await hosted.close();
+  }
+};
+
+/** The runtime is looked for while the page is built. */
+const tryElectron = async (folder: string): Promise<ShellStart | undefined> => {
+  const [runtime, page] = await Promise.all([findElectron(productFolder), builtPage()]);
+  if (runtime === undefined || page === undefined) return undefined;
+  try {
+    await buildIfStale(electronBundle, productFolder);
+    return await startShell(runtime, productFolder, ['--data', folder, '--language', language]);
+  } catch {
+    return undefined;
+  }
+};
+
+/** The sentence of what is wrong, where there is no host. */
+const openHosted = async (folder: string, port: number | undefined): Promise<HostedStation | string> => {
+  const open = (each: number) => openHostedStation({ folder, port: each, onEntered: tellAgain });
+  const last = port === undefined ? await lastPort(folder) : undefined;
+  let hosted = await open(port ?? last ?? 0);
+  if (last !== undefined && 'problem' in hosted && hosted.problem === 'port-taken') hosted = await open(0);
+  if (isRefusal(hosted)) return sentenceOf(hosted, language);
+  if ('problem' in hosted) return words(hosted.problem, { port: port ?? 0 });
+  await keepPort(folder, hosted.origin);
+  return hosted;
+};
+
+/** Each address lets one window in, so the next one stands ready in the terminal. */
+const tellAgain = (address: string): void => {
+  if (announced) say(address);
+};
+let announced = false;
+
+const checkOnce = async (hosted: HostedStation): Promise<number> => {
+  const checked = await checkHeadless(hosted).catch(() => undefined);
+  if (checked === undefined) return complain(words('check-failed'), 1);
+  say(words('check-passed', { ...checked, origin: hosted.origin }));
+  return 0;
+};
+
+const openInBrowser = async (
+  hosted: HostedStation,
+  folder: string,
+  windowed: boolean,
+  interrupted: Promise<void>,
+): Promise<void> => {
+  const browser = windowed ? await findBrowser() : undefined;
+  const window =
+    browser === undefined
+      ? undefined
+      : await openAppWindow(browser, hosted.newAddress(), join(windowFolder(folder), 'browser'));
+  const closed = window?.closed.then((started) => (started ? 'closed' : 'not started'));
+  const early = await Promise.race([closed, interrupted, settled()]);
+  const isOpen = closed !== undefined && early !== 'not started';
+  say(isOpen ? words('opened-in-browser', { browser: browser ?? '' }) : words('open-this-address'));
+  say(hosted.newAddress());
+  announced = true;
+  await Promise.race(isOpen ? [closed, interrupted] : [interrupted]);
+  await window?.close();
+};
+
+/** A program that cannot be started says so at once. */
+const settled = (): Promise<undefined> => new Promise((resolve) => setTimeout(() => resolve(undefined), 200));
+
+/** The browser keeps what a window remembers by its address, port included; so the port stays the same while it is free. */
+const portFile = (folder: string): string => join(windowFolder(folder), 'port');
+
+const lastPort = async (folder: string): Promise<number | undefined> => {
+  const port = Number(await readFile(portFile(folder), 'utf8').catch(() => ''));
+  return Number.isInteger(port) && port > 1023 && port < 65_536 ? port : undefined;
+};
+
+const keepPort = async (folder: string, origin: string): Promise<void> => {
+  try {
+    await mkdir(dirname(portFile(folder)), { recursive: true });
+    await writeFile(portFile(folder), new URL(origin).port);
+  } catch {
+    // A window that forgets its language is no reason not to open.
+  }
+};
+
+if (options === undefined) process.exitCode = complain(words('usage-start'), 2);
+else if (options.help) say(words('usage-start'));
+else {
+  const code = await launch(options).catch(() => complain(words('internal-error'), 1));
+  process.exit(code);
+}
