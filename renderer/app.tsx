@@ -10,7 +10,9 @@ import { useStationQuery } from './station/hooks.ts';
 import { StationStatusContext } from './station/status.ts';
 
 const queries = new QueryClient({
-  defaultOptions: { queries: { retry: false, staleTime: 5_000, networkMode: 'always', refetchOnWindowFocus: true } },
+  defaultOptions: {
+    queries: { retry: false, staleTime: 5_000, networkMode: 'always', refetchOnWindowFocus: true },
+  },
 });
 
 export const App = () => (

@@ -5,6 +5,7 @@ export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+    globalSetup: ['tests/support/provision.ts'],
     testTimeout: 30_000,
     hookTimeout: 60_000,
     maxWorkers: 2,

@@ -1,8 +1,9 @@
 /** The people of the demo, whose badges can be pressed instead of scanned. Nothing at a real station. */
+
+import { roleSchema } from '../../src/domain/person.ts';
 import { useText } from '../i18n/text.ts';
 import { useStationCommand } from '../station/hooks.ts';
 import { useReadyStation } from '../station/status.ts';
-import { roleSchema } from '../../src/domain/person.ts';
 import { AlertLine } from './alert-line.tsx';
 import { Button } from './button.tsx';
 import styles from './demo-badges.module.css';

@@ -11,7 +11,11 @@ export interface DesignationDraft {
   readonly trainingValidUntil: string;
 }
 
-export const emptyDesignation: DesignationDraft = { designatedBy: '', designatedOn: '', trainingValidUntil: '' };
+export const emptyDesignation: DesignationDraft = {
+  designatedBy: '',
+  designatedOn: '',
+  trainingValidUntil: '',
+};
 
 export interface DesignationFieldsProps {
   readonly value: DesignationDraft;

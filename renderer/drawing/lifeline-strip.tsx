@@ -50,7 +50,9 @@ export const LifelineStrip = ({ ratedLengthM, positionM, placed, onPlace }: Life
         aria-valuemax={toUnit(ratedLengthM, lengthUnit)}
         aria-valuenow={toUnit(positionM ?? metres(0), lengthUnit)}
         aria-valuetext={
-          positionM === undefined ? t('walk:placing.none') : t('walk:placing.value', { length: lengthText(positionM) })
+          positionM === undefined
+            ? t('walk:placing.none')
+            : t('walk:placing.value', { length: lengthText(positionM) })
         }
         onPointerDown={(event) => {
           event.currentTarget.setPointerCapture(event.pointerId);

@@ -16,7 +16,9 @@ export const CurrentScreen = () => {
     case 'register':
       return <RegisterScreen filter={route.filter} />;
     case 'new-device':
-      return <NewDeviceScreen key={`${route.code}/${route.benchId}`} code={route.code} benchId={route.benchId} />;
+      return (
+        <NewDeviceScreen key={`${route.code}/${route.benchId}`} code={route.code} benchId={route.benchId} />
+      );
     case 'device':
       return <DeviceScreen key={route.benchId} benchId={route.benchId} />;
     case 'bench':

@@ -22,7 +22,9 @@ export const SignedIn = () => {
         ) : (
           <>
             <span className={styles.personName}>{person.name}</span>
-            <span className={styles.roles}>{person.roles.map((role) => t(`screens:role.${role}`)).join(', ')}</span>
+            <span className={styles.roles}>
+              {person.roles.map((role) => t(`screens:role.${role}`)).join(', ')}
+            </span>
           </>
         )}
       </div>

@@ -1,7 +1,7 @@
 /** Binds a scanned code to a device: the device is scanned next, then the person confirms. */
 import { useState } from 'react';
-import type { OtherCode } from '../../src/domain/device.ts';
 import { formatBenchId } from '../../src/domain/bench-id/bench-id.ts';
+import type { OtherCode } from '../../src/domain/device.ts';
 import type { DeviceSummary } from '../../src/station/views.ts';
 import { AlertLine } from '../components/alert-line.tsx';
 import { Choice } from '../components/choice.tsx';
@@ -44,7 +44,9 @@ export const BindCodeDialog = ({ code, onClose }: BindCodeDialogProps) => {
       {device === undefined ? (
         <>
           <p>{t('screens:scan.bind.ask')}</p>
-          <NumberedChoices choices={[{ key: 'cancel', label: t('screens:scan.bind.cancel'), onChoose: onClose }]} />
+          <NumberedChoices
+            choices={[{ key: 'cancel', label: t('screens:scan.bind.cancel'), onChoose: onClose }]}
+          />
         </>
       ) : (
         <>
@@ -63,7 +65,12 @@ export const BindCodeDialog = ({ code, onClose }: BindCodeDialogProps) => {
           <AlertLine sentence={bindCode.error?.sentence} />
           <NumberedChoices
             choices={[
-              { key: 'bind', label: t('screens:scan.bind.yes'), isPrimary: true, onChoose: () => void bind() },
+              {
+                key: 'bind',
+                label: t('screens:scan.bind.yes'),
+                isPrimary: true,
+                onChoose: () => void bind(),
+              },
               { key: 'other', label: t('screens:scan.bind.other'), onChoose: () => setDevice(undefined) },
               { key: 'cancel', label: t('screens:scan.bind.cancel'), onChoose: onClose },
             ]}

@@ -1,6 +1,7 @@
 /** A sound bench ID that no device of this station has: a fresh label, or a device of another station. */
-import type { BenchId } from '../../src/domain/brand.ts';
+
 import { formatBenchId } from '../../src/domain/bench-id/bench-id.ts';
+import type { BenchId } from '../../src/domain/brand.ts';
 import { Dialog } from '../components/dialog.tsx';
 import { NumberedChoices } from '../components/numbered-choices.tsx';
 import { useText } from '../i18n/text.ts';

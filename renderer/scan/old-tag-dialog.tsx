@@ -4,8 +4,8 @@ import { Dialog } from '../components/dialog.tsx';
 import { NumberedChoices } from '../components/numbered-choices.tsx';
 import { useText } from '../i18n/text.ts';
 import { navigate } from '../navigation/route.ts';
-import type { ScanMeaning } from './scan.ts';
 import styles from './dialogs.module.css';
+import type { ScanMeaning } from './scan.ts';
 
 type ScannedDevice = Extract<ScanMeaning, { meaning: 'device' }>;
 

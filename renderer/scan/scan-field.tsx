@@ -36,10 +36,14 @@ export const ScanField = () => {
           aria-describedby={`${id}-state`}
         />
         <span id={`${id}-state`} className={styles.state} aria-live="polite">
-          {reading.last === undefined || reading.isReading ? state : t('screens:scan.last', { text: shorten(reading.last) })}
+          {reading.last === undefined || reading.isReading
+            ? state
+            : t('screens:scan.last', { text: shorten(reading.last) })}
         </span>
       </div>
-      <div role="alert">{reading.error === undefined ? null : <p className={styles.error}>{reading.error}</p>}</div>
+      <div role="alert">
+        {reading.error === undefined ? null : <p className={styles.error}>{reading.error}</p>}
+      </div>
     </form>
   );
 };

@@ -4,8 +4,8 @@ import { Dialog } from '../components/dialog.tsx';
 import { NumberedChoices } from '../components/numbered-choices.tsx';
 import { useText } from '../i18n/text.ts';
 import { navigate } from '../navigation/route.ts';
-import type { ScanMeaning } from './scan.ts';
 import styles from './dialogs.module.css';
+import type { ScanMeaning } from './scan.ts';
 
 type Suggestion = Extract<ScanMeaning, { meaning: 'suggestion' }>;
 
@@ -24,7 +24,12 @@ export const SuggestionDialog = ({ text, devices, onClose }: SuggestionDialogPro
         <span className={styles.benchId}>{formatBenchId(device.benchId)}</span>
         <span className={styles.detail}>
           {device.manufacturer} {device.model}, {device.serial}, {lengthText(device.ratedLengthM)} (
-          {t(because === 'serial number' ? 'screens:scan.suggestion.serial' : 'screens:scan.suggestion.repaired')})
+          {t(
+            because === 'serial number'
+              ? 'screens:scan.suggestion.serial'
+              : 'screens:scan.suggestion.repaired',
+          )}
+          )
         </span>
       </>
     ),

@@ -1,7 +1,7 @@
 /** What the window does with a scan that neither a screen nor a dialog wants: sign in, open the device, or ask. */
 import { useState } from 'react';
-import { Dialog } from '../components/dialog.tsx';
 import { AlertLine } from '../components/alert-line.tsx';
+import { Dialog } from '../components/dialog.tsx';
 import { useText } from '../i18n/text.ts';
 import { navigate } from '../navigation/route.ts';
 import { useStationCommand } from '../station/hooks.ts';
@@ -12,7 +12,9 @@ import { type ScanMeaning, useScanHandler } from './scan.ts';
 import { SuggestionDialog } from './suggestion-dialog.tsx';
 import { UnknownCodeDialog } from './unknown-code-dialog.tsx';
 
-type Question = Exclude<ScanMeaning, { meaning: 'command' | 'badge' }> | { readonly meaning: 'bind'; readonly text: string };
+type Question =
+  | Exclude<ScanMeaning, { meaning: 'command' | 'badge' }>
+  | { readonly meaning: 'bind'; readonly text: string };
 
 export const WindowScans = () => {
   const { t } = useText();

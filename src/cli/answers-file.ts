@@ -3,8 +3,8 @@ import { z } from 'zod';
 import { type Answers, findingSchema } from '../domain/answer.ts';
 import { metresSchema } from '../domain/brand.ts';
 import { lengthUnitSchema, parseLength } from '../domain/length.ts';
-import type { Language } from '../domain/message.ts';
 import { markingStateSchema } from '../domain/marking.ts';
+import type { Language } from '../domain/message.ts';
 import { refusal } from '../domain/refusal.ts';
 import { wordsIn } from '../host/words.ts';
 import { failureOf } from './failure.ts';
@@ -23,8 +23,12 @@ export const readAnswersFile = async (path: string, language: Language): Promise
   const read = schemaIn(language).safeParse(await readJson(path, language));
   if (read.success) return read.data;
   const [issue] = read.error.issues;
-  const field = issue?.path.join('.') || (issue?.code === 'unrecognized_keys' ? issue.keys.join(', ') : 'JSON');
-  throw failureOf(refusal('answers-file-invalid', { path, field, why: issue?.message ?? '' }, field), language);
+  const field =
+    issue?.path.join('.') || (issue?.code === 'unrecognized_keys' ? issue.keys.join(', ') : 'JSON');
+  throw failureOf(
+    refusal('answers-file-invalid', { path, field, why: issue?.message ?? '' }, field),
+    language,
+  );
 };
 
 const schemaIn = (language: Language) => {
@@ -44,7 +48,9 @@ const schemaIn = (language: Language) => {
       z
         .strictObject({ defects: z.array(finding).min(1).max(50) })
         .transform(({ defects }) => ({ kind: 'defects' as const, findings: defects })),
-      z.strictObject({ length }).transform((answer) => ({ kind: 'length' as const, confirmedM: answer.length })),
+      z
+        .strictObject({ length })
+        .transform((answer) => ({ kind: 'length' as const, confirmedM: answer.length })),
     ],
     { error: () => words('answer-shape') },
   );

@@ -1,9 +1,9 @@
 /** What ends a command without success: a sentence for the person and a code for a program. */
 import type { Language } from '../domain/message.ts';
 import { type Refusal, refusal } from '../domain/refusal.ts';
+import { type WordKey, wordsIn } from '../host/words.ts';
 import type { CallError } from '../station/contract.ts';
 import { sentenceOf } from '../station/sentence.ts';
-import { type WordKey, wordsIn } from '../host/words.ts';
 
 export class Failure extends Error {
   override readonly name = 'Failure';
@@ -24,13 +24,24 @@ export const failureOf = (
   found: Readonly<Record<string, unknown>> = {},
 ): Failure => {
   const { code, field } = refused;
-  return new Failure({ code, sentence: sentenceOf(refused, language), ...(field === undefined ? {} : { field }) }, found);
+  return new Failure(
+    { code, sentence: sentenceOf(refused, language), ...(field === undefined ? {} : { field }) },
+    found,
+  );
 };
 
 /** The failure of a file operation; `doing` is what was tried with the file. */
-export const fileFailure = (doing: 'read' | 'write', path: string, error: unknown, language: Language): Failure => {
+export const fileFailure = (
+  doing: 'read' | 'write',
+  path: string,
+  error: unknown,
+  language: Language,
+): Failure => {
   const why = wordsIn(language)(reasonOf(error));
-  return failureOf(refusal(doing === 'read' ? 'file-unreadable' : 'file-unwritable', { path, why }), language);
+  return failureOf(
+    refusal(doing === 'read' ? 'file-unreadable' : 'file-unwritable', { path, why }),
+    language,
+  );
 };
 
 /** Source of the codes: errno(3). */

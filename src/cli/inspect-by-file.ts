@@ -71,7 +71,8 @@ export const inspectAndSign = async (
   await checkSigner(call, language);
   const inspection = await begin(call, written);
   await tryPin(call, inspection, pin, written.resume);
-  for (const [check, answer] of Object.entries(answers)) await call('inspection.answer', { inspection, check, answer });
+  for (const [check, answer] of Object.entries(answers))
+    await call('inspection.answer', { inspection, check, answer });
   const { signed, verdict } = (await call('inspection.sign', { inspection, pin })).inspection;
   return {
     benchId,
@@ -96,7 +97,10 @@ const checkSigner = async (call: StationCall, language: Language): Promise<void>
     case 'not designated':
       throw failureOf(refusal('signer-not-designated', { name }), language);
     case 'not yet designated':
-      throw failureOf(refusal('signer-not-yet-designated', { name, on: designation?.designatedOn ?? '' }), language);
+      throw failureOf(
+        refusal('signer-not-yet-designated', { name, on: designation?.designatedOn ?? '' }),
+        language,
+      );
     case 'training expired':
       throw failureOf(
         refusal('signer-training-expired', { name, on: designation?.trainingValidUntil ?? '' }),
@@ -116,7 +120,12 @@ const begin = async (call: StationCall, { benchId, resume }: WrittenInspection):
  * An inspection without answers cannot be signed yet; where that is all that is wrong, the PIN is right. One that is resumed
  * with answers is left alone: it could be complete, and would be signed as it stands.
  */
-const tryPin = async (call: StationCall, inspection: number, pin: string, resumed: boolean): Promise<void> => {
+const tryPin = async (
+  call: StationCall,
+  inspection: number,
+  pin: string,
+  resumed: boolean,
+): Promise<void> => {
   const { answers } = (await call('inspection.show', { inspection })).inspection;
   if (Object.keys(answers).length > 0) return;
   try {

@@ -22,7 +22,10 @@ const commonOptionsSchema = z.object({
 });
 
 /** Calls the station; whatever it refuses is thrown as a `Failure`. */
-export type StationCall = <Name extends OperationName>(name: Name, input: InputOf<Name>) => Promise<OutputOf<Name>>;
+export type StationCall = <Name extends OperationName>(
+  name: Name,
+  input: InputOf<Name>,
+) => Promise<OutputOf<Name>>;
 
 export interface Job {
   readonly language: Language;

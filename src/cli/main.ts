@@ -28,7 +28,9 @@ const report = (error: unknown, asJson: boolean, language: Language): number => 
     return wrongUsage;
   }
   const failure =
-    error instanceof Failure ? error : new Failure({ code: 'internal-error', sentence: words('internal-error') });
+    error instanceof Failure
+      ? error
+      : new Failure({ code: 'internal-error', sentence: words('internal-error') });
   tell({ ...failure.found, error: failure.error }, failure.error.sentence, asJson);
   return refused;
 };

@@ -24,14 +24,27 @@ export const programIn = (words: Words): Command => {
     .configureHelp({ showGlobalOptions: true, styleTitle: (title) => translated(title, words) })
     .configureOutput({ outputError: () => undefined })
     .exitOverride();
-  for (const add of [addDemo, addDevice, addProcedure, addInspect, addTag, addRead, addId, addLedger, addServe]) {
+  for (const add of [
+    addDemo,
+    addDevice,
+    addProcedure,
+    addInspect,
+    addTag,
+    addRead,
+    addId,
+    addLedger,
+    addServe,
+  ]) {
     add(program, { words });
   }
-  for (const command of everyCommand(program)) command.helpOption('-h, --help', words('help-help'));
+  for (const command of everyCommand(program)) {
+    command.helpOption('-h, --help', words('help-help')).helpCommand(false);
+  }
   return program;
 };
 
-const everyCommand = (command: Command): readonly Command[] => command.commands.flatMap((each) => [each, ...everyCommand(each)]);
+const everyCommand = (command: Command): readonly Command[] =>
+  command.commands.flatMap((each) => [each, ...everyCommand(each)]);
 
 const titles: Readonly<Record<string, WordKey>> = {
   'Usage:': 'title-usage',

@@ -27,5 +27,7 @@ export const checkHeadless = async (hosted: HostedStation): Promise<HeadlessChec
 const stateIn = (result: unknown): string | undefined => {
   if (typeof result !== 'object' || result === null || !('output' in result)) return undefined;
   const { output } = result;
-  return typeof output === 'object' && output !== null && 'state' in output ? String(output.state) : undefined;
+  return typeof output === 'object' && output !== null && 'state' in output
+    ? String(output.state)
+    : undefined;
 };

@@ -5,7 +5,10 @@ import { z } from 'zod';
 import { isRootOnLinux } from './display.ts';
 
 /** What the shell reports to whoever started it with `--report`. */
-export const shellReportSchema = z.union([z.object({ open: z.literal(true) }), z.object({ refused: z.string() })]);
+export const shellReportSchema = z.union([
+  z.object({ open: z.literal(true) }),
+  z.object({ refused: z.string() }),
+]);
 export type ShellReport = z.infer<typeof shellReportSchema>;
 
 export type ShellStart =

@@ -1,7 +1,8 @@
 /** The independent tools that some tests hold our output against, as Debian packages them. */
 import { execFileSync } from 'node:child_process';
 
-const packages: Record<string, string> = {
+/** The Debian package of each tool. */
+export const debianPackages: Readonly<Record<string, string>> = {
   pdftoppm: 'poppler-utils',
   pdftotext: 'poppler-utils',
   pdffonts: 'poppler-utils',
@@ -9,6 +10,7 @@ const packages: Record<string, string> = {
   dmtxread: 'dmtx-utils',
   zint: 'zint',
   chromium: 'chromium',
+  Xvfb: 'xvfb',
 };
 
 const told = new Set<string>();
@@ -19,14 +21,14 @@ const told = new Set<string>();
  */
 export const requireTool = (name: string): boolean => {
   if (isInstalled(name)) return true;
-  const sentence = `${name} is not installed (apt install ${packages[name] ?? name}): the tests that need it do not run.`;
+  const sentence = `${name} is not installed (apt install ${debianPackages[name] ?? name}): the tests that need it do not run.`;
   if (process.env.CI === 'true') throw new Error(sentence);
   if (!told.has(name)) console.warn(sentence);
   told.add(name);
   return false;
 };
 
-const isInstalled = (name: string): boolean => {
+export const isInstalled = (name: string): boolean => {
   try {
     execFileSync('which', [name], { stdio: 'ignore' });
     return true;

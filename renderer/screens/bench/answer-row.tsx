@@ -1,7 +1,7 @@
 /** The large answers of a check: two, or three for an element of the marking. */
 import type { Answer } from '../../../src/domain/answer.ts';
-import { markingStates } from '../../../src/domain/marking.ts';
 import type { Metres } from '../../../src/domain/brand.ts';
+import { markingStates } from '../../../src/domain/marking.ts';
 import type { Check } from '../../../src/domain/procedure.ts';
 import { useText } from '../../i18n/text.ts';
 import { AnswerButton } from './answer-button.tsx';
@@ -39,7 +39,10 @@ export const AnswerRow = ({ check, ratedLengthM, given, isSending, onInput }: An
   const isWhole = given?.kind === 'length' && given.confirmedM >= ratedLengthM;
   const words =
     check.kind === 'payout-length'
-      ? { good: t('walk:check.payoutGood', { length: lengthText(ratedLengthM) }), defect: t('walk:check.payoutShort') }
+      ? {
+          good: t('walk:check.payoutGood', { length: lengthText(ratedLengthM) }),
+          defect: t('walk:check.payoutShort'),
+        }
       : {
           good: check.answers === undefined ? t('walk:check.good') : inLanguage(check.answers.good),
           defect: check.answers === undefined ? t('walk:check.defect') : inLanguage(check.answers.defect),

@@ -20,7 +20,9 @@ export const BreakOffDialog = ({ inspection, onClose }: BreakOffDialogProps) => 
   const [why, setWhy] = useState('');
   const [isWhyMissing, setWhyMissing] = useState(false);
   const { run, isRunning, error } = useStationCommand('inspection.break-off');
-  const hasFindings = Object.values(inspection.answers).some(({ answer }) => answer.kind === 'defects') || inspection.verdict.kind !== 'pass' && inspection.verdict.reasons.length > 0;
+  const hasFindings =
+    Object.values(inspection.answers).some(({ answer }) => answer.kind === 'defects') ||
+    (inspection.verdict.kind !== 'pass' && inspection.verdict.reasons.length > 0);
 
   const breakOff = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
@@ -28,7 +30,9 @@ export const BreakOffDialog = ({ inspection, onClose }: BreakOffDialogProps) => 
     const result = await run({ inspection: inspection.inspection, why });
     if (!result.ok) return;
     const { benchId } = inspection.device;
-    navigate(result.output.removed ? { screen: 'tag', benchId, kind: 'quarantine' } : { screen: 'device', benchId });
+    navigate(
+      result.output.removed ? { screen: 'tag', benchId, kind: 'quarantine' } : { screen: 'device', benchId },
+    );
   };
 
   return (

@@ -27,7 +27,16 @@ export interface CheckBodyProps {
   onCommand(command: CommandName): void;
 }
 
-export const CheckBody = ({ check, inspection, ratedLengthM, draft, isSending, fault, onInput, onCommand }: CheckBodyProps) => {
+export const CheckBody = ({
+  check,
+  inspection,
+  ratedLengthM,
+  draft,
+  isSending,
+  fault,
+  onInput,
+  onCommand,
+}: CheckBodyProps) => {
   const answered = inspection.answers[check.key];
   const isQuestion = draft.stage === 'question';
   return (
@@ -61,7 +70,13 @@ export const CheckBody = ({ check, inspection, ratedLengthM, draft, isSending, f
         />
       )}
       {draft.stage === 'defects' && check.kind === 'condition' && (
-        <DefectPicker check={check} draft={draft} ratedLengthM={ratedLengthM} isSending={isSending} onInput={onInput} />
+        <DefectPicker
+          check={check}
+          draft={draft}
+          ratedLengthM={ratedLengthM}
+          isSending={isSending}
+          onInput={onInput}
+        />
       )}
       {draft.stage === 'length' && (
         <LengthEntry

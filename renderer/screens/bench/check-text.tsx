@@ -1,7 +1,7 @@
 /** What to do at a check and when it is good: the criterion large, the caution where the hand is. */
 import { useEffect, useRef } from 'react';
-import { Icon } from '../../components/icon.tsx';
 import type { Check } from '../../../src/domain/procedure.ts';
+import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import styles from './check-text.module.css';
 
@@ -31,7 +31,8 @@ export const CheckText = ({ check, number, count, isShort }: CheckTextProps) => 
         <p className={styles.caution}>
           <Icon name="warning" />
           <span>
-            <strong className={styles.cautionWord}>{t('walk:check.caution')}.</strong> {inLanguage(check.caution)}
+            <strong className={styles.cautionWord}>{t('walk:check.caution')}.</strong>{' '}
+            {inLanguage(check.caution)}
           </span>
         </p>
       )}

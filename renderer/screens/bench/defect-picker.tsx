@@ -28,7 +28,9 @@ export const DefectPicker = ({ check, draft, ratedLengthM, isSending, onInput }:
     <section className={styles.picker}>
       <h2 className={styles.title}>
         {t('walk:picker.title')}{' '}
-        <span className={styles.hint}>{t(check.positioned ? 'walk:picker.whichNext' : 'walk:picker.several')}</span>
+        <span className={styles.hint}>
+          {t(check.positioned ? 'walk:picker.whichNext' : 'walk:picker.several')}
+        </span>
       </h2>
       <DefectChoices
         check={check}
@@ -49,7 +51,11 @@ export const DefectPicker = ({ check, draft, ratedLengthM, isSending, onInput }:
       {placing === undefined && (
         <>
           {check.positioned && (
-            <FoundList check={check} findings={findings} onDrop={(finding) => onInput({ kind: 'drop', finding })} />
+            <FoundList
+              check={check}
+              findings={findings}
+              onDrop={(finding) => onInput({ kind: 'drop', finding })}
+            />
           )}
           {notedFinding !== undefined && (
             <TextInput

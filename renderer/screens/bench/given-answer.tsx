@@ -1,6 +1,7 @@
 /** The answer that a check has already, and who gave it; it can be changed by answering anew. */
-import type { Check } from '../../../src/domain/procedure.ts';
+
 import type { Answered } from '../../../src/domain/inspection.ts';
+import type { Check } from '../../../src/domain/procedure.ts';
 import { useText } from '../../i18n/text.ts';
 import styles from './given-answer.module.css';
 import { useAnswerWords } from './use-answer-words.ts';

@@ -37,7 +37,9 @@ export const Placing = ({ check, findings, placing, ratedLengthM, onInput }: Pla
         ratedLengthM={ratedLengthM}
         positionM={positionM}
         placed={findings.flatMap((finding) =>
-          finding.positionM === undefined ? [] : [{ positionM: finding.positionM, label: words(check, { defect: finding.defect }) }],
+          finding.positionM === undefined
+            ? []
+            : [{ positionM: finding.positionM, label: words(check, { defect: finding.defect }) }],
         )}
         onPlace={place}
       />

@@ -13,7 +13,9 @@ export const ReasonsSoFar = ({ reasons }: { readonly reasons: readonly Reason[] 
       {reasons.length === 0 ? null : (
         <ol className={styles.list}>
           {reasons.map((reason) => (
-            <li key={`${reason.key} ${reason.positionM ?? ''} ${reason.sentence.en}`}>{inLanguage(reason.sentence)}</li>
+            <li key={`${reason.key} ${reason.positionM ?? ''} ${reason.sentence.en}`}>
+              {inLanguage(reason.sentence)}
+            </li>
           ))}
         </ol>
       )}

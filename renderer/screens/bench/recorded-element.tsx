@@ -19,7 +19,11 @@ export const RecordedElement = ({ element, marking }: RecordedElementProps) => {
   return (
     <p className={styles.recorded}>
       <span className={styles.caption}>{t('walk:check.onRecord')}</span>
-      {text === '' ? <span className={styles.none}>{words}</span> : <strong className={text.length > 28 ? styles.long : styles.value}>{text}</strong>}
+      {text === '' ? (
+        <span className={styles.none}>{words}</span>
+      ) : (
+        <strong className={text.length > 28 ? styles.long : styles.value}>{text}</strong>
+      )}
     </p>
   );
 };

@@ -2,7 +2,14 @@
 import type { CommandName } from '../../../src/domain/command-symbol.ts';
 
 /** The letters that stand on the buttons; the same in every language, as they are on the command sheet. */
-export const letterOf = { good: 'G', defect: 'D', next: 'N', back: 'B', confirm: '⏎', cancel: 'Esc' } as const;
+export const letterOf = {
+  good: 'G',
+  defect: 'D',
+  next: 'N',
+  back: 'B',
+  confirm: '⏎',
+  cancel: 'Esc',
+} as const;
 
 /** The command of a key, `KeyboardEvent.key`; digits come through the scan listener, which tells them from a scan. */
 export const commandOfKey = (key: string): CommandName | undefined => {

@@ -25,7 +25,9 @@ export const useAnswerWords = (): ((check: Check, answer: Answer) => string) => 
       switch (answer.kind) {
         case 'good': {
           const good = check.kind === 'condition' ? check.answers?.good : undefined;
-          return t('walk:given.good', { answer: good === undefined ? t('walk:check.good') : inLanguage(good) });
+          return t('walk:given.good', {
+            answer: good === undefined ? t('walk:check.good') : inLanguage(good),
+          });
         }
         case 'marking':
           return t('walk:given.good', { answer: t(`walk:marking.${answer.state}`) });

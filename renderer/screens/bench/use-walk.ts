@@ -41,7 +41,11 @@ export const useWalk = (inspection: InspectionView, checks: readonly Check[]): W
 
   const input = async (given: DraftInput): Promise<void> => {
     if (check === undefined || isRunning) return;
-    const { draft: next, answer, fault: unfit } = stepDraft(draft, given, {
+    const {
+      draft: next,
+      answer,
+      fault: unfit,
+    } = stepDraft(draft, given, {
       check,
       ratedLengthM: metres(inspection.device.ratedLengthM),
       unit: lengthUnit,
@@ -65,5 +69,15 @@ export const useWalk = (inspection: InspectionView, checks: readonly Check[]): W
     return true;
   };
 
-  return { place, check, draft, fault, isSending: isRunning, go, step, input: (given) => void input(given), command };
+  return {
+    place,
+    check,
+    draft,
+    fault,
+    isSending: isRunning,
+    go,
+    step,
+    input: (given) => void input(given),
+    command,
+  };
 };

@@ -2,8 +2,8 @@
 import { Button } from 'react-aria-components';
 import type { Check, Zone } from '../../../src/domain/procedure.ts';
 import type { InspectionView } from '../../../src/station/views.ts';
-import { ZonePictogram } from '../../drawing/zone-pictogram.tsx';
 import { classes } from '../../design/classes.ts';
+import { ZonePictogram } from '../../drawing/zone-pictogram.tsx';
 import { useText } from '../../i18n/text.ts';
 import { type WalkPlace, zoneSegments } from './walk-order.ts';
 import styles from './walk-progress.module.css';
@@ -26,8 +26,15 @@ export const WalkProgress = ({ checks, inspection, place, onGo }: WalkProgressPr
     <nav className={styles.progress} aria-label={t('walk:progress.zones')}>
       {zoneSegments(checks, inspection).map(({ zone, first, states }) => {
         const done = states.filter(({ state }) => state === 'good' || state === 'finding').length;
-        const here = isCurrent(zone, states.map(({ key }) => key));
-        const label = t('walk:progress.segment', { zone: t(`walk:zone.${zone}`), done, count: states.length });
+        const here = isCurrent(
+          zone,
+          states.map(({ key }) => key),
+        );
+        const label = t('walk:progress.segment', {
+          zone: t(`walk:zone.${zone}`),
+          done,
+          count: states.length,
+        });
         return (
           <Button
             key={first}
@@ -40,7 +47,14 @@ export const WalkProgress = ({ checks, inspection, place, onGo }: WalkProgressPr
             <ZonePictogram zone={zone} />
             <span className={styles.dots}>
               {states.map(({ key, state }) => (
-                <span key={key} className={classes(styles.dot, marks[state], place.at === 'check' && place.key === key && styles.now)} />
+                <span
+                  key={key}
+                  className={classes(
+                    styles.dot,
+                    marks[state],
+                    place.at === 'check' && place.key === key && styles.now,
+                  )}
+                />
               ))}
             </span>
           </Button>

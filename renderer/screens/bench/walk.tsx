@@ -1,8 +1,8 @@
 /** The walk of an inspection: one check a screen, the drawing beside it, and what was found so far. */
 import { useState } from 'react';
+import { metres } from '../../../src/domain/brand.ts';
 import type { Check } from '../../../src/domain/procedure.ts';
 import type { InspectionView } from '../../../src/station/views.ts';
-import { metres } from '../../../src/domain/brand.ts';
 import { Button } from '../../components/button.tsx';
 import { SrlDrawing } from '../../drawing/srl-drawing.tsx';
 import { useText } from '../../i18n/text.ts';
@@ -42,7 +42,12 @@ export const Walk = ({ inspection, checks }: WalkProps) => {
     <div className={styles.walk}>
       <WalkProgress checks={checks} inspection={inspection} place={walk.place} onGo={walk.go} />
       {check === undefined ? (
-        <VerdictPage inspection={inspection} checks={checks} onGo={(key) => walk.go({ at: 'check', key })} onBack={() => walk.step(-1)} />
+        <VerdictPage
+          inspection={inspection}
+          checks={checks}
+          onGo={(key) => walk.go({ at: 'check', key })}
+          onBack={() => walk.step(-1)}
+        />
       ) : (
         <div className={styles.screen}>
           <div className={styles.drawing}>
@@ -66,7 +71,10 @@ export const Walk = ({ inspection, checks }: WalkProps) => {
               {t('walk:actions.breakOff')}
             </Button>
             <div className={styles.steps}>
-              <Button onPress={() => walk.step(-1)} isDisabled={walk.place.at === 'check' && walk.place.key === inspection.checks[0]}>
+              <Button
+                onPress={() => walk.step(-1)}
+                isDisabled={walk.place.at === 'check' && walk.place.key === inspection.checks[0]}
+              >
                 <span className={styles.key}>
                   <KeyCap>{letterOf.back}</KeyCap> {t('walk:actions.back')}
                 </span>

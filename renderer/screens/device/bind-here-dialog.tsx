@@ -39,7 +39,11 @@ export const BindHereDialog = ({ benchId, code, onClose }: BindHereDialogProps) 
       <NumberedChoices
         choices={[
           { key: 'bind', label: t('screens:device.bindYes'), isPrimary: true, onChoose: () => void bind() },
-          { key: 'new', label: t('screens:device.bindNew'), onChoose: () => navigate({ screen: 'new-device', code }) },
+          {
+            key: 'new',
+            label: t('screens:device.bindNew'),
+            onChoose: () => navigate({ screen: 'new-device', code }),
+          },
           { key: 'cancel', label: t('screens:device.bindNo'), onChoose: onClose },
         ]}
       />

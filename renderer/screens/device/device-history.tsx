@@ -18,7 +18,10 @@ export const DeviceHistory = ({ inspections }: { readonly inspections: readonly 
       });
     }
     const values = { inspection, date: dateText(line.startedOn), name: line.startedBy };
-    return t(line.state === 'open' ? 'screens:device.inspectionOpen' : 'screens:device.inspectionAbandoned', values);
+    return t(
+      line.state === 'open' ? 'screens:device.inspectionOpen' : 'screens:device.inspectionAbandoned',
+      values,
+    );
   };
   return (
     <section className={styles.detail} aria-labelledby="inspections">

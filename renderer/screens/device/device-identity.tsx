@@ -25,7 +25,9 @@ export const DeviceIdentity = ({ device }: { readonly device: DeviceCard }) => {
     [t('screens:device.capacity'), t('screens:device.kilograms', modelSheet.capacityKg)],
     [t('screens:device.standard'), modelSheet.standard],
     [t('screens:device.registered'), dateText(device.registeredOn)],
-    ...(device.regularUser === undefined ? [] : [[t('screens:device.regularUser'), device.regularUser] as const]),
+    ...(device.regularUser === undefined
+      ? []
+      : [[t('screens:device.regularUser'), device.regularUser] as const]),
   ];
   return (
     <section className={styles.identity}>

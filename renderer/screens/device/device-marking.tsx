@@ -12,7 +12,11 @@ export const DeviceMarking = ({ marking }: { readonly marking: readonly MarkingE
         {marking.map(({ element, state, text }) => (
           <div key={element}>
             <dt>{t(`screens:marking.element.${element}`)}</dt>
-            <dd>{state === 'legible' && text !== undefined && text !== '' ? text : t(`screens:marking.state.${state}`)}</dd>
+            <dd>
+              {state === 'legible' && text !== undefined && text !== ''
+                ? text
+                : t(`screens:marking.state.${state}`)}
+            </dd>
           </div>
         ))}
       </dl>

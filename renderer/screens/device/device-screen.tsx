@@ -7,28 +7,30 @@ import { useText } from '../../i18n/text.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { BindHereDialog } from './bind-here-dialog.tsx';
+import styles from './device.module.css';
 import { DeviceHistory } from './device-history.tsx';
 import { DeviceIdentity } from './device-identity.tsx';
 import { DeviceMarking } from './device-marking.tsx';
 import { DeviceTag } from './device-tag.tsx';
-import styles from './device.module.css';
 import { NextAction } from './next-action.tsx';
 import { OtherCodes } from './other-codes.tsx';
 import { RemoveDialog } from './remove-dialog.tsx';
 
 export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
-  const { t } = useText();
+  const { t, lengthText } = useText();
   const { data, error } = useStationQuery('device.show', { benchId });
   const [isRemoving, setRemoving] = useState(false);
   const [codeToBind, setCodeToBind] = useState<string>();
 
   useScanHandler(({ meaning }) => {
-    if (meaning.meaning !== 'unknown' || data === undefined || data.device.standing === 'scrapped') return false;
+    if (meaning.meaning !== 'unknown' || data === undefined || data.device.standing === 'scrapped')
+      return false;
     setCodeToBind(meaning.text);
     return true;
   });
 
-  if (data === undefined) return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
+  if (data === undefined)
+    return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
   const { device } = data;
   return (
     <div className={styles.screen}>
@@ -39,7 +41,10 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
         </div>
         <div className={styles.drawing}>
           <SrlDrawing
-            facts={{ ratedLengthM: device.ratedLengthM, loadIndicatorFitted: device.modelSheet.loadIndicatorFitted }}
+            facts={{
+              ratedLength: lengthText(device.ratedLengthM),
+              loadIndicatorFitted: device.modelSheet.loadIndicatorFitted,
+            }}
           />
         </div>
       </div>

@@ -21,7 +21,8 @@ export const NextAction = ({ device, onRemove }: NextActionProps) => {
   const start = useStationCommand('inspection.start');
 
   const actNow = async (): Promise<void> => {
-    if (device.openInspection !== undefined) return navigate({ screen: 'bench', inspection: device.openInspection });
+    if (device.openInspection !== undefined)
+      return navigate({ screen: 'bench', inspection: device.openInspection });
     const result = await start.run({ benchId: device.benchId });
     if (result.ok) navigate({ screen: 'bench', inspection: result.output.inspection.inspection });
   };
@@ -48,7 +49,13 @@ export const NextAction = ({ device, onRemove }: NextActionProps) => {
     <section className={styles.actions}>
       <AlertLine sentence={start.error?.sentence} />
       <div className={styles.row}>
-        <Button look="primary" size="large" icon="forward" isDisabled={start.isRunning} onPress={() => void actNow()}>
+        <Button
+          look="primary"
+          size="large"
+          icon="forward"
+          isDisabled={start.isRunning}
+          onPress={() => void actNow()}
+        >
           {device.openInspection === undefined
             ? t('screens:device.start')
             : t('screens:device.resume', { inspection: device.openInspection })}

@@ -14,7 +14,9 @@ export const RemovalReasons = ({ device }: { readonly device: DeviceCard }) => {
           <li key={`${reason.key} ${reason.positionM ?? ''} ${index}`}>{inLanguage(reason.sentence)}</li>
         ))}
       </ol>
-      {device.removedBy === undefined ? null : <p>{t('screens:device.removedBy', { name: device.removedBy })}</p>}
+      {device.removedBy === undefined ? null : (
+        <p>{t('screens:device.removedBy', { name: device.removedBy })}</p>
+      )}
     </>
   );
 };

@@ -60,7 +60,11 @@ const RemoveConfirm = ({ benchId, ground, onBack }: RemoveConfirmProps) => {
   const remove = useStationCommand('device.remove');
   const act = async (): Promise<void> => {
     const words = note.trim();
-    const result = await remove.run({ benchId, ground: ground.key, ...(words === '' ? {} : { note: words }) });
+    const result = await remove.run({
+      benchId,
+      ground: ground.key,
+      ...(words === '' ? {} : { note: words }),
+    });
     if (result.ok) navigate({ screen: 'tag', benchId, kind: 'quarantine' });
   };
   useScanHandler(({ meaning }) => {

@@ -57,7 +57,12 @@ export const FirstStartScreen = () => {
               <section className={styles.way} aria-labelledby="way-empty">
                 <h2 id="way-empty">{t('screens:firstStart.empty')}</h2>
                 <p>{t('screens:firstStart.emptyText')}</p>
-                <Button size="large" number={2} isDisabled={loadDemo.isRunning} onPress={() => setSettingUp(true)}>
+                <Button
+                  size="large"
+                  number={2}
+                  isDisabled={loadDemo.isRunning}
+                  onPress={() => setSettingUp(true)}
+                >
                   {t('screens:firstStart.emptyStart')}
                 </Button>
               </section>

@@ -41,7 +41,8 @@ export const SetUpForm = ({ onBack }: { onBack(): void }) => {
     return true;
   });
 
-  const needed = (value: string): string | undefined => (value.trim() === '' ? t('screens:form.needed') : undefined);
+  const needed = (value: string): string | undefined =>
+    value.trim() === '' ? t('screens:form.needed') : undefined;
   const refused = faultsOf(setUp.error);
   const own = {
     name: needed(name),
@@ -93,7 +94,12 @@ export const SetUpForm = ({ onBack }: { onBack(): void }) => {
             error={faults.name ?? refused.at('name')}
             autoFocus
           />
-          <SelectInput label={t('screens:firstStart.timeZone')} value={timeZone} options={timeZones} onChange={setTimeZone} />
+          <SelectInput
+            label={t('screens:firstStart.timeZone')}
+            value={timeZone}
+            options={timeZones}
+            onChange={setTimeZone}
+          />
           <Choice<LengthUnit>
             label={t('screens:firstStart.lengthUnit')}
             value={lengthUnit}

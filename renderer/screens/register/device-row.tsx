@@ -17,7 +17,12 @@ export interface DeviceRowProps {
 export const DeviceRow = ({ row, top, height, device }: DeviceRowProps) => {
   const { t, lengthText } = useText();
   return (
-    <div role="row" className={styles.row} aria-rowindex={row + 2} style={{ height, transform: `translateY(${top}px)` }}>
+    <div
+      role="row"
+      className={styles.row}
+      aria-rowindex={row + 2}
+      style={{ height, transform: `translateY(${top}px)` }}
+    >
       {device === undefined ? (
         <span role="cell">{t('screens:app.loading')}</span>
       ) : (

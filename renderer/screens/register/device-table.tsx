@@ -29,7 +29,12 @@ export const DeviceTable = ({ total, deviceAt, onFirstRow }: DeviceTableProps) =
   useEffect(() => onFirstRow(first), [first, onFirstRow]);
 
   return (
-    <div role="table" className={styles.table} aria-label={t('screens:register.title')} aria-rowcount={total + 1}>
+    <div
+      role="table"
+      className={styles.table}
+      aria-label={t('screens:register.title')}
+      aria-rowcount={total + 1}
+    >
       <div role="row" className={styles.columns} aria-rowindex={1}>
         {columns.map((column) => (
           <span key={column} role="columnheader">
@@ -40,7 +45,13 @@ export const DeviceTable = ({ total, deviceAt, onFirstRow }: DeviceTableProps) =
       <div role="rowgroup" className={styles.scroller} ref={scroller}>
         <div role="presentation" className={styles.rows} style={{ height: rows.getTotalSize() }}>
           {inSight.map((item) => (
-            <DeviceRow key={item.key} row={item.index} top={item.start} height={item.size} device={deviceAt(item.index)} />
+            <DeviceRow
+              key={item.key}
+              row={item.index}
+              top={item.start}
+              height={item.size}
+              device={deviceAt(item.index)}
+            />
           ))}
         </div>
       </div>

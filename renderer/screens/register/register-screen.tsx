@@ -19,7 +19,8 @@ export const RegisterScreen = ({ filter }: { readonly filter?: RegisterFilter | 
   const settled = useSettled(search.trim(), 120);
   const pages = useDevicePages(settled, filter, firstRow);
 
-  if (pages.error?.code === 'sign-in-needed' || pages.error?.code === 'role-needed') return <StationError error={pages.error} />;
+  if (pages.error?.code === 'sign-in-needed' || pages.error?.code === 'role-needed')
+    return <StationError error={pages.error} />;
   return (
     <div className={styles.screen}>
       <div className={styles.head}>
@@ -35,7 +36,9 @@ export const RegisterScreen = ({ filter }: { readonly filter?: RegisterFilter | 
           />
         </div>
         <p className={styles.total} aria-live="polite">
-          {pages.total === undefined ? t('screens:app.loading') : t('screens:register.found', { count: pages.total })}
+          {pages.total === undefined
+            ? t('screens:app.loading')
+            : t('screens:register.found', { count: pages.total })}
         </p>
         <Button icon="plus" onPress={() => navigate({ screen: 'new-device' })}>
           {t('screens:register.add')}
@@ -56,7 +59,12 @@ export const RegisterScreen = ({ filter }: { readonly filter?: RegisterFilter | 
       {pages.total === 0 ? (
         <p>{t('screens:register.none')}</p>
       ) : (
-        <DeviceTable key={`${filter}/${settled}`} total={pages.total ?? 0} deviceAt={pages.deviceAt} onFirstRow={setFirstRow} />
+        <DeviceTable
+          key={`${filter}/${settled}`}
+          total={pages.total ?? 0}
+          deviceAt={pages.deviceAt}
+          onFirstRow={setFirstRow}
+        />
       )}
     </div>
   );

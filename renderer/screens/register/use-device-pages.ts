@@ -25,7 +25,11 @@ export interface DevicePages {
   deviceAt(row: number): DeviceSummary | undefined;
 }
 
-export const useDevicePages = (search: string, filter: RegisterFilter | undefined, firstRow: number): DevicePages => {
+export const useDevicePages = (
+  search: string,
+  filter: RegisterFilter | undefined,
+  firstRow: number,
+): DevicePages => {
   const page = Math.floor(firstRow / pageSize);
   const input = (index: number): InputOf<'device.list'> => ({
     ...(search === '' ? {} : { search }),
@@ -34,7 +38,9 @@ export const useDevicePages = (search: string, filter: RegisterFilter | undefine
     offset: index * pageSize,
   });
   const here = useStationQuery('device.list', input(page));
-  const next = useStationQuery('device.list', input(page + 1), { enabled: (here.data?.total ?? 0) > (page + 1) * pageSize });
+  const next = useStationQuery('device.list', input(page + 1), {
+    enabled: (here.data?.total ?? 0) > (page + 1) * pageSize,
+  });
   return {
     total: here.data?.total ?? next.data?.total,
     error: here.error ?? next.error,

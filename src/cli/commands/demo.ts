@@ -14,7 +14,7 @@ import { productFolder } from '../../host/product-folder.ts';
 import { type AnswersFile, readAnswersFile } from '../answers-file.ts';
 import { Failure, failureOf, fileFailure } from '../failure.ts';
 import { readBytes, readJson, writeBytes } from '../files.ts';
-import { inspectAndSign, type InspectionOutcome } from '../inspect-by-file.ts';
+import { type InspectionOutcome, inspectAndSign } from '../inspect-by-file.ts';
 import { issueTagInto } from '../issue-tag.ts';
 import { type Job, jobOf, type StationCall, withStationIn } from '../job.ts';
 
@@ -52,7 +52,10 @@ export const addDemo = (program: Command, { words }: Pick<Job, 'words'>): void =
           ({ benchId, verdict, tagNumber }) =>
             `${formatBenchId(benchId)}: ${words(`verdict-${verdict}`)}, ${words('tag-number', { tag: tagNumber ?? 0 })}`,
         ),
-        words('ledger-sound', { events: done.verification.head.size, rootHash: done.verification.head.rootHash }),
+        words('ledger-sound', {
+          events: done.verification.head.size,
+          rootHash: done.verification.head.rootHash,
+        }),
         ...done.files,
         words('demo-next', { folder: station }),
       ]);
@@ -71,7 +74,11 @@ const makeEmptyFolder = async (folder: string, { language, words }: Job): Promis
     throw failureOf(refusal('demo-folder-in-use', { folder }, 'out'), language);
   }
   if (names.length === 0) return;
-  throw new Failure({ code: 'folder-not-empty', sentence: words('folder-not-empty', { folder }), field: 'out' });
+  throw new Failure({
+    code: 'folder-not-empty',
+    sentence: words('folder-not-empty', { folder }),
+    field: 'out',
+  });
 };
 
 /** Registers a device on which the written inspection can be carried out, with the code that it names, and inspects it. */
@@ -108,7 +115,9 @@ const peopleSchema = z.array(z.object({ badge: z.string(), roles: z.array(z.stri
 
 const demoInspector = async (badge: string | undefined, language: Job['language']) => {
   const people = peopleSchema.parse(await readJson(demoFile('people.json'), language));
-  const person = people.find((each) => (badge === undefined ? each.roles.includes('inspector') : each.badge === badge));
+  const person = people.find((each) =>
+    badge === undefined ? each.roles.includes('inspector') : each.badge === badge,
+  );
   if (person === undefined) throw failureOf(refusal('badge-unknown', { badge: badge ?? '' }), language);
   return person;
 };
@@ -121,6 +130,8 @@ const leaveRecord = async (call: StationCall, folder: string, { language, words 
   const proof = join(folder, 'verification.json');
   await writeBytes(proof, Buffer.from(`${JSON.stringify(verification, undefined, 2)}\n`), language);
   if (verification.sound) return { verification, record: [record, proof] };
-  const sentence = words('ledger-not-sound', { faults: verification.faults.map(({ kind }) => kind).join('; ') });
+  const sentence = words('ledger-not-sound', {
+    faults: verification.faults.map(({ kind }) => kind).join('; '),
+  });
   throw new Failure({ code: 'ledger-not-sound', sentence }, verification);
 };

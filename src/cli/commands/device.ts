@@ -3,7 +3,7 @@ import { type Command, InvalidArgumentError, Option } from 'commander';
 import { z } from 'zod';
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
 import { standingSchema } from '../../domain/device.ts';
-import { lengthText, type LengthUnit } from '../../domain/length.ts';
+import { type LengthUnit, lengthText } from '../../domain/length.ts';
 import { modelSheetSchema } from '../../domain/model-sheet.ts';
 import { refusal } from '../../domain/refusal.ts';
 import type { InputOf } from '../../station/contract.ts';
@@ -101,7 +101,10 @@ export const register = async (call: StationCall, { modelSheet, modelSheetId, ..
   return call('device.register', { ...rest, modelSheetId: sheet } as InputOf<'device.register'>);
 };
 
-const sheetFor = async (call: StationCall, wanted: InputOf<'model-sheet.record'>['modelSheet']): Promise<string> => {
+const sheetFor = async (
+  call: StationCall,
+  wanted: InputOf<'model-sheet.record'>['modelSheet'],
+): Promise<string> => {
   const { modelSheets } = await call('model-sheet.list', {});
   const known = modelSheets.find(
     (sheet) =>
@@ -109,7 +112,9 @@ const sheetFor = async (call: StationCall, wanted: InputOf<'model-sheet.record'>
       sheet.model === wanted.model &&
       sheet.ratedLengthM === wanted.ratedLengthM,
   );
-  return known?.modelSheetId ?? (await call('model-sheet.record', { modelSheet: wanted })).modelSheet.modelSheetId;
+  return (
+    known?.modelSheetId ?? (await call('model-sheet.record', { modelSheet: wanted })).modelSheet.modelSheetId
+  );
 };
 
 const unitOf = async (call: StationCall): Promise<LengthUnit> => {
@@ -117,7 +122,11 @@ const unitOf = async (call: StationCall): Promise<LengthUnit> => {
   return status.state === 'ready' ? status.lengthUnit : 'm';
 };
 
-const summaryCells = (device: DeviceSummary, unit: LengthUnit, { language, words }: Job): readonly string[] => [
+const summaryCells = (
+  device: DeviceSummary,
+  unit: LengthUnit,
+  { language, words }: Job,
+): readonly string[] => [
   formatBenchId(device.benchId),
   `${device.manufacturer} ${device.model}`,
   lengthText(device.ratedLengthM, unit, language),

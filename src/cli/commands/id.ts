@@ -22,7 +22,8 @@ export const addId = (program: Command, { words }: Pick<Job, 'words'>): void => 
     .action(async (text: string, _options, command: Command) => {
       const job = jobOf(command);
       const checked = await check(job, text);
-      if (checked.kind !== 'exact') throw failureOf(refusal('bench-id-not-exact', { text }, 'text'), job.language);
+      if (checked.kind !== 'exact')
+        throw failureOf(refusal('bench-id-not-exact', { text }, 'text'), job.language);
       job.give(checked, [exactLine(checked, job)]);
     });
 
@@ -33,7 +34,11 @@ export const addId = (program: Command, { words }: Pick<Job, 'words'>): void => 
       const job = jobOf(command);
       const checked = await check(job, text);
       if (checked.kind === 'beyond repair') {
-        throw new Failure({ code: 'bench-id-beyond-repair', sentence: words('id-beyond-repair', { text }), field: 'text' });
+        throw new Failure({
+          code: 'bench-id-beyond-repair',
+          sentence: words('id-beyond-repair', { text }),
+          field: 'text',
+        });
       }
       job.give(checked, [
         checked.kind === 'exact' ? exactLine(checked, job) : words('id-suggestion', { shown: checked.shown }),
@@ -46,8 +51,12 @@ type Checked = Exclude<OutputOf<'bench-id.check'>, { kind: 'malformed' }>;
 const check = async (job: Job, text: string): Promise<Checked> => {
   const checked = await withAnyStation(job, true, (call) => call('bench-id.check', { text }));
   if (checked.kind !== 'malformed') return checked;
-  const fault = (['too short', 'too long'] as const).find((why) => why === checked.why) ?? 'character not used';
-  throw failureOf(refusal('bench-id-malformed', { text, why: job.words(`id-${fault}`) }, 'text'), job.language);
+  const fault =
+    (['too short', 'too long'] as const).find((why) => why === checked.why) ?? 'character not used';
+  throw failureOf(
+    refusal('bench-id-malformed', { text, why: job.words(`id-${fault}`) }, 'text'),
+    job.language,
+  );
 };
 
 const exactLine = ({ shown, registered }: Extract<Checked, { kind: 'exact' }>, { words }: Job): string =>

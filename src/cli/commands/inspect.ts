@@ -5,7 +5,7 @@ import { refusal } from '../../domain/refusal.ts';
 import { readAnswersFile } from '../answers-file.ts';
 import { Failure, failureOf } from '../failure.ts';
 import { readBytes } from '../files.ts';
-import { inspectAndSign, type InspectionOutcome, judge } from '../inspect-by-file.ts';
+import { type InspectionOutcome, inspectAndSign, judge } from '../inspect-by-file.ts';
 import { issueTagInto } from '../issue-tag.ts';
 import { deviceMeant, type Job, jobOf, withStation } from '../job.ts';
 import { dateText } from '../wording.ts';
@@ -33,7 +33,11 @@ export const addInspect = (program: Command, { words }: Pick<Job, 'words'>): voi
       const { badge, answers, sign, benchId, code } = await readAnswersFile(file, language);
       const named = options.device ?? benchId ?? code;
       if (named === undefined) {
-        throw new Failure({ code: 'device-not-named', sentence: words('device-not-named'), field: 'benchId' });
+        throw new Failure({
+          code: 'device-not-named',
+          sentence: words('device-not-named'),
+          field: 'benchId',
+        });
       }
       await withStation(
         job,
@@ -59,7 +63,8 @@ export const addInspect = (program: Command, { words }: Pick<Job, 'words'>): voi
 
 /** Never from the command line itself, which every user of the PC can read. */
 const pinFrom = async (pinFile: string | undefined, { language }: Job): Promise<string> => {
-  const fromFile = pinFile === undefined ? undefined : (await readBytes(pinFile, language)).toString('utf8').trim();
+  const fromFile =
+    pinFile === undefined ? undefined : (await readBytes(pinFile, language)).toString('utf8').trim();
   const pin = fromFile ?? process.env.SRL_BENCH_PIN;
   if (pin === undefined || pin === '') throw failureOf(refusal('pin-needed', {}, 'pin'), language);
   return pin;

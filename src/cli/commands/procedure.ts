@@ -17,7 +17,10 @@ export const addProcedure = (program: Command, { words }: Pick<Job, 'words'>): v
           procedure: { key, version, title: title[job.language] },
           checks: procedure.checks.map((check) => described(check, job.language)),
         },
-        [`${title[job.language]} (${key} v${version})`, ...procedure.checks.flatMap((check) => listed(check, job))],
+        [
+          `${title[job.language]} (${key} v${version})`,
+          ...procedure.checks.flatMap((check) => listed(check, job)),
+        ],
       );
     });
 };
@@ -55,6 +58,8 @@ const listed = (check: Check, { language, words }: Job): readonly string[] => [
   `${check.key}  ${check.title[language]}`,
   `  ${words('answers')}: ${answersOf(check).join(' | ')}`,
   ...(check.kind === 'condition'
-    ? check.defects.map(({ key, label, effect }) => `    ${key}: ${label[language]} (${words(`effect-${effect}`)})`)
+    ? check.defects.map(
+        ({ key, label, effect }) => `    ${key}: ${label[language]} (${words(`effect-${effect}`)})`,
+      )
     : []),
 ];

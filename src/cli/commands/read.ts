@@ -23,7 +23,9 @@ export const addRead = (program: Command, { words }: Pick<Job, 'words'>): void =
         pictures.flatMap(({ file, symbols }) => [
           file,
           ...(symbols.length === 0 ? [`  ${words('no-symbols')}`] : []),
-          ...symbols.map(({ symbology, text, benchId }) => `  ${[symbology, text, benchId ?? ''].join('  ').trimEnd()}`),
+          ...symbols.map(
+            ({ symbology, text, benchId }) => `  ${[symbology, text, benchId ?? ''].join('  ').trimEnd()}`,
+          ),
         ]),
       );
     });

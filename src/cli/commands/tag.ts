@@ -26,10 +26,16 @@ export const addTag = (program: Command, { words }: Pick<Job, 'words'>): void =>
     .argument('<id>', words('help-device-id'))
     .description(words('help-tag'))
     .addOption(
-      new Option('--kind <kind>', words('help-tag-kind')).choices(tagKindSchema.options).makeOptionMandatory(),
+      new Option('--kind <kind>', words('help-tag-kind'))
+        .choices(tagKindSchema.options)
+        .makeOptionMandatory(),
     )
-    .addOption(new Option('--format <format>', words('help-tag-format')).choices(['pdf', 'png']).default('pdf'))
-    .addOption(new Option('--dpi <number>', words('help-tag-dpi')).choices(Object.keys(dotsPerInch)).default('300'))
+    .addOption(
+      new Option('--format <format>', words('help-tag-format')).choices(['pdf', 'png']).default('pdf'),
+    )
+    .addOption(
+      new Option('--dpi <number>', words('help-tag-dpi')).choices(Object.keys(dotsPerInch)).default('300'),
+    )
     .option('--stock <WxH>', words('help-tag-stock'), stockFrom(words))
     .option('--out <file>', words('help-tag-out'))
     .action(async (id: string, { kind, format, dpi, stock, out }: TagOptions, command: Command) => {

@@ -1,0 +1,153 @@
+/** A model sheet, typed once from the maker's manual. */
+import { type FormEvent, useState } from 'react';
+import { millimetres } from '../../src/domain/brand.ts';
+import { parseLength } from '../../src/domain/length.ts';
+import type { LifelineMaterial, ModelSheet } from '../../src/domain/model-sheet.ts';
+import { useText } from '../i18n/text.ts';
+import { useStationCommand } from '../station/hooks.ts';
+import { AlertLine } from './alert-line.tsx';
+import { Button } from './button.tsx';
+import { CheckBox } from './check-box.tsx';
+import { Choice } from './choice.tsx';
+import { faultsOf, hasFaults } from './form-faults.ts';
+import styles from './model-sheet-form.module.css';
+import { TextInput } from './text-input.tsx';
+import { positiveNumber } from './typed-number.ts';
+
+const emptyDraft = {
+  manufacturer: '',
+  model: '',
+  ratedLength: '',
+  diameter: '',
+  capacityFrom: '',
+  capacityTo: '',
+  standard: '',
+  interval: '',
+  manual: '',
+};
+
+type Draft = typeof emptyDraft;
+
+export interface ModelSheetFormProps {
+  onSaved(modelSheet: ModelSheet): void;
+  onCancel(): void;
+}
+
+export const ModelSheetForm = ({ onSaved, onCancel }: ModelSheetFormProps) => {
+  const { t, lengthUnit } = useText();
+  const [draft, setDraft] = useState(emptyDraft);
+  const [material, setMaterial] = useState<LifelineMaterial>('galvanised');
+  const [hasIndicator, setIndicator] = useState(false);
+  const [wasTried, setTried] = useState(false);
+  const recordSheet = useStationCommand('model-sheet.record');
+
+  const ratedLengthM = parseLength(draft.ratedLength, lengthUnit);
+  const diameterMm = positiveNumber(draft.diameter);
+  const from = positiveNumber(draft.capacityFrom);
+  const to = positiveNumber(draft.capacityTo);
+  const interval = draft.interval.trim() === '' ? undefined : Number(draft.interval);
+  const isInterval =
+    interval === undefined || (Number.isInteger(interval) && interval >= 1 && interval <= 60);
+
+  const needed = (value: string): string | undefined =>
+    value.trim() === '' ? t('screens:form.needed') : undefined;
+  const aNumber = (value: number | undefined): string | undefined =>
+    value === undefined || value <= 0 ? t('screens:form.notANumber') : undefined;
+  const own: Partial<Record<keyof Draft, string | undefined>> = {
+    manufacturer: needed(draft.manufacturer),
+    model: needed(draft.model),
+    ratedLength: aNumber(ratedLengthM),
+    diameter: aNumber(diameterMm),
+    capacityFrom: aNumber(from),
+    capacityTo: aNumber(to),
+    standard: needed(draft.standard),
+    interval: isInterval ? undefined : t('screens:form.notWhole'),
+  };
+  const refused = faultsOf(recordSheet.error);
+  const errors: typeof own = {
+    ...(wasTried ? own : {}),
+    ...(recordSheet.error === undefined
+      ? {}
+      : { model: refused.at('modelSheet.model'), capacityTo: refused.at('modelSheet.capacityKg') }),
+  };
+
+  const submit = async (event: FormEvent): Promise<void> => {
+    event.preventDefault();
+    setTried(true);
+    if (hasFaults(own) || ratedLengthM === undefined || diameterMm === undefined) return;
+    if (from === undefined || to === undefined) return;
+    const manual = draft.manual.trim();
+    const result = await recordSheet.run({
+      modelSheet: {
+        manufacturer: draft.manufacturer,
+        model: draft.model,
+        ratedLengthM,
+        lifelineMaterial: material,
+        lifelineDiameterMm: millimetres(diameterMm),
+        capacityKg: { from, to },
+        standard: draft.standard,
+        loadIndicatorFitted: hasIndicator,
+        ...(interval === undefined ? {} : { manufacturerIntervalMonths: interval }),
+        ...(manual === '' ? {} : { manual }),
+      },
+    });
+    if (result.ok) onSaved(result.output.modelSheet);
+  };
+
+  const field = (name: keyof Draft) => ({
+    value: draft[name],
+    onChange: (value: string) => setDraft({ ...draft, [name]: value }),
+    error: errors[name],
+  });
+
+  return (
+    <form className={styles.form} onSubmit={(event) => void submit(event)}>
+      <p>{t('screens:modelSheet.hint')}</p>
+      <div className={styles.fields}>
+        <TextInput label={t('screens:modelSheet.manufacturer')} {...field('manufacturer')} autoFocus />
+        <TextInput label={t('screens:modelSheet.model')} {...field('model')} />
+        <TextInput
+          label={t('screens:modelSheet.ratedLength', { unit: lengthUnit })}
+          {...field('ratedLength')}
+          inputMode="decimal"
+        />
+        <TextInput label={t('screens:modelSheet.diameter')} {...field('diameter')} inputMode="decimal" />
+        <TextInput
+          label={t('screens:modelSheet.capacityFrom')}
+          {...field('capacityFrom')}
+          inputMode="decimal"
+        />
+        <TextInput label={t('screens:modelSheet.capacityTo')} {...field('capacityTo')} inputMode="decimal" />
+        <TextInput label={t('screens:modelSheet.standard')} {...field('standard')} />
+        <TextInput
+          label={t('screens:modelSheet.interval')}
+          {...field('interval')}
+          inputMode="numeric"
+          hint={t('screens:modelSheet.intervalHint')}
+        />
+        <TextInput label={t('screens:modelSheet.manual')} {...field('manual')} />
+      </div>
+      <div className={styles.pair}>
+        <Choice<LifelineMaterial>
+          label={t('screens:modelSheet.material')}
+          value={material}
+          options={(['galvanised', 'stainless'] as const).map((value) => ({
+            value,
+            label: t(`screens:material.${value}`),
+          }))}
+          onChange={setMaterial}
+        />
+        <CheckBox isSelected={hasIndicator} onChange={setIndicator}>
+          {t('screens:modelSheet.indicator')}
+        </CheckBox>
+      </div>
+      <AlertLine sentence={refused.rest()} />
+      <div className={styles.actions}>
+        <Button onPress={onCancel}>{t('screens:form.cancel')}</Button>
+        <Button type="submit" look="primary" isDisabled={recordSheet.isRunning}>
+          {t('screens:modelSheet.save')}
+        </Button>
+      </div>
+    </form>
+  );
+};

@@ -1,0 +1,29 @@
+/** A model sheet in two lines. */
+import type { ModelSheet } from '../../src/domain/model-sheet.ts';
+import { useText } from '../i18n/text.ts';
+import styles from './model-sheet-line.module.css';
+
+export const ModelSheetLine = ({ sheet }: { readonly sheet: ModelSheet }) => {
+  const { t, lengthText, language } = useText();
+  const diameter = String(sheet.lifelineDiameterMm);
+  const details = [
+    t('screens:device.lifelineText', {
+      material: t(`screens:material.${sheet.lifelineMaterial}`),
+      diameter: language === 'es' ? diameter.replace('.', ',') : diameter,
+    }),
+    t('screens:device.kilograms', sheet.capacityKg),
+    sheet.standard,
+    ...(sheet.loadIndicatorFitted ? [t('screens:modelSheet.indicatorYes')] : []),
+    ...(sheet.manufacturerIntervalMonths === undefined
+      ? []
+      : [t('screens:modelSheet.every', { months: sheet.manufacturerIntervalMonths })]),
+  ];
+  return (
+    <>
+      <span className={styles.name}>
+        {sheet.manufacturer} {sheet.model}, {lengthText(sheet.ratedLengthM)}
+      </span>
+      <span className={styles.details}>{details.join(' · ')}</span>
+    </>
+  );
+};

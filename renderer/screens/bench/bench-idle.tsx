@@ -1,0 +1,57 @@
+/** The bench without a device: waits for a scan, and lists the inspections that were begun. */
+import { useState } from 'react';
+import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
+import type { DeviceSummary } from '../../../src/station/views.ts';
+import { AlertLine } from '../../components/alert-line.tsx';
+import { SrlDrawing } from '../../drawing/srl-drawing.tsx';
+import { useText } from '../../i18n/text.ts';
+import { navigate } from '../../navigation/route.ts';
+import { useScanHandler } from '../../scan/scan.ts';
+import { useReadyStation } from '../../station/status.ts';
+import { BeginDialog } from './begin-dialog.tsx';
+import styles from './bench-idle.module.css';
+import { CommandSheet } from './command-sheet.tsx';
+import { OpenWalks } from './open-walks.tsx';
+
+export const BenchIdle = () => {
+  const { t } = useText();
+  const station = useReadyStation();
+  const [toBegin, setToBegin] = useState<DeviceSummary>();
+  const [refused, setRefused] = useState<string>();
+  useScanHandler(({ meaning }) => {
+    if (meaning.meaning !== 'device' || meaning.tag?.state === 'out of date') return false;
+    const { device } = meaning;
+    setRefused(undefined);
+    switch (device.nextAction) {
+      case 'start inspection':
+        setToBegin(device);
+        return true;
+      case 'resume inspection':
+        navigate({ screen: 'bench', inspection: device.openInspection });
+        return true;
+      case 'keep out of service':
+      case 'nothing: scrapped':
+        setRefused(t('walk:idle.outOfService', { device: formatBenchId(device.benchId) }));
+        return true;
+    }
+  });
+  return (
+    <div className={styles.idle}>
+      <div className={styles.drawing}>
+        <SrlDrawing />
+      </div>
+      <div className={styles.words}>
+        <h1 className={styles.title}>{t('walk:idle.title')}</h1>
+        <p className={styles.hint}>{t('walk:idle.hint')}</p>
+        {station !== undefined && station.person === undefined && (
+          <p className={styles.signIn}>{t('walk:idle.signIn')}</p>
+        )}
+        <AlertLine sentence={refused} />
+        <OpenWalks open={station?.open ?? []} />
+        <div className={styles.room} />
+        <CommandSheet />
+      </div>
+      {toBegin !== undefined && <BeginDialog device={toBegin} onClose={() => setToBegin(undefined)} />}
+    </div>
+  );
+};

@@ -1,0 +1,82 @@
+/** Takes the PIN, typed, touched or scanned digit by digit, and signs. */
+import { type FormEvent, useCallback, useState } from 'react';
+import type { CommandName } from '../../../src/domain/command-symbol.ts';
+import type { InspectionView, PersonView } from '../../../src/station/views.ts';
+import { AlertLine } from '../../components/alert-line.tsx';
+import { Button } from '../../components/button.tsx';
+import { TextInput } from '../../components/text-input.tsx';
+import { useText } from '../../i18n/text.ts';
+import { navigate } from '../../navigation/route.ts';
+import { useScanHandler } from '../../scan/scan.ts';
+import { useStationCommand } from '../../station/hooks.ts';
+import { KeyCap } from './key-cap.tsx';
+import { Keypad } from './keypad.tsx';
+import { pinAfter } from './pin-entry.ts';
+import { letterOf } from './shortcut.ts';
+import styles from './signing.module.css';
+
+export interface PinFormProps {
+  readonly inspection: InspectionView;
+  readonly signer: PersonView;
+}
+
+export const PinForm = ({ inspection, signer }: PinFormProps) => {
+  const { t, dateText } = useText();
+  const [pin, setPin] = useState('');
+  const { run, isRunning, error } = useStationCommand('inspection.sign');
+  const { benchId } = inspection.device;
+
+  const sign = useCallback(async () => {
+    if (isRunning || pin === '') return;
+    const result = await run({ inspection: inspection.inspection, pin });
+    setPin('');
+    if (!result.ok) return;
+    const passed = result.output.inspection.verdict.kind === 'pass';
+    navigate({ screen: 'tag', benchId, kind: passed ? 'status' : 'quarantine' });
+  }, [run, isRunning, pin, inspection.inspection, benchId]);
+
+  const take = (command: CommandName): boolean => {
+    if (command === 'confirm') {
+      void sign();
+      return true;
+    }
+    const next = pinAfter(pin, command);
+    if (next === undefined) return false;
+    setPin(next);
+    return true;
+  };
+  useScanHandler(({ meaning }) => meaning.meaning === 'command' && take(meaning.command));
+
+  const submit = (event: FormEvent): void => {
+    event.preventDefault();
+    void sign();
+  };
+  return (
+    <form className={styles.form} onSubmit={submit}>
+      <h2 className={styles.title}>{t('walk:sign.as', { name: signer.name })}</h2>
+      {signer.designation !== undefined && (
+        <p className={styles.soft}>
+          {t('walk:sign.designated', {
+            by: signer.designation.designatedBy,
+            until: dateText(signer.designation.trainingValidUntil),
+          })}
+        </p>
+      )}
+      <p>{t('walk:sign.meaning')}</p>
+      <TextInput
+        label={t('walk:sign.pin')}
+        type="password"
+        inputMode="numeric"
+        value={pin}
+        onChange={setPin}
+      />
+      <Keypad hasPoint={false} onCommand={take} />
+      <AlertLine sentence={error?.sentence} />
+      <Button type="submit" look="primary" size="large" isWide isDisabled={isRunning || pin === ''}>
+        <span className={styles.key}>
+          {t('walk:sign.sign')} <KeyCap>{letterOf.confirm}</KeyCap>
+        </span>
+      </Button>
+    </form>
+  );
+};

@@ -1,0 +1,36 @@
+/** That an inspection is signed, by whom and when, and the way to its tag. */
+import type { InspectionView } from '../../../src/station/views.ts';
+import { Button } from '../../components/button.tsx';
+import { useText } from '../../i18n/text.ts';
+import { navigate } from '../../navigation/route.ts';
+import styles from './signing.module.css';
+
+export const SignedNote = ({ inspection }: { readonly inspection: InspectionView }) => {
+  const { t, dateText } = useText();
+  const { signed, verdict } = inspection;
+  const { benchId } = inspection.device;
+  if (signed === undefined) return null;
+  return (
+    <section className={styles.form}>
+      <h2 className={styles.title}>
+        {t('walk:verdict.signed', { name: signed.by, date: dateText(signed.on) })}
+      </h2>
+      {signed.dueOn !== undefined && (
+        <p>
+          {t('walk:tag.due')}: <strong>{dateText(signed.dueOn)}</strong>
+        </p>
+      )}
+      <Button
+        look="primary"
+        size="large"
+        icon="tag"
+        onPress={() =>
+          navigate({ screen: 'tag', benchId, kind: verdict.kind === 'pass' ? 'status' : 'quarantine' })
+        }
+      >
+        {t('walk:verdict.tag')}
+      </Button>
+      <Button onPress={() => navigate({ screen: 'device', benchId })}>{t('walk:verdict.device')}</Button>
+    </section>
+  );
+};

@@ -1,0 +1,53 @@
+/** The tag of a device: as large as it will be, opened for printing, and what to do with the device now. */
+import { useState } from 'react';
+import type { BenchId } from '../../../src/domain/brand.ts';
+import type { TagKind } from '../../../src/domain/tag-content.ts';
+import { AlertLine } from '../../components/alert-line.tsx';
+import { Button } from '../../components/button.tsx';
+import { useText } from '../../i18n/text.ts';
+import { navigate } from '../../navigation/route.ts';
+import { useScanHandler } from '../../scan/scan.ts';
+import { useStationQuery } from '../../station/hooks.ts';
+import { AfterTag } from './after-tag.tsx';
+import { IssueTag } from './issue-tag.tsx';
+import { TagPicture } from './tag-picture.tsx';
+import styles from './tag-screen.module.css';
+
+export interface TagScreenProps {
+  readonly benchId: BenchId;
+  readonly kind: TagKind;
+}
+
+export const TagScreen = ({ benchId, kind }: TagScreenProps) => {
+  const { t } = useText();
+  const { data: preview, error } = useStationQuery('tag.preview', { benchId, kind });
+  const [isProved, setProved] = useState(false);
+  useScanHandler(({ meaning }) => {
+    if (meaning.meaning !== 'device' || meaning.device.benchId !== benchId) return false;
+    if (meaning.tag?.state === 'out of date') return false;
+    setProved(true);
+    return true;
+  });
+  if (preview === undefined) {
+    return error === undefined ? (
+      <p role="status">{t('walk:loading')}</p>
+    ) : (
+      <AlertLine sentence={error.sentence} />
+    );
+  }
+  return (
+    <div className={styles.page}>
+      <TagPicture benchId={benchId} kind={kind} preview={preview} />
+      <section className={styles.side}>
+        <AfterTag content={preview.content} isProved={isProved} />
+        <IssueTag benchId={benchId} kind={kind} />
+        <div className={styles.room} />
+        <p className={styles.next}>{t('walk:tag.next')}</p>
+        <div className={styles.links}>
+          <Button onPress={() => navigate({ screen: 'bench' })}>{t('walk:tag.bench')}</Button>
+          <Button onPress={() => navigate({ screen: 'device', benchId })}>{t('walk:tag.device')}</Button>
+        </div>
+      </section>
+    </div>
+  );
+};

@@ -1,0 +1,55 @@
+/** The verdict of an inspection, with every reason or every open check, and the signature under it. */
+import type { Check } from '../../../src/domain/procedure.ts';
+import type { InspectionView } from '../../../src/station/views.ts';
+import { Button } from '../../components/button.tsx';
+import { useText } from '../../i18n/text.ts';
+import { DeviceLine } from './device-line.tsx';
+import { KeyCap } from './key-cap.tsx';
+import { OpenChecks } from './open-checks.tsx';
+import { ReasonList } from './reason-list.tsx';
+import { letterOf } from './shortcut.ts';
+import { SignedNote } from './signed-note.tsx';
+import { Signing } from './signing.tsx';
+import styles from './verdict-page.module.css';
+import { VerdictWord } from './verdict-word.tsx';
+
+export interface VerdictPageProps {
+  readonly inspection: InspectionView;
+  readonly checks: readonly Check[];
+  /** Goes to a check; absent where nothing can be changed any more. */
+  onGo?(checkKey: string): void;
+  onBack?(): void;
+}
+
+export const VerdictPage = ({ inspection, checks, onGo, onBack }: VerdictPageProps) => {
+  const { t } = useText();
+  const { verdict } = inspection;
+  return (
+    <div className={styles.page}>
+      <section className={styles.verdict}>
+        <VerdictWord verdict={verdict} />
+        {verdict.kind === 'incomplete' && <OpenChecks verdict={verdict} checks={checks} onGo={onGo} />}
+        {verdict.kind !== 'pass' && verdict.reasons.length > 0 && <ReasonList reasons={verdict.reasons} />}
+      </section>
+      <aside className={styles.side}>
+        <DeviceLine device={inspection.device} />
+        {inspection.signed === undefined ? (
+          <Signing inspection={inspection} />
+        ) : (
+          <SignedNote inspection={inspection} />
+        )}
+        {onBack !== undefined && (
+          <>
+            <div className={styles.room} />
+            <p className={styles.hint}>{t('walk:verdict.change')}</p>
+            <Button onPress={onBack}>
+              <span className={styles.key}>
+                <KeyCap>{letterOf.back}</KeyCap> {t('walk:actions.back')}
+              </span>
+            </Button>
+          </>
+        )}
+      </aside>
+    </div>
+  );
+};

@@ -1,0 +1,43 @@
+/** The model sheets of the station, and a new one. */
+import { useState } from 'react';
+import { Button } from '../../components/button.tsx';
+import { ModelSheetForm } from '../../components/model-sheet-form.tsx';
+import { ModelSheetLine } from '../../components/model-sheet-line.tsx';
+import { StationError } from '../../components/station-error.tsx';
+import { useText } from '../../i18n/text.ts';
+import { useStationQuery } from '../../station/hooks.ts';
+import styles from './setup.module.css';
+
+export const ModelSheets = () => {
+  const { t } = useText();
+  const { data, error } = useStationQuery('model-sheet.list', {});
+  const [isNew, setNew] = useState(false);
+  if (error !== undefined) return <StationError error={error} />;
+  if (isNew) {
+    return (
+      <section className={styles.form} aria-labelledby="new-sheet">
+        <h2 id="new-sheet">{t('screens:modelSheet.title')}</h2>
+        <ModelSheetForm onSaved={() => setNew(false)} onCancel={() => setNew(false)} />
+      </section>
+    );
+  }
+  return (
+    <>
+      <div className={styles.actions}>
+        <Button icon="plus" onPress={() => setNew(true)}>
+          {t('screens:setup.addModel')}
+        </Button>
+      </div>
+      <ul className={styles.list}>
+        {(data?.modelSheets ?? []).map((sheet) => (
+          <li key={sheet.modelSheetId} className={styles.item}>
+            <div className={styles.words}>
+              <ModelSheetLine sheet={sheet} />
+            </div>
+            <span className={styles.soft}>{sheet.manual}</span>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+};

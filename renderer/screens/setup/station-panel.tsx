@@ -1,0 +1,32 @@
+/** The station itself: what it is called, its command sheet, and the proof of its record. */
+import { useText } from '../../i18n/text.ts';
+import { useReadyStation } from '../../station/status.ts';
+import { CommandSheet } from './command-sheet.tsx';
+import styles from './setup.module.css';
+import { VerifyRecord } from './verify-record.tsx';
+
+export const StationPanel = () => {
+  const { t } = useText();
+  const station = useReadyStation();
+  if (station === undefined) return null;
+  return (
+    <div className={styles.panels}>
+      <CommandSheet />
+      <VerifyRecord />
+      <section className={styles.box} aria-labelledby="facts">
+        <h2 id="facts">{t('screens:setup.facts')}</h2>
+        <dl className={styles.facts}>
+          <dt>{t('screens:setup.factsName')}</dt>
+          <dd>{station.name}</dd>
+          <dt>{t('screens:setup.factsZone')}</dt>
+          <dd>{station.timeZone.replaceAll('_', ' ')}</dd>
+          <dt>{t('screens:setup.factsUnit')}</dt>
+          <dd>{t(station.lengthUnit === 'm' ? 'screens:firstStart.metres' : 'screens:firstStart.feet')}</dd>
+          <dt>{t('screens:setup.factsDevices')}</dt>
+          <dd>{station.counts.devices}</dd>
+        </dl>
+        <p className={styles.soft}>{t('screens:start.caution')}</p>
+      </section>
+    </div>
+  );
+};

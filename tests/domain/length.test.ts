@@ -1,0 +1,24 @@
+import { describe, expect, test } from 'vitest';
+import { fromUnit, lengthText, parseLength, toUnit } from '../../src/domain/length.ts';
+
+describe('a length', () => {
+  /** 1 ft = 0.3048 m exactly (NIST SP 811). */
+  test('of 50 ft is 15.24 m', () => {
+    expect(fromUnit(50, 'ft')).toBeCloseTo(15.24, 12);
+    expect(toUnit(15.24, 'ft')).toBeCloseTo(50, 12);
+  });
+
+  test('is shown in the unit of the station with the decimal mark of the language', () => {
+    expect(lengthText(15.24, 'ft', 'en')).toBe('50 ft');
+    expect(lengthText(15.24, 'm', 'en')).toBe('15.24 m');
+    expect(lengthText(15.24, 'm', 'es')).toBe('15,24 m');
+    expect(lengthText(3.2, 'ft', 'es')).toBe('10,5 ft');
+  });
+
+  test('is typed with a comma or a point, and anything else is not a length', () => {
+    expect(parseLength('3,2', 'm')).toBe(3.2);
+    expect(parseLength(' 3.2 ', 'm')).toBe(3.2);
+    for (const text of ['', '3.', '-1', '1e3', '3.2.1', '1234', 'x', '3 m'])
+      expect(parseLength(text, 'm')).toBeUndefined();
+  });
+});
