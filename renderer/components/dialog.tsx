@@ -1,6 +1,7 @@
 /** A question that must be answered before anything else goes on. The command symbol *cancel* closes it. */
 import type { ReactNode } from 'react';
 import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { classes } from '../design/classes.ts';
 import { useScanHandler } from '../scan/scan.ts';
 import styles from './dialog.module.css';
 
@@ -27,7 +28,7 @@ export const Dialog = ({ title, children, onClose, isLoud = false }: DialogProps
     >
       <Modal className={styles.modal ?? ''}>
         <AriaDialog className={styles.dialog ?? ''}>
-          <Heading slot="title" className={isLoud ? styles.loud : styles.title}>
+          <Heading slot="title" className={classes(isLoud ? styles.loud : styles.title)}>
             {title}
           </Heading>
           {children}

@@ -28,7 +28,7 @@ export const TextInput = ({
   inputMode,
   autoFocus = false,
   isDisabled = false,
-  placeholder,
+  placeholder = '',
   isLabelHidden = false,
 }: TextInputProps) => (
   <TextField

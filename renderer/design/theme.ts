@@ -11,7 +11,7 @@ export const firstTheme = (): Theme => {
 };
 
 export const showTheme = (theme: Theme): void => {
-  document.documentElement.dataset['theme'] = theme;
+  document.documentElement.setAttribute('data-theme', theme);
 };
 
 export const useTheme = (): { readonly theme: Theme; toggle(): void } => {

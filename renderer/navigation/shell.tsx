@@ -10,9 +10,9 @@ export const Shell = () => {
   const { t } = useText();
   return (
     <div className={styles.shell}>
-      <a className={styles.skip} href="#/" onClick={skipToScreen}>
+      <button type="button" className={styles.skip} onClick={skipToScreen}>
         {t('screens:app.skip')}
-      </a>
+      </button>
       <Header />
       <Navigation />
       <main id="screen" className={styles.screen} tabIndex={-1}>
@@ -23,7 +23,6 @@ export const Shell = () => {
   );
 };
 
-const skipToScreen = (event: { preventDefault(): void }): void => {
-  event.preventDefault();
+const skipToScreen = (): void => {
   document.getElementById('screen')?.focus();
 };

@@ -56,7 +56,7 @@ export const BindCodeDialog = ({ code, onClose }: BindCodeDialogProps) => {
               device: `${device.manufacturer} ${device.model} ${device.serial}`,
             })}
           </p>
-          <Choice
+          <Choice<OtherCode['kind']>
             label={t('screens:scan.bind.kind')}
             value={kind}
             options={codeKinds.map((each) => ({ value: each, label: t(`screens:codeKind.${each}`) }))}

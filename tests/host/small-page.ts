@@ -9,7 +9,8 @@ export const temporaryFolder = (): Promise<string> => mkdtemp(join(tmpdir(), 'sr
 export const smallPage = async (): Promise<RendererFiles> => {
   const folder = await temporaryFolder();
   await mkdir(join(folder, 'assets'));
-  const page = '<!doctype html><html><head><script type="module" src="./assets/page.js"></script></head><body><div id="root"></div></body></html>';
+  const page =
+    '<!doctype html><html><head><script type="module" src="./assets/page.js"></script></head><body><div id="root"></div></body></html>';
   await writeFile(join(folder, 'index.html'), page);
   await writeFile(join(folder, 'assets', 'page.js'), 'document.title = "small page";');
   await writeFile(join(folder, 'assets', 'notes.unknown'), 'not of a kind that is served');

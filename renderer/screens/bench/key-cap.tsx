@@ -2,7 +2,7 @@
 import styles from './key-cap.module.css';
 
 export const KeyCap = ({ children }: { readonly children: string | number }) => (
-  <kbd className={styles.key} aria-hidden="true">
+  <span className={styles.key} aria-hidden="true">
     {children}
-  </kbd>
+  </span>
 );

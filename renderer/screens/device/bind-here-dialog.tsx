@@ -29,7 +29,7 @@ export const BindHereDialog = ({ benchId, code, onClose }: BindHereDialogProps) 
   return (
     <Dialog title={t('screens:device.bindTitle', { benchId: formatBenchId(benchId) })} onClose={onClose}>
       <p>{t('screens:scan.unknown.text', { code })}</p>
-      <Choice
+      <Choice<OtherCode['kind']>
         label={t('screens:scan.bind.kind')}
         value={kind}
         options={codeKinds.map((each) => ({ value: each, label: t(`screens:codeKind.${each}`) }))}

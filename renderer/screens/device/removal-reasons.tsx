@@ -10,8 +10,10 @@ export const RemovalReasons = ({ device }: { readonly device: DeviceCard }) => {
     <>
       <h3>{t('screens:device.reasons')}</h3>
       <ol className={styles.reasons}>
-        {device.reasons.map((reason, index) => (
-          <li key={`${reason.key} ${reason.positionM ?? ''} ${index}`}>{inLanguage(reason.sentence)}</li>
+        {device.reasons.map((reason) => (
+          <li key={`${reason.key} ${reason.positionM ?? ''} ${reason.sentence.en}`}>
+            {inLanguage(reason.sentence)}
+          </li>
         ))}
       </ol>
       {device.removedBy === undefined ? null : (

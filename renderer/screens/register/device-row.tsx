@@ -17,34 +17,29 @@ export interface DeviceRowProps {
 export const DeviceRow = ({ row, top, height, device }: DeviceRowProps) => {
   const { t, lengthText } = useText();
   return (
-    <div
-      role="row"
-      className={styles.row}
-      aria-rowindex={row + 2}
-      style={{ height, transform: `translateY(${top}px)` }}
-    >
+    <tr className={styles.row} aria-rowindex={row + 2} style={{ height, transform: `translateY(${top}px)` }}>
       {device === undefined ? (
-        <span role="cell">{t('screens:app.loading')}</span>
+        <td>{t('screens:app.loading')}</td>
       ) : (
         <>
-          <span role="cell">
+          <td>
             <a className={styles.link} href={hashOf({ screen: 'device', benchId: device.benchId })}>
               {formatBenchId(device.benchId)}
             </a>
-          </span>
-          <span role="cell">
+          </td>
+          <td>
             {device.manufacturer} {device.model}
-          </span>
-          <span role="cell">{device.serial === '' ? t('screens:register.noSerial') : device.serial}</span>
-          <span role="cell">{lengthText(device.ratedLengthM)}</span>
-          <span role="cell">
+          </td>
+          <td>{device.serial === '' ? t('screens:register.noSerial') : device.serial}</td>
+          <td>{lengthText(device.ratedLengthM)}</td>
+          <td>
             <StandingMark standing={device.standing} />
-          </span>
-          <span role="cell">
+          </td>
+          <td>
             <DueMark dueState={device.dueState} dueOn={device.dueOn} />
-          </span>
+          </td>
         </>
       )}
-    </div>
+    </tr>
   );
 };
