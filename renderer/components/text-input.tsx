@@ -45,7 +45,7 @@ export const TextInput = ({
   >
     {isLabelHidden ? null : <Label className={styles.label ?? ''}>{label}</Label>}
     <Input className={styles.input ?? ''} spellCheck="false" placeholder={placeholder} />
-    {hint === undefined ? null : (
+    {hint === undefined || error !== undefined ? null : (
       <Text slot="description" className={styles.hint ?? ''}>
         {hint}
       </Text>

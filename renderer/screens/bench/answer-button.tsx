@@ -11,15 +11,17 @@ export interface AnswerButtonProps {
   readonly look: 'good' | 'defect';
   /** True where this is the answer on record. */
   readonly isGiven: boolean;
+  /** True where three stand in a row. */
+  readonly isStacked?: boolean;
   readonly isDisabled: boolean;
   onPress(): void;
 }
 
 const icons: Readonly<Record<AnswerButtonProps['look'], IconName>> = { good: 'check', defect: 'warning' };
 
-export const AnswerButton = ({ label, keyName, look, isGiven, isDisabled, onPress }: AnswerButtonProps) => (
+export const AnswerButton = ({ label, keyName, look, isGiven, isStacked = false, isDisabled, onPress }: AnswerButtonProps) => (
   <Button
-    className={classes(styles.answer, styles[look], isGiven && styles.given)}
+    className={classes(styles.answer, styles[look], isGiven && styles.given, isStacked && styles.stacked)}
     isDisabled={isDisabled}
     onPress={onPress}
     aria-pressed={isGiven}

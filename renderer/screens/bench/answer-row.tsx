@@ -29,6 +29,7 @@ export const AnswerRow = ({ check, ratedLengthM, given, isSending, onInput }: An
             keyName={index + 1}
             look={state === 'legible' ? 'good' : 'defect'}
             isGiven={given?.kind === 'marking' && given.state === state}
+            isStacked
             isDisabled={isSending}
             onPress={() => onInput({ kind: 'marking', state })}
           />

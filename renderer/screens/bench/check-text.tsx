@@ -27,7 +27,7 @@ export const CheckText = ({ check, number, count, isShort }: CheckTextProps) => 
       </h1>
       {!isShort && <p className={styles.instruction}>{inLanguage(check.instruction)}</p>}
       <p className={isShort ? styles.shortCriterion : styles.criterion}>{inLanguage(check.criterion)}</p>
-      {check.caution !== undefined && (
+      {check.caution !== undefined && !isShort && (
         <p className={styles.caution}>
           <Icon name="warning" />
           <span>

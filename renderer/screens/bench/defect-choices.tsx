@@ -11,17 +11,16 @@ import { KeyCap } from './key-cap.tsx';
 export interface DefectChoicesProps {
   readonly check: ConditionCheck;
   readonly findings: readonly Finding[];
-  readonly placing: string | undefined;
   onChoose(defect: string): void;
 }
 
-export const DefectChoices = ({ check, findings, placing, onChoose }: DefectChoicesProps) => {
+export const DefectChoices = ({ check, findings, onChoose }: DefectChoicesProps) => {
   const { t, inLanguage } = useText();
   return (
     <ul className={classes(styles.choices, check.defects.length === 1 && styles.single)}>
       {check.defects.map(({ key, label, effect }, index) => {
         const count = findings.filter((finding) => finding.defect === key).length;
-        const isChosen = count > 0 || placing === key;
+        const isChosen = count > 0;
         const follows = t(`walk:picker.effect.${effect}`);
         return (
           <li key={key}>

@@ -26,18 +26,6 @@ export const DefectPicker = ({ check, draft, ratedLengthM, isSending, onInput }:
   const notedFinding = noted === undefined ? undefined : findings[noted];
   return (
     <section className={styles.picker}>
-      <h2 className={styles.title}>
-        {t('walk:picker.title')}{' '}
-        <span className={styles.hint}>
-          {t(check.positioned ? 'walk:picker.whichNext' : 'walk:picker.several')}
-        </span>
-      </h2>
-      <DefectChoices
-        check={check}
-        findings={findings}
-        placing={placing?.defect}
-        onChoose={(defect) => onInput({ kind: 'choose', defect })}
-      />
       {placing !== undefined && (
         <Placing
           key={placing.defect}
@@ -50,6 +38,17 @@ export const DefectPicker = ({ check, draft, ratedLengthM, isSending, onInput }:
       )}
       {placing === undefined && (
         <>
+          <h2 className={styles.title}>
+            {t('walk:picker.title')}{' '}
+            <span className={styles.hint}>
+              {t(check.positioned ? 'walk:picker.whichNext' : 'walk:picker.several')}
+            </span>
+          </h2>
+          <DefectChoices
+            check={check}
+            findings={findings}
+            onChoose={(defect) => onInput({ kind: 'choose', defect })}
+          />
           {check.positioned && (
             <FoundList
               check={check}

@@ -19,7 +19,7 @@ export const GivenAnswer = ({ check, answered, isLookAgain }: GivenAnswerProps) 
     <p className={isLookAgain ? styles.again : styles.given} role={isLookAgain ? 'status' : undefined}>
       {isLookAgain && <strong>{t('walk:check.lookAgain')}</strong>}
       <span>
-        {words(check, answered.answer)} {t('walk:given.by', { name: answered.by })}
+        {words(check, answered.answer)}, {t('walk:given.by', { name: answered.by })}
       </span>
     </p>
   );

@@ -30,7 +30,10 @@ export const NumberEntry = ({ label, typed, onType, onConfirm, onNudge }: Number
           value={language === 'es' ? typed.replace('.', ',') : typed}
           onChange={(event) => onType(event.target.value.replace(/[^\d.,]/g, ''))}
           onKeyDown={(event) => {
-            if (event.key === 'Enter') onConfirm();
+            if (event.key === 'Enter') {
+              event.preventDefault();
+              onConfirm();
+            }
             if (event.key === 'ArrowUp' || event.key === 'ArrowDown') {
               event.preventDefault();
               onNudge?.(event.key === 'ArrowUp' ? 1 : -1);

@@ -51,7 +51,7 @@ export const Placing = ({ check, findings, placing, ratedLengthM, onInput }: Pla
           onConfirm={() => onInput({ kind: 'confirm' })}
           onNudge={(direction) => place(nudged(positionM, direction, 'fine', ratedLengthM, lengthUnit))}
         />
-        <div className={styles.actions}>
+        <div>
           <DraftActions
             confirm={t('walk:placing.confirm')}
             isDisabled={false}

@@ -7,6 +7,7 @@ import { DeviceLine } from './device-line.tsx';
 import { KeyCap } from './key-cap.tsx';
 import { OpenChecks } from './open-checks.tsx';
 import { ReasonList } from './reason-list.tsx';
+import { ReasonsSoFar } from './reasons-so-far.tsx';
 import { letterOf } from './shortcut.ts';
 import { SignedNote } from './signed-note.tsx';
 import { Signing } from './signing.tsx';
@@ -29,7 +30,7 @@ export const VerdictPage = ({ inspection, checks, onGo, onBack }: VerdictPagePro
       <section className={styles.verdict}>
         <VerdictWord verdict={verdict} />
         {verdict.kind === 'incomplete' && <OpenChecks verdict={verdict} checks={checks} onGo={onGo} />}
-        {verdict.kind !== 'pass' && verdict.reasons.length > 0 && <ReasonList reasons={verdict.reasons} />}
+        {verdict.kind === 'remove from service' && <ReasonList reasons={verdict.reasons} />}
       </section>
       <aside className={styles.side}>
         <DeviceLine device={inspection.device} />
@@ -38,6 +39,7 @@ export const VerdictPage = ({ inspection, checks, onGo, onBack }: VerdictPagePro
         ) : (
           <SignedNote inspection={inspection} />
         )}
+        {verdict.kind === 'incomplete' && <ReasonsSoFar reasons={verdict.reasons} />}
         {onBack !== undefined && (
           <>
             <div className={styles.room} />
