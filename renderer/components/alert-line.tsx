@@ -3,7 +3,7 @@ import styles from './alert-line.module.css';
 import { Icon } from './icon.tsx';
 
 export const AlertLine = ({ sentence }: { readonly sentence: string | undefined }) => (
-  <div role="alert">
+  <div role="alert" className={styles.place}>
     {sentence === undefined ? null : (
       <p className={styles.alert}>
         <Icon name="warning" />

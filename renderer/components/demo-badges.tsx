@@ -27,11 +27,11 @@ export const DemoBadges = () => {
           <li key={badge}>
             <Button icon="person" isWide onPress={() => void signIn.run({ badge })}>
               <span className={styles.name}>{name}</span>
+              <span className={styles.detail}>{roles.map(roleWord).join(', ')}</span>
               <span className={styles.detail}>
-                {roles.map(roleWord).join(', ')}
+                {badge}
                 {station.person?.badge === badge ? ` · ${t('screens:start.here')}` : ''}
               </span>
-              <span className={styles.detail}>{badge}</span>
             </Button>
           </li>
         ))}

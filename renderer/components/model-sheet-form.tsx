@@ -119,12 +119,7 @@ export const ModelSheetForm = ({ onSaved, onCancel }: ModelSheetFormProps) => {
         />
         <TextInput label={t('screens:modelSheet.capacityTo')} {...field('capacityTo')} inputMode="decimal" />
         <TextInput label={t('screens:modelSheet.standard')} {...field('standard')} />
-        <TextInput
-          label={t('screens:modelSheet.interval')}
-          {...field('interval')}
-          inputMode="numeric"
-          hint={t('screens:modelSheet.intervalHint')}
-        />
+        <TextInput label={t('screens:modelSheet.interval')} {...field('interval')} inputMode="numeric" />
         <TextInput label={t('screens:modelSheet.manual')} {...field('manual')} />
       </div>
       <div className={styles.pair}>

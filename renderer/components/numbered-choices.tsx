@@ -1,4 +1,4 @@
-/** Up to nine choices, picked by finger, by digit key, or by a digit of the command sheet. */
+/** Up to nine choices, picked by finger, by digit key, or from the command sheet: by digit, or *confirm* for the primary one. */
 import type { ReactNode } from 'react';
 import { useScanHandler } from '../scan/scan.ts';
 import { Button } from './button.tsx';
@@ -14,7 +14,10 @@ export interface NumberedChoice {
 export const NumberedChoices = ({ choices }: { readonly choices: readonly NumberedChoice[] }) => {
   useScanHandler(({ meaning }) => {
     if (meaning.meaning !== 'command') return false;
-    const chosen = /^[1-9]$/.test(meaning.command) ? choices[Number(meaning.command) - 1] : undefined;
+    const chosen =
+      meaning.command === 'confirm'
+        ? choices.find(({ isPrimary }) => isPrimary)
+        : choices[Number(meaning.command) - 1];
     chosen?.onChoose();
     return chosen !== undefined;
   });

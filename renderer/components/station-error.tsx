@@ -10,7 +10,7 @@ export const StationError = ({ error }: { readonly error: CallError }) => {
   const needsBadge = error.code === 'sign-in-needed' || error.code === 'role-needed';
   return (
     <div className={styles.place}>
-      {needsBadge ? <h1>{t('screens:errors.signIn')}</h1> : null}
+      <h1>{t(needsBadge ? 'screens:errors.signIn' : 'screens:errors.title')}</h1>
       <AlertLine sentence={error.sentence} />
       {needsBadge ? <DemoBadges /> : null}
     </div>

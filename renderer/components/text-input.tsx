@@ -40,6 +40,7 @@ export const TextInput = ({
     isDisabled={isDisabled}
     autoFocus={autoFocus}
     autoComplete="off"
+    validationBehavior="aria"
     {...(inputMode === undefined ? {} : { inputMode })}
     {...(isLabelHidden ? { 'aria-label': label } : {})}
   >

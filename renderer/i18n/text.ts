@@ -22,10 +22,7 @@ export interface Text {
   inLanguage(message: Message): string;
 }
 
-const dateFormats: Readonly<Record<Language, Intl.DateTimeFormat>> = {
-  en: new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' }),
-  es: new Intl.DateTimeFormat('es-ES', { day: 'numeric', month: 'short', year: 'numeric', timeZone: 'UTC' }),
-};
+export const months = ['01', '02', '03', '04', '05', '06', '07', '08', '09', '10', '11', '12'] as const;
 
 export const useText = (): Text => {
   const { t } = useTranslation(['screens', 'walk']);
@@ -36,7 +33,11 @@ export const useText = (): Text => {
       t: (key, values) => t(key, values ?? {}),
       language,
       setLanguage: speak,
-      dateText: (isoDate) => dateFormats[language].format(new Date(`${isoDate.slice(0, 10)}T00:00:00Z`)),
+      dateText: (isoDate) => {
+        const [year = '', month = '', day = ''] = isoDate.slice(0, 10).split('-');
+        const known = months.find((each) => each === month);
+        return known === undefined ? isoDate : `${Number(day)} ${t(`screens:month.${known}`)} ${year}`;
+      },
       lengthText: (lengthM) => lengthIn(lengthM, lengthUnit, language),
       lengthUnit,
       inLanguage: (message) => message[language],

@@ -49,7 +49,7 @@ export const hashOf = (route: Route): string => {
 /** A hash that is no route leads to the start screen. */
 export const routeOf = (hash: string): Route => {
   const [path = '', query = ''] = hash.replace(/^#?\/?/, '').split('?', 2);
-  const [screen, first, second] = path.split('/').map(decodeURIComponent);
+  const [screen, first, second] = path.split('/');
   const values = new URLSearchParams(query);
   const benchId = benchIdSchema.safeParse(screen === 'new-device' ? values.get('id') : first);
   switch (screen) {

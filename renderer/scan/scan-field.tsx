@@ -1,5 +1,5 @@
 /** The scan field of the header: shows that the scanner is listened to, what came last, and takes typed codes. */
-import { type FormEvent, useId, useState } from 'react';
+import { type FormEvent, useId, useRef, useState } from 'react';
 import { Icon } from '../components/icon.tsx';
 import { useText } from '../i18n/text.ts';
 import { useScanBoard, useScanReading } from './scan.ts';
@@ -10,11 +10,13 @@ export const ScanField = () => {
   const board = useScanBoard();
   const reading = useScanReading();
   const [typed, setTyped] = useState('');
+  const input = useRef<HTMLInputElement>(null);
   const id = useId();
   const submit = (event: FormEvent): void => {
     event.preventDefault();
     const text = typed.trim();
     setTyped('');
+    input.current?.blur();
     if (text !== '') board.submit(text, true);
   };
   const state = reading.isReading ? t('screens:scan.reading') : t('screens:scan.ready');
@@ -27,6 +29,7 @@ export const ScanField = () => {
         <Icon name="scan" />
         <input
           id={id}
+          ref={input}
           className={styles.input}
           value={typed}
           onChange={(event) => setTyped(event.target.value)}
@@ -35,10 +38,11 @@ export const ScanField = () => {
           spellCheck="false"
           aria-describedby={`${id}-state`}
         />
-        <span id={`${id}-state`} className={styles.state} aria-live="polite">
-          {reading.last === undefined || reading.isReading
-            ? state
-            : t('screens:scan.last', { text: shorten(reading.last) })}
+        <span id={`${id}-state`} className={styles.states} aria-live="polite">
+          {reading.last === undefined ? null : (
+            <span className={styles.last}>{t('screens:scan.last', { text: shorten(reading.last) })}</span>
+          )}
+          <span className={styles.state}>{state}</span>
         </span>
       </div>
       <div role="alert">

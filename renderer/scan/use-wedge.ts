@@ -1,6 +1,6 @@
 /** Listens to the keyboard of the window for a scanner that types, wherever the focus is. */
 import { useEffect } from 'react';
-import { type FieldSnapshot, restore, snapshotOf, textFieldOf } from './field-snapshot.ts';
+import { type FieldSnapshot, restore, snapshotOf, takesKeys, takesText } from './field-snapshot.ts';
 import { noBurst, pressKey, scanMaxGapMs } from './wedge.ts';
 
 export type DigitCommand = '0' | '1' | '2' | '3' | '4' | '5' | '6' | '7' | '8' | '9';
@@ -22,23 +22,23 @@ export const useWedge = (listener: WedgeListener): void => {
       window.clearTimeout(digitTimer);
       const isShortcut =
         (event.ctrlKey || event.altKey || event.metaKey) && !event.getModifierState('AltGraph');
-      if (event.repeat || isShortcut) {
+      if (isShortcut) {
         burst = noBurst;
         return;
       }
-      const field = textFieldOf(document.activeElement);
+      const focused = document.activeElement;
       const pressed = pressKey(burst, event.key, event.timeStamp);
       burst = pressed.burst;
       switch (pressed.decision.kind) {
         case 'first':
-          before = field && snapshotOf(field);
-          if (field === undefined && isDigit(event.key)) {
+          before = takesKeys(focused) ? snapshotOf(focused) : undefined;
+          if (!takesKeys(focused) && isDigit(event.key)) {
             const digit = event.key;
             digitTimer = window.setTimeout(() => listener.onDigit(digit), scanMaxGapMs * 2);
           }
           return;
         case 'burst':
-          if (field === undefined) stop(event);
+          if (!takesText(focused)) stop(event);
           return;
         case 'scan':
           stop(event);

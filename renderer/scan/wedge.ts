@@ -5,7 +5,9 @@
  * two keys within 35 ms, but not four in a row with Enter after them (common practice, no source for the figures).
  */
 
-/** Characters that a scan has at least. */
+import { readCommandSymbol } from '../../src/domain/command-symbol.ts';
+
+/** Characters that a scan has at least; the digits of the command sheet, known by name, have three. */
 export const scanMinLength = 4;
 /** Milliseconds between two characters of a scan, at most. */
 export const scanMaxGapMs = 35;
@@ -39,7 +41,8 @@ export const pressKey = (
   if (isModifier(key)) return { burst, decision: { kind: 'other' } };
   const gap = at - burst.lastAt;
   if (key === 'Enter' || key === 'Tab') {
-    const isScan = burst.text.length >= scanMinLength && gap <= scanMaxEndGapMs;
+    const isLongEnough = burst.text.length >= scanMinLength || readCommandSymbol(burst.text) !== undefined;
+    const isScan = isLongEnough && gap <= scanMaxEndGapMs;
     return { burst: noBurst, decision: isScan ? { kind: 'scan', text: burst.text } : { kind: 'other' } };
   }
   if ([...key].length !== 1) return { burst: noBurst, decision: { kind: 'other' } };

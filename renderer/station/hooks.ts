@@ -16,7 +16,7 @@ class CallFailure extends Error {
 }
 
 export interface StationQuery<Output> {
-  /** The latest answer; it stays while a newer one is fetched. */
+  /** The latest answer; it stays while a newer one is fetched, but not after signing out. */
   readonly data: Output | undefined;
   readonly error: CallError | undefined;
   readonly isPending: boolean;
@@ -46,12 +46,16 @@ export const useStationQuery = <Name extends OperationName>(
     ...(keepPrevious ? { placeholderData: keepPreviousData } : {}),
   });
   return {
-    data: query.data,
+    data: query.error?.callError.code === 'sign-in-needed' ? undefined : query.data,
     error: query.error?.callError,
     isPending: enabled && query.isPending,
     refetch: () => void query.refetch(),
   };
 };
+
+/** Everything but the station itself is shown to somebody who signed in, and forgotten when they sign out. */
+const isPersonal = ({ queryKey }: { readonly queryKey: readonly unknown[] }): boolean =>
+  queryKey[0] !== 'station.status';
 
 export interface StationCommand<Name extends OperationName> {
   /** Never rejects. Everything that the screens show is asked for anew before the promise resolves. */
@@ -72,6 +76,7 @@ export const useStationCommand = <Name extends OperationName>(name: Name): Stati
       setRunning(true);
       setError(undefined);
       const result = await call(name, input);
+      if (name === 'session.sign-out') await queries.resetQueries({ predicate: isPersonal });
       await queries.invalidateQueries();
       setError(result.ok ? undefined : result.error);
       setRunning(false);

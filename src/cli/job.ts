@@ -13,6 +13,7 @@ import { languageOfEnvironment, type Words, wordsIn } from '../host/words.ts';
 import type { InputOf, OperationName, OutputOf } from '../station/contract.ts';
 import { openStation } from '../station/station.ts';
 import { Failure, failureOf } from './failure.ts';
+import type { Terminal } from './terminal.ts';
 
 const commonOptionsSchema = z.object({
   data: z.string().optional(),
@@ -33,22 +34,24 @@ export interface Job {
   readonly data: string | undefined;
   readonly badge: string | undefined;
   readonly json: boolean;
+  readonly terminal: Terminal;
   /** Prints the result as JSON, or for a person as lines. */
   give(result: unknown, lines: readonly string[]): void;
 }
 
-export const jobOf = (command: Command): Job => {
+export const jobOf = (command: Command, terminal: Terminal): Job => {
   const { data, json, badge, language: asked } = commonOptionsSchema.parse(command.optsWithGlobals());
-  const language = asked ?? languageOfEnvironment(process.env);
+  const language = asked ?? languageOfEnvironment(terminal.environment);
   return {
     language,
     words: wordsIn(language),
     data,
     badge,
     json,
+    terminal,
     give: (result, lines) => {
       const text = json ? JSON.stringify(result, undefined, 2) : lines.join('\n');
-      process.stdout.write(`${text}\n`);
+      terminal.out(`${text}\n`);
     },
   };
 };
@@ -86,7 +89,10 @@ export const withStation = <Result>(
   work: (call: StationCall, folder: string) => Promise<Result>,
   badge = job.badge,
 ): Promise<Result> =>
-  withStationIn({ folder: dataFolder(job.data, process.env).folder, language: job.language, badge }, work);
+  withStationIn(
+    { folder: dataFolder(job.data, job.terminal.environment).folder, language: job.language, badge },
+    work,
+  );
 
 /**
  * For what can be asked without a station: nobody's data folder is touched for it, unless one was named, or, where
@@ -97,7 +103,7 @@ export const withAnyStation = async <Result>(
   register: boolean,
   work: (call: StationCall) => Promise<Result>,
 ): Promise<Result> => {
-  const { folder, named } = dataFolder(job.data, process.env);
+  const { folder, named } = dataFolder(job.data, job.terminal.environment);
   if (named || (register && (await exists(folder)))) return withStation(job, work);
   const empty = await mkdtemp(join(tmpdir(), 'srl-bench-'));
   try {

@@ -11,8 +11,10 @@ import { addProcedure } from './commands/procedure.ts';
 import { addRead } from './commands/read.ts';
 import { addServe } from './commands/serve.ts';
 import { addTag } from './commands/tag.ts';
+import type { Shell } from './terminal.ts';
 
-export const programIn = (words: Words): Command => {
+export const programFor = (shell: Shell): Command => {
+  const { words, terminal } = shell;
   const program = new Command('npm run cli --')
     .description(words('help-program'))
     .option('--data <dir>', words('help-data'))
@@ -22,7 +24,11 @@ export const programIn = (words: Words): Command => {
     .helpOption('-h, --help', words('help-help'))
     .helpCommand(false)
     .configureHelp({ showGlobalOptions: true, styleTitle: (title) => translated(title, words) })
-    .configureOutput({ outputError: () => undefined })
+    .configureOutput({
+      writeOut: (text) => terminal.out(text),
+      writeErr: (text) => terminal.err(text),
+      outputError: () => undefined,
+    })
     .exitOverride();
   for (const add of [
     addDemo,
@@ -35,7 +41,7 @@ export const programIn = (words: Words): Command => {
     addLedger,
     addServe,
   ]) {
-    add(program, { words });
+    add(program, shell);
   }
   for (const command of everyCommand(program)) {
     command.helpOption('-h, --help', words('help-help')).helpCommand(false);

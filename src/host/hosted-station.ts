@@ -15,7 +15,10 @@ export interface HostProblem {
 
 export interface HostedStation {
   readonly origin: string;
+  /** An address that lets one window in, once. */
   newAddress(): string;
+  /** Tells such an address, and when it was used the next one, so that there is always one to use. */
+  tellAddresses(tell: (address: string) => void): void;
   close(): Promise<void>;
 }
 
@@ -23,8 +26,6 @@ export interface HostedStationOptions {
   readonly folder: string;
   /** Any free port where it is 0. */
   readonly port: number;
-  /** Told, after each entry, the address that lets the next window in. */
-  readonly onEntered?: ((nextAddress: string) => void) | undefined;
 }
 
 /** The page, built anew where it is stale; `undefined` where that fails, for an old page may not fit this station. */
@@ -41,21 +42,19 @@ export const builtPage = async (): Promise<RendererFiles | undefined> => {
 export const openHostedStation = async (
   options: HostedStationOptions,
 ): Promise<HostedStation | HostProblem | Refusal> => {
-  const { folder, port, onEntered } = options;
+  const { folder, port } = options;
   const files = await builtPage();
   if (files === undefined) return { problem: 'page-not-built' };
   const station = await openStation({ folder, productFolder, onFault: faultLog(folder) });
   if (isRefusal(station)) return station;
   try {
-    const host: WebHost = await startWebHost({
-      station,
-      files,
-      port,
-      onEntered: () => onEntered?.(host.newAddress()),
-    });
+    const host: WebHost = await startWebHost({ station, files, port });
+    const tellAddresses: HostedStation['tellAddresses'] = (tell) =>
+      tell(host.newAddress(() => tellAddresses(tell)));
     return {
       origin: host.origin,
       newAddress: () => host.newAddress(),
+      tellAddresses,
       close: async () => {
         await host.close();
         await station.close();

@@ -12,24 +12,31 @@ const indexOf = (kept: readonly Buffer[], secret: string): number => {
   return kept.reduce((found, each, index) => (timingSafeEqual(each, digest) ? index : found), -1);
 };
 
+interface Key {
+  readonly digest: Buffer;
+  readonly onUsed: (() => void) | undefined;
+}
+
 export class Keyring {
-  #keys: readonly Buffer[] = [];
+  #keys: readonly Key[] = [];
   #sessions: readonly Buffer[] = [];
 
   /** A key that is good for one entry: who reads it later, in a history or a list of processes, has nothing. */
-  cutKey(): string {
+  cutKey(onUsed?: () => void): string {
     const key = newSecret();
-    this.#keys = [...this.#keys, digestOf(key)];
+    this.#keys = [...this.#keys, { digest: digestOf(key), onUsed }];
     return key;
   }
 
   /** Takes a key in and gives the secret of a new session; `undefined` where the key fits nothing or was used. */
-  exchange(key: string): string | undefined {
-    const index = indexOf(this.#keys, key);
-    if (index < 0) return undefined;
-    this.#keys = this.#keys.filter((_, each) => each !== index);
+  exchange(secret: string): string | undefined {
+    const digests = this.#keys.map(({ digest }) => digest);
+    const key = this.#keys[indexOf(digests, secret)];
+    if (key === undefined) return undefined;
+    this.#keys = this.#keys.filter((each) => each !== key);
     const session = newSecret();
     this.#sessions = [...this.#sessions, digestOf(session)];
+    key.onUsed?.();
     return session;
   }
 

@@ -65,7 +65,7 @@ const tryElectron = async (folder: string): Promise<ShellStart | undefined> => {
 
 /** The sentence of what is wrong, where there is no host. */
 const openHosted = async (folder: string, port: number | undefined): Promise<HostedStation | string> => {
-  const open = (each: number) => openHostedStation({ folder, port: each, onEntered: tellAgain });
+  const open = (each: number) => openHostedStation({ folder, port: each });
   const last = port === undefined ? await lastPort(folder) : undefined;
   let hosted = await open(port ?? last ?? 0);
   if (last !== undefined && 'problem' in hosted && hosted.problem === 'port-taken') hosted = await open(0);
@@ -74,12 +74,6 @@ const openHosted = async (folder: string, port: number | undefined): Promise<Hos
   await keepPort(folder, hosted.origin);
   return hosted;
 };
-
-/** Each address lets one window in, so the next one stands ready in the terminal. */
-const tellAgain = (address: string): void => {
-  if (announced) say(address);
-};
-let announced = false;
 
 const checkOnce = async (hosted: HostedStation): Promise<number> => {
   const checked = await checkHeadless(hosted).catch(() => undefined);
@@ -103,8 +97,7 @@ const openInBrowser = async (
   const early = await Promise.race([closed, interrupted, settled()]);
   const isOpen = closed !== undefined && early !== 'not started';
   say(isOpen ? words('opened-in-browser', { browser: browser ?? '' }) : words('open-this-address'));
-  say(hosted.newAddress());
-  announced = true;
+  hosted.tellAddresses(say);
   await Promise.race(isOpen ? [closed, interrupted] : [interrupted]);
   await window?.close();
 };

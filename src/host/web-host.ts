@@ -26,21 +26,19 @@ export interface WebHostOptions {
   readonly files: RendererFiles;
   /** The port to take; any free one where it is 0. */
   readonly port: number;
-  /** Told when somebody came in with an address, which is good for nobody else from then on. */
-  readonly onEntered?: (() => void) | undefined;
 }
 
 export interface WebHost {
   /** `http://127.0.0.1:PORT`. */
   readonly origin: string;
-  /** An address that lets one window in, once. */
-  newAddress(): string;
+  /** An address that lets one window in, once; `onUsed` is told when it did. */
+  newAddress(onUsed?: () => void): string;
   /** Answers nobody any more; the station stays open. */
   close(): Promise<void>;
 }
 
 /** Throws as `listen` does, with `EADDRINUSE` or `EACCES`, where the port cannot be had. */
-export const startWebHost = async ({ station, files, port, onEntered }: WebHostOptions): Promise<WebHost> => {
+export const startWebHost = async ({ station, files, port }: WebHostOptions): Promise<WebHost> => {
   const keyring = new Keyring();
   const server = createServer({ maxHeaderSize: 16_384 });
   await listen(server, port);
@@ -57,7 +55,6 @@ export const startWebHost = async ({ station, files, port, onEntered }: WebHostO
       'set-cookie': `${cookieName}=${session}; HttpOnly; SameSite=Strict; Path=/`,
     });
     response.end();
-    onEntered?.();
   };
 
   const call = async (request: IncomingMessage, response: ServerResponse, session: string): Promise<void> => {
@@ -89,7 +86,7 @@ export const startWebHost = async ({ station, files, port, onEntered }: WebHostO
   const origin = `http://127.0.0.1:${taken}`;
   return {
     origin,
-    newAddress: () => `${origin}/enter?key=${keyring.cutKey()}`,
+    newAddress: (onUsed) => `${origin}/enter?key=${keyring.cutKey(onUsed)}`,
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());

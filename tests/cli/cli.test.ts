@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { productFolder, type Run, runCli } from './run-cli.ts';
+import { productFolder, type Run, runCli, spawnCli } from './run-cli.ts';
 
 const inspector = 'HP10024';
 const pin = '271828';
@@ -19,7 +19,7 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'srl-bench-cli-'));
   station = join(folder, 'demo', 'station');
   const started = Date.now();
-  demo = await runCli(['demo', '--out', join(folder, 'demo'), '--json']);
+  demo = await spawnCli(['demo', '--out', join(folder, 'demo'), '--json']);
   demoMs = Date.now() - started;
 }, 60_000);
 
@@ -177,7 +177,7 @@ test('procedure lists every check of the shipped procedure with its answers and 
   const shipped = JSON.parse(
     await readFile(join(productFolder, 'assets', 'procedures', 'cable-srl.v1.json'), 'utf8'),
   );
-  const { checks } = (await runCli(['procedure', '--json'])).json();
+  const { checks } = (await spawnCli(['procedure', '--json'])).json();
   expect(checks.map(({ key }: { key: string }) => key)).toEqual(
     shipped.checks.map(({ key }: { key: string }) => key),
   );
@@ -375,7 +375,7 @@ describe('id', () => {
       kind: 'suggestion',
       benchId,
     });
-    expectRefused(await runCli(['id', 'check', worn, '--json']), 'bench-id-malformed');
+    expectRefused(await runCli(['id', 'check', worn, '--json']), 'bench-id-not-exact');
     expectRefused(await runCli(['id', 'repair', 'K7M', '--json']), 'bench-id-malformed');
   });
 });
@@ -394,8 +394,34 @@ describe('what every command keeps to', () => {
     }
   });
 
+  test.runIf(process.platform === 'linux')(
+    'a folder or a disk that takes nothing is named, and nothing is recorded',
+    async () => {
+      expectRefused(
+        await runCli(['ledger', 'verify', '--data', '/sys/srl-bench', '--json']),
+        'folder-not-writable',
+      );
+      const before = await eventCount();
+      const args = [
+        'ledger',
+        'export',
+        '--out',
+        '/dev/full',
+        '--badge',
+        inspector,
+        '--data',
+        station,
+        '--json',
+      ];
+      const full = await runCli(args);
+      expectRefused(full, 'file-unwritable');
+      expect(full.json().error.sentence).toContain('the disk is full');
+      expect(await eventCount()).toBe(before);
+    },
+  );
+
   test('wrong usage ends with 2 and a sentence in the language that was asked for', async () => {
-    const unknown = await runCli(['inspct', '--language', 'es']);
+    const unknown = await spawnCli(['inspct', '--language', 'es']);
     expect(unknown.code).toBe(2);
     expect(unknown.stderr).toBe('No existe la orden «inspct». --help muestra las órdenes.\n');
     const wrong = [

@@ -1,6 +1,7 @@
-/** Runs the real command line in a process of its own, as `npm run cli --` does. */
+/** Runs the command line: in this process, which is quick, or in one of its own, as `npm run cli --` does. */
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { runCommand } from '../../src/cli/run.ts';
 
 export const productFolder = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -12,17 +13,37 @@ export interface Run {
   json(): ReturnType<typeof JSON.parse>;
 }
 
-export const runCli = (args: readonly string[], environment: NodeJS.ProcessEnv = {}): Promise<Run> =>
+const finished = (code: number | null, stdout: string, stderr: string): Run => ({
+  code,
+  stdout,
+  stderr,
+  json: () => JSON.parse(stdout),
+});
+
+export const runCli = async (args: readonly string[], environment: NodeJS.ProcessEnv = {}): Promise<Run> => {
+  const stdout: string[] = [];
+  const stderr: string[] = [];
+  const code = await runCommand(args, {
+    environment: { LC_ALL: 'C', ...environment },
+    out: (text) => void stdout.push(text),
+    err: (text) => void stderr.push(text),
+  });
+  return finished(code, stdout.join(''), stderr.join(''));
+};
+
+export const spawnCli = (args: readonly string[], environment: NodeJS.ProcessEnv = {}): Promise<Run> =>
   new Promise((resolve, reject) => {
     const child = spawn(process.execPath, ['--import', 'tsx', 'src/cli/main.ts', ...args], {
       cwd: productFolder,
       env: { ...process.env, SRL_BENCH_DATA: '', SRL_BENCH_PIN: '', LC_ALL: 'C', ...environment },
       stdio: ['ignore', 'pipe', 'pipe'],
     });
-    let stdout = '';
-    let stderr = '';
-    child.stdout.on('data', (chunk: Buffer) => (stdout += chunk.toString()));
-    child.stderr.on('data', (chunk: Buffer) => (stderr += chunk.toString()));
+    const stdout: Buffer[] = [];
+    const stderr: Buffer[] = [];
+    child.stdout.on('data', (chunk: Buffer) => stdout.push(chunk));
+    child.stderr.on('data', (chunk: Buffer) => stderr.push(chunk));
     child.once('error', reject);
-    child.once('close', (code) => resolve({ code, stdout, stderr, json: () => JSON.parse(stdout) }));
+    child.once('close', (code) => {
+      resolve(finished(code, Buffer.concat(stdout).toString(), Buffer.concat(stderr).toString()));
+    });
   });

@@ -3,7 +3,7 @@
 import { rm } from 'node:fs/promises';
 import { request } from 'node:http';
 import { connect } from 'node:net';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { isRefusal } from '../../src/domain/refusal.ts';
 import { bodyLimit, startWebHost, type WebHost } from '../../src/host/web-host.ts';
 import { openStation, type Station } from '../../src/station/station.ts';
@@ -19,14 +19,13 @@ let folder: string;
 let station: Station;
 let host: WebHost;
 let port: number;
-let entries = 0;
 
 beforeAll(async () => {
   folder = await temporaryFolder();
   const opened = await openStation({ folder });
   if (isRefusal(opened)) throw new Error(opened.code);
   station = opened;
-  host = await startWebHost({ station, files: await smallPage(), port: 0, onEntered: () => (entries += 1) });
+  host = await startWebHost({ station, files: await smallPage(), port: 0 });
   port = Number(new URL(host.origin).port);
 });
 
@@ -85,14 +84,14 @@ const expectRefusal = (answer: Answer, expected: { status: number; code: string 
 
 describe('coming in', () => {
   test('an address is exchanged for a cookie that scripts and other sites cannot use, and leads to the page', async () => {
-    const before = entries;
-    const entry = await ask(host.newAddress().slice(host.origin.length));
+    const onUsed = vi.fn();
+    const entry = await ask(host.newAddress(onUsed).slice(host.origin.length));
     expect(entry.status).toBe(303);
     expect(entry.headers.location).toBe('/');
     expect(String(entry.headers['set-cookie'])).toMatch(
       new RegExp(`^srl-bench-${port}=[\\w-]{43}; HttpOnly; SameSite=Strict; Path=/$`),
     );
-    expect(entries).toBe(before + 1);
+    expect(onUsed).toHaveBeenCalledOnce();
   });
 
   test('an address lets nobody in a second time', async () => {

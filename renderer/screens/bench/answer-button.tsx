@@ -19,7 +19,15 @@ export interface AnswerButtonProps {
 
 const icons: Readonly<Record<AnswerButtonProps['look'], IconName>> = { good: 'check', defect: 'warning' };
 
-export const AnswerButton = ({ label, keyName, look, isGiven, isStacked = false, isDisabled, onPress }: AnswerButtonProps) => (
+export const AnswerButton = ({
+  label,
+  keyName,
+  look,
+  isGiven,
+  isStacked = false,
+  isDisabled,
+  onPress,
+}: AnswerButtonProps) => (
   <Button
     className={classes(styles.answer, styles[look], isGiven && styles.given, isStacked && styles.stacked)}
     isDisabled={isDisabled}

@@ -51,7 +51,7 @@ export const CheckBody = ({
       {check.kind === 'condition' && check.zone === 'marking' && isQuestion && (
         <RecordedMarking marking={inspection.marking} />
       )}
-      <div className={styles.room} />
+      {isQuestion && <div className={styles.room} />}
       {answered !== undefined && isQuestion && (
         <GivenAnswer
           check={check}

@@ -21,7 +21,7 @@ export const CheckText = ({ check, number, count, isShort }: CheckTextProps) => 
   }, [check.key]);
   return (
     <header className={styles.text}>
-      <p className={styles.position}>{t('walk:progress.position', { number, count })}</p>
+      {!isShort && <p className={styles.position}>{t('walk:progress.position', { number, count })}</p>}
       <h1 ref={heading} tabIndex={-1} className={styles.title}>
         {inLanguage(check.title)}
       </h1>

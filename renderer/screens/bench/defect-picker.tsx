@@ -59,6 +59,8 @@ export const DefectPicker = ({ check, draft, ratedLengthM, isSending, onInput }:
           {notedFinding !== undefined && (
             <TextInput
               label={t('walk:picker.note', { finding: words(check, notedFinding) })}
+              isLabelHidden
+              placeholder={t('walk:picker.note', { finding: words(check, notedFinding) })}
               value={notedFinding.note ?? ''}
               onChange={(text) => onInput({ kind: 'note', text: text.slice(0, 300) })}
             />

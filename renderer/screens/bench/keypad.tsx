@@ -5,13 +5,15 @@ import { useText } from '../../i18n/text.ts';
 import styles from './keypad.module.css';
 
 export interface KeypadProps {
-  readonly hasPoint: boolean;
+  /** `calculator` has a decimal point; `flat` takes two rows, for a PIN. */
+  readonly shape: 'calculator' | 'flat';
   onCommand(command: CommandName): void;
 }
 
 const digits = ['1', '2', '3', '4', '5', '6', '7', '8', '9'] as const;
+const flatDigits = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '0'] as const;
 
-export const Keypad = ({ hasPoint, onCommand }: KeypadProps) => {
+export const Keypad = ({ shape, onCommand }: KeypadProps) => {
   const { t, language } = useText();
   const key = (command: CommandName, face: string, label?: string) => (
     <Button
@@ -23,12 +25,21 @@ export const Keypad = ({ hasPoint, onCommand }: KeypadProps) => {
       {face}
     </Button>
   );
+  const erase = key('erase', '⌫', t('walk:keypad.erase'));
+  if (shape === 'flat') {
+    return (
+      <div className={styles.flat}>
+        {flatDigits.map((digit) => key(digit, digit))}
+        {erase}
+      </div>
+    );
+  }
   return (
     <div className={styles.keypad}>
       {digits.map((digit) => key(digit, digit))}
-      {hasPoint ? key('point', language === 'es' ? ',' : '.', t('walk:keypad.point')) : <span />}
+      {key('point', language === 'es' ? ',' : '.', t('walk:keypad.point'))}
       {key('0', '0')}
-      {key('erase', '⌫', t('walk:keypad.erase'))}
+      {erase}
     </div>
   );
 };

@@ -38,7 +38,7 @@ export const LengthEntry = ({ typed, ratedLengthM, isSending, onInput, onCommand
           onCancel={() => onInput({ kind: 'cancel' })}
         />
       </div>
-      <Keypad hasPoint onCommand={onCommand} />
+      <Keypad shape="calculator" onCommand={onCommand} />
     </section>
   );
 };

@@ -14,6 +14,7 @@ import { Keypad } from './keypad.tsx';
 import { pinAfter } from './pin-entry.ts';
 import { letterOf } from './shortcut.ts';
 import styles from './signing.module.css';
+import { useFocusWithin } from './use-focus-within.ts';
 
 export interface PinFormProps {
   readonly inspection: InspectionView;
@@ -24,6 +25,7 @@ export const PinForm = ({ inspection, signer }: PinFormProps) => {
   const { t, dateText } = useText();
   const [pin, setPin] = useState('');
   const { run, isRunning, error } = useStationCommand('inspection.sign');
+  const form = useFocusWithin<HTMLFormElement>('input');
   const { benchId } = inspection.device;
 
   const sign = useCallback(async () => {
@@ -52,7 +54,7 @@ export const PinForm = ({ inspection, signer }: PinFormProps) => {
     void sign();
   };
   return (
-    <form className={styles.form} onSubmit={submit}>
+    <form ref={form} className={styles.form} onSubmit={submit}>
       <h2 className={styles.title}>{t('walk:sign.as', { name: signer.name })}</h2>
       {signer.designation !== undefined && (
         <p className={styles.soft}>
@@ -70,7 +72,7 @@ export const PinForm = ({ inspection, signer }: PinFormProps) => {
         value={pin}
         onChange={setPin}
       />
-      <Keypad hasPoint={false} onCommand={take} />
+      <Keypad shape="flat" onCommand={take} />
       <AlertLine sentence={error?.sentence} />
       <Button type="submit" look="primary" size="large" isWide isDisabled={isRunning || pin === ''}>
         <span className={styles.key}>

@@ -13,11 +13,13 @@ export const ReasonList = ({ reasons }: { readonly reasons: readonly Reason[] })
           <ZonePictogram zone={reason.zone} />
           <span className={styles.words}>
             <strong className={styles.sentence}>{inLanguage(reason.sentence)}</strong>
-            <span className={styles.zone}>{t(`walk:zone.${reason.zone}`)}</span>
+            <span className={styles.zone}>
+              {t(`walk:zone.${reason.zone}`)}
+              {reason.effect === 'refer-to-manufacturer' && (
+                <strong className={styles.refer}>{t('walk:reasons.refer')}</strong>
+              )}
+            </span>
           </span>
-          {reason.effect === 'refer-to-manufacturer' && (
-            <span className={styles.refer}>{t('walk:reasons.refer')}</span>
-          )}
         </li>
       ))}
     </ol>

@@ -23,16 +23,18 @@ export const TagPicture = ({ benchId, kind, preview }: TagPictureProps) => {
   const source = `data:image/png;base64,${pngBase64}`;
   return (
     <figure className={styles.figure}>
-      <img
-        className={styles.tag}
-        style={{ width: `${widthMm}mm`, height: `${heightMm}mm` }}
-        src={source}
-        alt={title}
-      />
       <figcaption className={styles.caption}>
         <span>{t('walk:tag.trueSize', { width: widthMm, height: heightMm })}</span>
         <Button onPress={() => setCloser(true)}>{t('walk:tag.closer')}</Button>
       </figcaption>
+      <div className={styles.room}>
+        <img
+          className={styles.tag}
+          style={{ width: `${widthMm}mm`, height: `${heightMm}mm` }}
+          src={source}
+          alt={title}
+        />
+      </div>
       {isCloser && (
         <Dialog title={title} onClose={() => setCloser(false)}>
           <img className={styles.closer} src={source} alt={title} />

@@ -2,11 +2,10 @@
 import { useEffect } from 'react';
 import type { CommandName } from '../../../src/domain/command-symbol.ts';
 import { useScanBoard } from '../../scan/scan.ts';
-import { scanMaxGapMs } from '../../scan/wedge.ts';
 import { commandOfKey, type FocusPlace, mayBeginScan, reachesWalk } from './shortcut.ts';
 
-/** A key that follows sooner than this may be a scanner's, and takes the shortcut back. */
-const settleMs = scanMaxGapMs * 2;
+/** A key that follows sooner than this may be a slow scanner's, and takes the shortcut back. */
+const settleMs = 150;
 
 export const useShortcuts = (): void => {
   const { press } = useScanBoard();

@@ -2,6 +2,7 @@
 import type { Check } from '../../../src/domain/procedure.ts';
 import type { InspectionView } from '../../../src/station/views.ts';
 import { Button } from '../../components/button.tsx';
+import { SrlDrawing } from '../../drawing/srl-drawing.tsx';
 import { useText } from '../../i18n/text.ts';
 import { DeviceLine } from './device-line.tsx';
 import { KeyCap } from './key-cap.tsx';
@@ -30,27 +31,30 @@ export const VerdictPage = ({ inspection, checks, onGo, onBack }: VerdictPagePro
       <section className={styles.verdict}>
         <VerdictWord verdict={verdict} />
         {verdict.kind === 'incomplete' && <OpenChecks verdict={verdict} checks={checks} onGo={onGo} />}
+        {verdict.kind === 'pass' && (
+          <div className={styles.drawing}>
+            <SrlDrawing />
+          </div>
+        )}
         {verdict.kind === 'remove from service' && <ReasonList reasons={verdict.reasons} />}
       </section>
       <aside className={styles.side}>
-        <DeviceLine device={inspection.device} />
+        <div className={styles.top}>
+          <DeviceLine device={inspection.device} />
+          {onBack !== undefined && (
+            <Button onPress={onBack}>
+              <span className={styles.key}>
+                <KeyCap>{letterOf.back}</KeyCap> {t('walk:actions.back')}
+              </span>
+            </Button>
+          )}
+        </div>
         {inspection.signed === undefined ? (
           <Signing inspection={inspection} />
         ) : (
           <SignedNote inspection={inspection} />
         )}
         {verdict.kind === 'incomplete' && <ReasonsSoFar reasons={verdict.reasons} />}
-        {onBack !== undefined && (
-          <>
-            <div className={styles.room} />
-            <p className={styles.hint}>{t('walk:verdict.change')}</p>
-            <Button onPress={onBack}>
-              <span className={styles.key}>
-                <KeyCap>{letterOf.back}</KeyCap> {t('walk:actions.back')}
-              </span>
-            </Button>
-          </>
-        )}
       </aside>
     </div>
   );

@@ -4,6 +4,7 @@ import { type MarkingElement, type MarkingState, markingStates } from '../../../
 import type { ModelSheet } from '../../../src/domain/model-sheet.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
+import { classes } from '../../design/classes.ts';
 import { useText } from '../../i18n/text.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { firstOpen, isComplete, type MarkingLine, wordsMissing } from './marking-draft.ts';
@@ -58,12 +59,23 @@ export const MarkingStep = ({ sheet, lines, codes, onChange, onBack, onNext }: M
   const problem = wasTried && open > 0 ? t('screens:newDevice.open', { count: open }) : undefined;
   return (
     <div className={styles.step}>
-      <p>
-        <strong>
-          {sheet.manufacturer} {sheet.model}, {lengthText(sheet.ratedLengthM)}.
-        </strong>{' '}
-        {t('screens:newDevice.markingHint')}
-      </p>
+      <div className={styles.bar}>
+        <div className={styles.grow}>
+          {problem === undefined ? (
+            <p className={classes(isLosing && styles.losing)}>
+              <strong>
+                {sheet.manufacturer} {sheet.model}, {lengthText(sheet.ratedLengthM)}.
+              </strong>{' '}
+              {t(isLosing ? 'screens:newDevice.removeWarning' : 'screens:newDevice.markingHint')}
+            </p>
+          ) : null}
+          <AlertLine sentence={problem} />
+        </div>
+        <Button onPress={onBack}>{t('screens:newDevice.back')}</Button>
+        <Button look="primary" icon="forward" onPress={next}>
+          {t('screens:newDevice.next')}
+        </Button>
+      </div>
       <div className={styles.lines}>
         {lines.map((line) => (
           <MarkingRow
@@ -76,14 +88,6 @@ export const MarkingStep = ({ sheet, lines, codes, onChange, onBack, onNext }: M
             onState={(state) => answer(line.element, state)}
           />
         ))}
-      </div>
-      {isLosing ? <p className={styles.losing}>{t('screens:newDevice.removeWarning')}</p> : null}
-      <AlertLine sentence={problem} />
-      <div className={styles.actions}>
-        <Button onPress={onBack}>{t('screens:newDevice.back')}</Button>
-        <Button look="primary" icon="forward" onPress={next}>
-          {t('screens:newDevice.next')}
-        </Button>
       </div>
     </div>
   );

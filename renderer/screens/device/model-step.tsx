@@ -14,6 +14,9 @@ export interface ModelStepProps {
   onChoose(sheet: ModelSheet): void;
 }
 
+/** As many as there are digits to choose with. */
+const inSight = 9;
+
 export const ModelStep = ({ sheets, onChoose }: ModelStepProps) => {
   const { t } = useText();
   const [isNew, setNew] = useState(false);
@@ -45,12 +48,15 @@ export const ModelStep = ({ sheets, onChoose }: ModelStepProps) => {
       </div>
       {sheets.length === 0 ? <p>{t('screens:newDevice.noSheets')}</p> : null}
       <NumberedChoices
-        choices={matching.slice(0, 9).map((sheet) => ({
+        choices={matching.slice(0, inSight).map((sheet) => ({
           key: sheet.modelSheetId,
           label: <ModelSheetLine sheet={sheet} />,
           onChoose: () => onChoose(sheet),
         }))}
       />
+      {matching.length > inSight ? (
+        <p>{t('screens:newDevice.more', { count: matching.length - inSight })}</p>
+      ) : null}
     </div>
   );
 };

@@ -39,7 +39,9 @@ export const RemoveDialog = ({ benchId, onClose }: RemoveDialogProps) => {
               onChoose: () => setGround(each),
             }))}
           />
-          <Button onPress={onClose}>{t('screens:form.cancel')}</Button>
+          <div className={styles.buttons}>
+            <Button onPress={onClose}>{t('screens:form.cancel')}</Button>
+          </div>
         </>
       ) : (
         <RemoveConfirm benchId={benchId} ground={ground} onBack={() => setGround(undefined)} />

@@ -17,7 +17,7 @@ const columns = ['benchId', 'model', 'serial', 'length', 'standing', 'due'] as c
 
 export const DeviceTable = ({ total, deviceAt, onFirstRow }: DeviceTableProps) => {
   const { t } = useText();
-  const scroller = useRef<HTMLTableSectionElement>(null);
+  const scroller = useRef<HTMLDivElement>(null);
   const rows = useVirtualizer({
     count: total,
     getScrollElement: () => scroller.current,
@@ -29,31 +29,30 @@ export const DeviceTable = ({ total, deviceAt, onFirstRow }: DeviceTableProps) =
   useEffect(() => onFirstRow(first), [first, onFirstRow]);
 
   return (
-    <table className={styles.table} aria-label={t('screens:register.title')} aria-rowcount={total + 1}>
-      <thead>
-        <tr className={styles.columns} aria-rowindex={1}>
-          {columns.map((column) => (
-            <th key={column} scope="col">
-              {t(`screens:register.columns.${column}`)}
-            </th>
+    <div className={styles.scroller} ref={scroller}>
+      <table className={styles.table} aria-label={t('screens:register.title')} aria-rowcount={total + 1}>
+        <thead className={styles.head}>
+          <tr className={styles.columns} aria-rowindex={1}>
+            {columns.map((column) => (
+              <th key={column} scope="col">
+                {t(`screens:register.columns.${column}`)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody className={styles.rows} style={{ height: rows.getTotalSize() }}>
+          {inSight.map((item) => (
+            <DeviceRow
+              key={item.key}
+              row={item.index}
+              top={item.start}
+              height={item.size}
+              device={deviceAt(item.index)}
+            />
           ))}
-        </tr>
-      </thead>
-      <tbody className={styles.scroller} ref={scroller}>
-        {inSight.map((item) => (
-          <DeviceRow
-            key={item.key}
-            row={item.index}
-            top={item.start}
-            height={item.size}
-            device={deviceAt(item.index)}
-          />
-        ))}
-        <tr className={styles.extent} style={{ height: rows.getTotalSize() }}>
-          <td />
-        </tr>
-      </tbody>
-    </table>
+        </tbody>
+      </table>
+    </div>
   );
 };
 

@@ -23,7 +23,7 @@ export const RegisterScreen = ({ filter }: { readonly filter?: RegisterFilter | 
     return <StationError error={pages.error} />;
   return (
     <div className={styles.screen}>
-      <div className={styles.head}>
+      <div className={styles.bar}>
         <h1>{t('screens:register.title')}</h1>
         <div className={styles.search}>
           <TextInput

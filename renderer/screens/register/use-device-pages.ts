@@ -37,13 +37,14 @@ export const useDevicePages = (
     limit: pageSize,
     offset: index * pageSize,
   });
+  const first = useStationQuery('device.list', input(0));
   const here = useStationQuery('device.list', input(page));
   const next = useStationQuery('device.list', input(page + 1), {
-    enabled: (here.data?.total ?? 0) > (page + 1) * pageSize,
+    enabled: (first.data?.total ?? 0) > (page + 1) * pageSize,
   });
   return {
-    total: here.data?.total ?? next.data?.total,
-    error: here.error ?? next.error,
+    total: first.data?.total,
+    error: first.error ?? here.error ?? next.error,
     deviceAt: (row) => {
       const offset = row - page * pageSize;
       return offset < pageSize ? here.data?.devices[offset] : next.data?.devices[offset - pageSize];

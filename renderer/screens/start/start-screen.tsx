@@ -4,6 +4,7 @@ import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useReadyStation } from '../../station/status.ts';
 import { DayCounts } from './day-counts.tsx';
+import { EmptyRegister } from './empty-register.tsx';
 import { OpenInspections } from './open-inspections.tsx';
 import styles from './start.module.css';
 
@@ -23,7 +24,7 @@ export const StartScreen = () => {
       </section>
       <DayCounts counts={station.counts} dueSoonDays={station.dueSoonDays} />
       <div className={styles.columns}>
-        <OpenInspections open={station.open} />
+        {station.counts.devices === 0 ? <EmptyRegister /> : <OpenInspections open={station.open} />}
         <DemoBadges />
       </div>
       <p className={styles.caution}>{t('screens:start.caution')}</p>

@@ -17,17 +17,18 @@ import { readBytes, readJson, writeBytes } from '../files.ts';
 import { type InspectionOutcome, inspectAndSign } from '../inspect-by-file.ts';
 import { issueTagInto } from '../issue-tag.ts';
 import { type Job, jobOf, type StationCall, withStationIn } from '../job.ts';
+import type { Shell } from '../terminal.ts';
 
 const examples = ['pass.json', 'three-findings.json'];
 const demoFile = (...path: readonly string[]): string => join(productFolder, 'demo-data', ...path);
 
-export const addDemo = (program: Command, { words }: Pick<Job, 'words'>): void => {
+export const addDemo = (program: Command, { words, terminal }: Shell): void => {
   program
     .command('demo')
     .description(words('help-demo'))
     .requiredOption('--out <dir>', words('help-demo-out'))
     .action(async ({ out }: { readonly out: string }, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const { language } = job;
       const folder = resolve(out);
       await makeEmptyFolder(folder, job);

@@ -11,9 +11,10 @@ import type { DeviceCard, DeviceSummary } from '../../station/views.ts';
 import { failureOf } from '../failure.ts';
 import { readJson } from '../files.ts';
 import { deviceMeant, type Job, jobOf, type StationCall, withStation } from '../job.ts';
+import type { Shell } from '../terminal.ts';
 import { columns, dateText } from '../wording.ts';
 
-export const addDevice = (program: Command, { words }: Pick<Job, 'words'>): void => {
+export const addDevice = (program: Command, { words, terminal }: Shell): void => {
   const device = program.command('device').description(words('help-device'));
 
   device
@@ -22,7 +23,7 @@ export const addDevice = (program: Command, { words }: Pick<Job, 'words'>): void
     .description(words('help-device-add'))
     .addHelpText('after', `\n${words('help-device-add-file')}`)
     .action(async (file: string, _options, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const registration = await readRegistration(file, job);
       const { benchId } = await withStation(job, (call) => register(call, registration));
       job.give({ benchId, shown: formatBenchId(benchId) }, [
@@ -35,7 +36,7 @@ export const addDevice = (program: Command, { words }: Pick<Job, 'words'>): void
     .argument('<id>', words('help-device-id'))
     .description(words('help-device-show'))
     .action(async (id: string, _options, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       await withStation(job, async (call) => {
         const benchId = await deviceMeant(job, call, id);
         const { device: card } = await call('device.show', { benchId });
@@ -51,7 +52,7 @@ export const addDevice = (program: Command, { words }: Pick<Job, 'words'>): void
     .addOption(new Option('--due <state>', words('help-due')).choices(['overdue', 'due soon']))
     .option('--limit <number>', words('help-limit'), wholeNumber(words), 100)
     .action(async (options: ListOptions, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const { search, standing, due, limit } = options;
       await withStation(job, async (call) => {
         const found = await call('device.list', {

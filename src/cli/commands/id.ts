@@ -4,14 +4,15 @@ import { refusal } from '../../domain/refusal.ts';
 import type { OutputOf } from '../../station/contract.ts';
 import { Failure, failureOf } from '../failure.ts';
 import { type Job, jobOf, withAnyStation } from '../job.ts';
+import type { Shell } from '../terminal.ts';
 
-export const addId = (program: Command, { words }: Pick<Job, 'words'>): void => {
+export const addId = (program: Command, { words, terminal }: Shell): void => {
   const id = program.command('id').description(words('help-id'));
 
   id.command('new')
     .description(words('help-id-new'))
     .action(async (_options, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const made = await withAnyStation(job, true, (call) => call('bench-id.new', {}));
       job.give(made, [made.shown]);
     });
@@ -20,7 +21,7 @@ export const addId = (program: Command, { words }: Pick<Job, 'words'>): void => 
     .argument('<text>', words('help-id-text'))
     .description(words('help-id-check'))
     .action(async (text: string, _options, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const checked = await check(job, text);
       if (checked.kind !== 'exact')
         throw failureOf(refusal('bench-id-not-exact', { text }, 'text'), job.language);
@@ -31,7 +32,7 @@ export const addId = (program: Command, { words }: Pick<Job, 'words'>): void => 
     .argument('<text>', words('help-id-text-worn'))
     .description(words('help-id-repair'))
     .action(async (text: string, _options, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const checked = await check(job, text);
       if (checked.kind === 'beyond repair') {
         throw new Failure({

@@ -8,6 +8,7 @@ import { readBytes } from '../files.ts';
 import { type InspectionOutcome, inspectAndSign, judge } from '../inspect-by-file.ts';
 import { issueTagInto } from '../issue-tag.ts';
 import { deviceMeant, type Job, jobOf, withStation } from '../job.ts';
+import type { Shell } from '../terminal.ts';
 import { dateText } from '../wording.ts';
 
 interface InspectOptions {
@@ -17,7 +18,7 @@ interface InspectOptions {
   readonly resume?: boolean;
 }
 
-export const addInspect = (program: Command, { words }: Pick<Job, 'words'>): void => {
+export const addInspect = (program: Command, { words, terminal }: Shell): void => {
   program
     .command('inspect')
     .argument('<file.json>', words('help-answers-file'))
@@ -28,7 +29,7 @@ export const addInspect = (program: Command, { words }: Pick<Job, 'words'>): voi
     .option('--resume', words('help-resume'))
     .addHelpText('after', `\n${words('help-inspect-file')}`)
     .action(async (file: string, options: InspectOptions, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const { language } = job;
       const { badge, answers, sign, benchId, code } = await readAnswersFile(file, language);
       const named = options.device ?? benchId ?? code;
@@ -62,10 +63,10 @@ export const addInspect = (program: Command, { words }: Pick<Job, 'words'>): voi
 };
 
 /** Never from the command line itself, which every user of the PC can read. */
-const pinFrom = async (pinFile: string | undefined, { language }: Job): Promise<string> => {
+const pinFrom = async (pinFile: string | undefined, { language, terminal }: Job): Promise<string> => {
   const fromFile =
     pinFile === undefined ? undefined : (await readBytes(pinFile, language)).toString('utf8').trim();
-  const pin = fromFile ?? process.env.SRL_BENCH_PIN;
+  const pin = fromFile ?? terminal.environment.SRL_BENCH_PIN;
   if (pin === undefined || pin === '') throw failureOf(refusal('pin-needed', {}, 'pin'), language);
   return pin;
 };

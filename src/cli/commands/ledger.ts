@@ -2,16 +2,17 @@
 import type { Command } from 'commander';
 import { Failure } from '../failure.ts';
 import { checkWritable, readBytes, writeBytes } from '../files.ts';
-import { type Job, jobOf, withStation } from '../job.ts';
+import { jobOf, withStation } from '../job.ts';
+import type { Shell } from '../terminal.ts';
 
-export const addLedger = (program: Command, { words }: Pick<Job, 'words'>): void => {
+export const addLedger = (program: Command, { words, terminal }: Shell): void => {
   const ledger = program.command('ledger').description(words('help-ledger'));
 
   ledger
     .command('verify')
     .description(words('help-ledger-verify'))
     .action(async (_options, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const verified = await withStation(job, (call) => call('ledger.verify', {}));
       const { size, rootHash } = verified.head;
       if (!verified.sound) {
@@ -26,7 +27,7 @@ export const addLedger = (program: Command, { words }: Pick<Job, 'words'>): void
     .description(words('help-ledger-export'))
     .option('--out <file>', words('help-ledger-out'))
     .action(async ({ out }: { readonly out?: string }, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const { language } = job;
       if (out !== undefined) await checkWritable(out, language);
       const exported = await withStation(job, (call) => call('ledger.export', {}));
@@ -39,7 +40,7 @@ export const addLedger = (program: Command, { words }: Pick<Job, 'words'>): void
     .command('rebuild')
     .description(words('help-ledger-rebuild'))
     .action(async (_options, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const rebuilt = await withStation(job, (call) => call('ledger.rebuild', {}));
       job.give(rebuilt, [words('ledger-rebuilt', { events: rebuilt.events })]);
     });

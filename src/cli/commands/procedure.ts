@@ -3,13 +3,14 @@ import type { Command } from 'commander';
 import type { Language } from '../../domain/message.ts';
 import type { Check } from '../../domain/procedure.ts';
 import { type Job, jobOf, withAnyStation } from '../job.ts';
+import type { Shell } from '../terminal.ts';
 
-export const addProcedure = (program: Command, { words }: Pick<Job, 'words'>): void => {
+export const addProcedure = (program: Command, { words, terminal }: Shell): void => {
   program
     .command('procedure')
     .description(words('help-procedure'))
     .action(async (_options, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const { procedure } = await withAnyStation(job, false, (call) => call('procedure.show', {}));
       const { key, version, title } = procedure;
       job.give(

@@ -1,15 +1,16 @@
 /** `read IMAGE…`: the symbols in pictures, and what they mean. */
 import type { Command } from 'commander';
 import { readBytes } from '../files.ts';
-import { type Job, jobOf, withAnyStation } from '../job.ts';
+import { jobOf, withAnyStation } from '../job.ts';
+import type { Shell } from '../terminal.ts';
 
-export const addRead = (program: Command, { words }: Pick<Job, 'words'>): void => {
+export const addRead = (program: Command, { words, terminal }: Shell): void => {
   program
     .command('read')
     .argument('<image...>', words('help-read-image'))
     .description(words('help-read'))
     .action(async (images: string[], _options, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const pictures = await withAnyStation(job, false, async (call) => {
         const found = [];
         for (const file of images) {

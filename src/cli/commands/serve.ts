@@ -6,29 +6,30 @@ import { openHostedStation } from '../../host/hosted-station.ts';
 import { untilInterrupted } from '../../host/interruption.ts';
 import { Failure, failureOf } from '../failure.ts';
 import { type Job, jobOf } from '../job.ts';
+import type { Shell } from '../terminal.ts';
 
-export const addServe = (program: Command, { words }: Pick<Job, 'words'>): void => {
+export const addServe = (program: Command, { words, terminal }: Shell): void => {
   program
     .command('serve')
     .description(words('help-serve'))
     .option('--port <number>', words('help-port'), portFrom(words), 0)
     .action(async ({ port }: { readonly port: number }, command: Command) => {
-      const job = jobOf(command);
-      const { folder } = dataFolder(job.data, process.env);
-      const hosted = await openHostedStation({ folder, port, onEntered: (address) => tell(address, job) });
+      const job = jobOf(command, terminal);
+      const { folder } = dataFolder(job.data, terminal.environment);
+      const hosted = await openHostedStation({ folder, port });
       if (isRefusal(hosted)) throw failureOf(hosted, job.language);
       if ('problem' in hosted) {
         throw new Failure({ code: hosted.problem, sentence: job.words(hosted.problem, { port }) });
       }
-      if (!job.json) process.stdout.write(`${job.words('serving')}\n`);
-      tell(hosted.newAddress(), job);
+      if (!job.json) terminal.out(`${job.words('serving')}\n`);
+      hosted.tellAddresses((address) => tell(address, job));
       await untilInterrupted();
       await hosted.close();
     });
 };
 
-const tell = (address: string, { json }: Job): void => {
-  process.stdout.write(`${json ? JSON.stringify({ address }) : address}\n`);
+const tell = (address: string, { json, terminal }: Job): void => {
+  terminal.out(`${json ? JSON.stringify({ address }) : address}\n`);
 };
 
 /** A TCP port, RFC 9293 §3.1: 16 bits; 0 takes any that is free. */

@@ -4,6 +4,7 @@ import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
 import { type TagKind, tagKindSchema } from '../../domain/tag-content.ts';
 import { checkWritable, readBytes, writeBytes } from '../files.ts';
 import { deviceMeant, type Job, jobOf, withStation } from '../job.ts';
+import type { Shell } from '../terminal.ts';
 
 interface TagOptions {
   readonly kind: TagKind;
@@ -20,7 +21,7 @@ interface Stock {
 
 const dotsPerInch = { 203: 203, 300: 300, 600: 600 } as const;
 
-export const addTag = (program: Command, { words }: Pick<Job, 'words'>): void => {
+export const addTag = (program: Command, { words, terminal }: Shell): void => {
   program
     .command('tag')
     .argument('<id>', words('help-device-id'))
@@ -39,7 +40,7 @@ export const addTag = (program: Command, { words }: Pick<Job, 'words'>): void =>
     .option('--stock <WxH>', words('help-tag-stock'), stockFrom(words))
     .option('--out <file>', words('help-tag-out'))
     .action(async (id: string, { kind, format, dpi, stock, out }: TagOptions, command: Command) => {
-      const job = jobOf(command);
+      const job = jobOf(command, terminal);
       const { language } = job;
       if (out !== undefined) await checkWritable(out, language);
       await withStation(job, async (call) => {

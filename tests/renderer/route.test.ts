@@ -1,0 +1,38 @@
+/** The routes of the window and the hash of the address. */
+import { describe, expect, it } from 'vitest';
+import { hashOf, type Route, routeOf } from '../../renderer/navigation/route.ts';
+import type { BenchId } from '../../src/domain/brand.ts';
+
+const benchId = 'K7M3X4Q9TD' as BenchId;
+
+const routes: readonly (readonly [Route, string])[] = [
+  [{ screen: 'start' }, '#/'],
+  [{ screen: 'register' }, '#/register'],
+  [{ screen: 'register', filter: 'overdue' }, '#/register?show=overdue'],
+  [{ screen: 'new-device' }, '#/new-device'],
+  [{ screen: 'new-device', benchId }, '#/new-device?id=K7M3X4Q9TD'],
+  [{ screen: 'device', benchId }, '#/device/K7M3X4Q9TD'],
+  [{ screen: 'bench' }, '#/bench'],
+  [{ screen: 'bench', inspection: 12 }, '#/bench/12'],
+  [{ screen: 'tag', benchId, kind: 'status' }, '#/tag/K7M3X4Q9TD/status'],
+  [{ screen: 'setup' }, '#/setup'],
+];
+
+describe('a route', () => {
+  it.each(routes)('%j stands in the address as %s and is read back', (route, hash) => {
+    expect(hashOf(route)).toBe(hash);
+    expect(routeOf(hash)).toEqual(route);
+  });
+
+  it('carries any scanned code through the address', () => {
+    const code = 'A/B?c=%20&d #é+1';
+    expect(routeOf(hashOf({ screen: 'new-device', code }))).toEqual({ screen: 'new-device', code });
+  });
+
+  it.each(['', '#/nowhere', '#/device/not-an-id', '#/tag/K7M3X4Q9TD/poster', '#/device/%E0%A4%A'])(
+    'is the start screen where the address %j leads nowhere',
+    (hash) => {
+      expect(routeOf(hash)).toEqual({ screen: 'start' });
+    },
+  );
+});
