@@ -1,13 +1,16 @@
 /** Sentences for people, from the one message catalogue, in the language of the person. */
 import { createInstance } from 'i18next';
-import english from '../../assets/messages/en/errors.json' with { type: 'json' };
-import spanish from '../../assets/messages/es/errors.json' with { type: 'json' };
+import { z } from 'zod';
+import englishErrors from '../../assets/messages/en/errors.json' with { type: 'json' };
+import englishTerms from '../../assets/messages/en/terms.json' with { type: 'json' };
+import spanishErrors from '../../assets/messages/es/errors.json' with { type: 'json' };
+import spanishTerms from '../../assets/messages/es/terms.json' with { type: 'json' };
 import type { Language } from '../domain/message.ts';
 import type { Refusal } from '../domain/refusal.ts';
 
 const catalogue = createInstance();
 await catalogue.init({
-  resources: { en: { errors: english }, es: { errors: spanish } },
+  resources: { en: { errors: englishErrors }, es: { errors: spanishErrors } },
   defaultNS: 'errors',
   fallbackLng: 'en',
   keySeparator: false,
@@ -15,6 +18,30 @@ await catalogue.init({
   interpolation: { escapeValue: false },
 });
 
-/** The sentence of a refusal: what is wrong and what to do. */
-export const sentenceOf = (refused: Refusal, language: Language): string =>
-  catalogue.t(refused.code, { ...refused.values, lng: language });
+/** The domain's own words, such as a role or a standing, as a person reads them. */
+const terms: Record<Language, ReadonlyMap<string, string>> = {
+  en: new Map(Object.entries(englishTerms)),
+  es: new Map(Object.entries(spanishTerms)),
+};
+
+/** The sentence of a refusal: what is wrong and what to do. A value that is one of the domain's words is put in the language. */
+export const sentenceOf = (refused: Refusal, language: Language): string => {
+  const words = Object.entries(refused.values).map(([name, value]) => [name, termIn(value, language)]);
+  return String(catalogue.t(refused.code, { ...Object.fromEntries(words), lng: language }));
+};
+
+const termIn = (value: string | number, language: Language): string | number =>
+  typeof value === 'number'
+    ? value
+    : value
+        .split(', ')
+        .map((word) => terms[language].get(word) ?? word)
+        .join(', ');
+
+const localeError = { en: z.locales.en().localeError, es: z.locales.es().localeError };
+
+/** What is wrong with an input, in the language of the person. */
+export const issueText = (issue: z.core.$ZodIssue, language: Language): string => {
+  const text = localeError[language]({ ...issue, input: issue.input } as z.core.$ZodRawIssue);
+  return typeof text === 'string' ? text : (text?.message ?? issue.message);
+};

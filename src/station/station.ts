@@ -14,7 +14,7 @@ import { type CallResult, contract } from './contract.ts';
 import type { Access, OperationContext } from './operation.ts';
 import { pinGuard } from './pin.ts';
 import { loadRules } from './rules.ts';
-import { sentenceOf } from './sentence.ts';
+import { issueText, sentenceOf } from './sentence.ts';
 
 export interface StationOptions {
   /** The data folder; it is made where it does not exist. */
@@ -88,7 +88,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     if (!isWellFormed(request.input))
       return refusal('input-invalid', { field: 'input', why: 'half a character' });
     const input = operation.input.safeParse(request.input);
-    if (!input.success) return invalidInput(input.error);
+    if (!input.success) return invalidInput(input.error, request.language);
     const run: (context: OperationContext, input: never) => Promise<unknown> = operation.run;
     const output = await run(context, input.data as never);
     return isRefusal(output) ? output : { output: operation.output.parse(output) };
@@ -144,14 +144,11 @@ const isWellFormed = (value: unknown): boolean => {
   return typeof value !== 'object' || value === null || Object.values(value).every(isWellFormed);
 };
 
-const invalidInput = (error: z.ZodError): Refusal => {
+const invalidInput = (error: z.ZodError, language: Language): Refusal => {
   const issue = error.issues[0];
   const field = issue?.path.join('.') ?? '';
-  return refusal(
-    'input-invalid',
-    { field: field === '' ? 'input' : field, why: issue?.message ?? '' },
-    field,
-  );
+  const why = issue === undefined ? '' : issueText(issue, language);
+  return refusal('input-invalid', { field: field === '' ? 'input' : field, why }, field);
 };
 
 const failed = (refused: Refusal, language: Language): CallResult => ({

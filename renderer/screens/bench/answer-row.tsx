@@ -41,7 +41,7 @@ export const AnswerRow = ({ check, ratedLengthM, given, isSending, onInput }: An
   const words =
     check.kind === 'payout-length'
       ? {
-          good: t('walk:check.payoutGood', { length: lengthText(ratedLengthM) }),
+          good: t('walk:check.payoutGood', { length: lengthText(ratedLengthM).replace(' ', '\u00a0') }),
           defect: t('walk:check.payoutShort'),
         }
       : {

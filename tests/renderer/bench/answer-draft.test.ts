@@ -1,0 +1,243 @@
+import { describe, expect, it } from 'vitest';
+import {
+  type Draft,
+  type DraftContext,
+  type DraftInput,
+  type DraftStep,
+  question,
+  stepDraft,
+} from '../../../renderer/screens/bench/answer-draft.ts';
+import { inputOfCommand } from '../../../renderer/screens/bench/command-input.ts';
+import type { Answer } from '../../../src/domain/answer.ts';
+import { metres } from '../../../src/domain/brand.ts';
+import { type CommandName, commandNames } from '../../../src/domain/command-symbol.ts';
+import { faultOfAnswer } from '../../../src/domain/verdict.ts';
+import { checkNamed, procedure } from './checks.ts';
+
+const at = (key: string, given?: Answer, unit: 'm' | 'ft' = 'm'): DraftContext => ({
+  check: checkNamed(key),
+  ratedLengthM: metres(15.24),
+  unit,
+  given,
+});
+
+const walkThrough = (
+  context: DraftContext,
+  inputs: readonly DraftInput[],
+  from: Draft = question,
+): DraftStep =>
+  inputs.reduce<DraftStep>((step, input) => stepDraft(step.draft, input, context), { draft: from });
+
+const scanned = (context: DraftContext, ...commands: CommandName[]): DraftStep =>
+  walkThrough(
+    context,
+    commands.flatMap((command) => inputOfCommand(command) ?? []),
+  );
+
+describe('an element of the marking', () => {
+  it('is legible with the symbol Good', () => {
+    expect(scanned(at('marking.serialNumber'), 'good').answer).toEqual({ kind: 'marking', state: 'legible' });
+  });
+
+  it('is legible, illegible and missing with 1, 2 and 3', () => {
+    const states = (['1', '2', '3'] as const).map((digit) => scanned(at('marking.model'), digit).answer);
+    expect(states).toEqual([
+      { kind: 'marking', state: 'legible' },
+      { kind: 'marking', state: 'illegible' },
+      { kind: 'marking', state: 'missing' },
+    ]);
+  });
+
+  it('asks which with the symbol Defect, and records nothing', () => {
+    expect(scanned(at('marking.model'), 'defect')).toEqual({ draft: question, fault: 'chooseMarking' });
+  });
+});
+
+describe('a condition', () => {
+  it('is good with the symbol Good', () => {
+    expect(scanned(at('housing.body'), 'good').answer).toEqual({ kind: 'good' });
+  });
+
+  it('takes several defects in the order in which they were chosen', () => {
+    const { answer } = scanned(at('upper-hook.body'), 'defect', '3', '1', 'confirm');
+    expect(answer).toEqual({ kind: 'defects', findings: [{ defect: 'corrosion' }, { defect: 'crack' }] });
+  });
+
+  it('lets a defect be unchosen by choosing it again', () => {
+    const { answer } = scanned(at('upper-hook.body'), 'defect', '3', '1', '3', 'confirm');
+    expect(answer).toEqual({ kind: 'defects', findings: [{ defect: 'crack' }] });
+  });
+
+  it('is not answered by confirming nothing', () => {
+    const step = scanned(at('upper-hook.body'), 'defect', 'confirm');
+    expect(step.answer).toBeUndefined();
+    expect(step.fault).toBe('chooseDefect');
+  });
+
+  it('says so where no defect has the number', () => {
+    expect(scanned(at('fasteners.all'), 'defect', '9').fault).toBe('noSuchNumber');
+  });
+
+  it('has its only defect chosen already', () => {
+    expect(scanned(at('payout.runs-free'), 'defect', 'confirm').answer).toEqual({
+      kind: 'defects',
+      findings: [{ defect: 'binds' }],
+    });
+  });
+
+  it('goes back to the question with Cancel', () => {
+    expect(scanned(at('housing.body'), 'defect', '1', 'cancel')).toEqual({ draft: question });
+  });
+
+  it('starts from the findings on record when it is changed', () => {
+    const given: Answer = { kind: 'defects', findings: [{ defect: 'crack' }] };
+    const { answer } = scanned(at('housing.body', given), 'defect', '4', 'confirm');
+    expect(answer).toEqual({ kind: 'defects', findings: [{ defect: 'crack' }, { defect: 'cover-missing' }] });
+  });
+
+  it('keeps a note with the defect that was chosen last, and drops an empty one', () => {
+    const context = at('overall.doubt');
+    const noted = walkThrough(context, [
+      { kind: 'defect' },
+      { kind: 'note', text: ' smells burnt ' },
+      { kind: 'confirm' },
+    ]);
+    expect(noted.answer).toEqual({
+      kind: 'defects',
+      findings: [{ defect: 'questionable', note: 'smells burnt' }],
+    });
+    const empty = walkThrough(context, [
+      { kind: 'defect' },
+      { kind: 'note', text: '  ' },
+      { kind: 'confirm' },
+    ]);
+    expect(empty.answer).toEqual({ kind: 'defects', findings: [{ defect: 'questionable' }] });
+  });
+});
+
+describe('a finding on the lifeline', () => {
+  it('is placed digit by digit with the command sheet alone', () => {
+    const { answer } = scanned(at('lifeline.shape'), 'defect', '1', '3', 'point', '2', 'confirm', 'confirm');
+    expect(answer).toEqual({ kind: 'defects', findings: [{ defect: 'crushing', positionM: 3.2 }] });
+  });
+
+  it('is stored in metres where it was given in feet', () => {
+    const { answer } = scanned(
+      at('lifeline.wires', undefined, 'ft'),
+      'defect',
+      '1',
+      '0',
+      'confirm',
+      'confirm',
+    );
+    // 10 ft = 3.048 m exactly (NIST SP 811).
+    expect(answer).toEqual({
+      kind: 'defects',
+      findings: [{ defect: 'broken-wires', positionM: expect.closeTo(3.048, 9) }],
+    });
+  });
+
+  it('may be found more than once, each time at its own place', () => {
+    const { answer } = scanned(
+      at('lifeline.shape'),
+      'defect',
+      '2',
+      '4',
+      'confirm',
+      '2',
+      '9',
+      'confirm',
+      'confirm',
+    );
+    expect(answer).toEqual({
+      kind: 'defects',
+      findings: [
+        { defect: 'kink', positionM: 4 },
+        { defect: 'kink', positionM: 9 },
+      ],
+    });
+  });
+
+  it('is refused beyond the end of the lifeline, and the number stays to be corrected', () => {
+    const step = scanned(at('lifeline.shape'), 'defect', '1', '1', '6', 'confirm');
+    expect(step.fault).toBe('beyondLifeline');
+    expect(step.draft).toMatchObject({ placing: { defect: 'crushing', typed: '16' } });
+  });
+
+  it('is not placed without a number', () => {
+    expect(scanned(at('lifeline.shape'), 'defect', '1', 'confirm').fault).toBe('notANumber');
+  });
+
+  it('follows a touch on the strip, and the touch can be corrected by the digits', () => {
+    const context = at('lifeline.shape');
+    const touched = walkThrough(context, [
+      { kind: 'defect' },
+      { kind: 'choose', defect: 'kink' },
+      { kind: 'place', positionM: metres(7.3) },
+      { kind: 'erase' },
+      { kind: 'digit', digit: 5 },
+      { kind: 'confirm' },
+      { kind: 'confirm' },
+    ]);
+    expect(touched.answer).toEqual({ kind: 'defects', findings: [{ defect: 'kink', positionM: 7.5 }] });
+  });
+});
+
+describe('the full payout', () => {
+  it('is the rated length with the symbol Good', () => {
+    expect(scanned(at('payout.full-length'), 'good').answer).toEqual({ kind: 'length', confirmedM: 15.24 });
+  });
+
+  it('takes the length that came out where it was less', () => {
+    const { answer } = scanned(at('payout.full-length'), 'defect', '1', '4', 'point', '9', 'confirm');
+    expect(answer).toEqual({ kind: 'length', confirmedM: 14.9 });
+  });
+
+  it('takes a comma for the decimal mark', () => {
+    const { answer } = walkThrough(at('payout.full-length'), [
+      { kind: 'defect' },
+      { kind: 'typed', text: '14,9' },
+      { kind: 'confirm' },
+    ]);
+    expect(answer).toEqual({ kind: 'length', confirmedM: 14.9 });
+  });
+});
+
+describe('every check of the procedure', () => {
+  it('can be answered with the command sheet alone, by answers that the rules of the station allow', () => {
+    const facts = { ratedLengthM: 15.24, loadIndicatorFitted: true };
+    for (const { key, kind } of procedure.checks) {
+      const check = checkNamed(key);
+      const bad: CommandName[] =
+        kind === 'marking'
+          ? ['2']
+          : kind === 'payout-length'
+            ? ['defect', '9', 'confirm']
+            : check.kind === 'condition' && check.positioned
+              ? check.defects.length === 1
+                ? ['defect', '1', 'confirm', 'confirm']
+                : ['defect', '1', '1', 'confirm', 'confirm']
+              : check.kind === 'condition' && check.defects.length === 1
+                ? ['defect', 'confirm']
+                : ['defect', '1', 'confirm'];
+      for (const commands of [['good'] as CommandName[], bad]) {
+        const { answer } = scanned(at(key), ...commands);
+        expect(answer, key).toBeDefined();
+        expect(faultOfAnswer(check, answer!, facts), key).toBeUndefined();
+      }
+    }
+  });
+
+  it('leaves no more than nine defects to choose from, so that a digit reaches each', () => {
+    for (const check of procedure.checks) {
+      if (check.kind === 'condition') expect(check.defects.length, check.key).toBeLessThanOrEqual(9);
+    }
+  });
+});
+
+describe('the commands', () => {
+  it('all mean something to an answer, but for those that move through the walk', () => {
+    const moving = commandNames.filter((command) => inputOfCommand(command) === undefined);
+    expect(moving).toEqual(['next', 'back']);
+  });
+});
