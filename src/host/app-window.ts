@@ -81,7 +81,7 @@ const switchesFor = (address: string, profile: string): readonly string[] => [
   '--disable-sync',
   '--disable-features=Translate',
   '--password-store=basic',
-  ...(isRootOnLinux() ? ['--no-sandbox', '--disable-dev-shm-usage'] : []),
+  ...(isRootOnLinux() ? ['--no-sandbox', '--test-type', '--disable-dev-shm-usage'] : []),
 ];
 
 /** A browser is many processes; on POSIX they share the group of the first. */

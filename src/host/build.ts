@@ -1,6 +1,6 @@
 /** Builds the bundles that are not there, or that are older than what they are made of. */
 import { createHash } from 'node:crypto';
-import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 
 export interface Bundle {
@@ -12,9 +12,17 @@ export interface Bundle {
   readonly build: (productFolder: string) => Promise<void>;
 }
 
+/** What is built is what people work with, also where a test run builds it: React looks at `NODE_ENV`. */
 const viteBuild = async (productFolder: string, config: string, mode: string): Promise<void> => {
   const { build } = await import('vite');
-  await build({ configFile: join(productFolder, config), mode, logLevel: 'error' });
+  const environment = process.env.NODE_ENV;
+  process.env.NODE_ENV = 'production';
+  try {
+    await build({ configFile: join(productFolder, config), mode, logLevel: 'error' });
+  } finally {
+    if (environment === undefined) delete process.env.NODE_ENV;
+    else process.env.NODE_ENV = environment;
+  }
 };
 
 export const rendererBundle: Bundle = {
@@ -37,14 +45,43 @@ export const electronBundle: Bundle = {
 export const buildIfStale = async (bundle: Bundle, productFolder: string): Promise<boolean> => {
   const dist = join(productFolder, 'dist');
   const stampFile = join(dist, `${bundle.name}.stamp`);
-  const stamp = await stampOf(bundle.inputs, productFolder);
-  const known = await readFile(stampFile, 'utf8').catch(() => '');
-  if (known === stamp && (await isThere(join(dist, bundle.output)))) return false;
-  await rm(stampFile, { force: true });
-  await bundle.build(productFolder);
   await mkdir(dist, { recursive: true });
-  await writeFile(stampFile, stamp);
-  return true;
+  return alone(join(dist, `${bundle.name}.lock`), async () => {
+    const stamp = await stampOf(bundle.inputs, productFolder);
+    const known = await readFile(stampFile, 'utf8').catch(() => '');
+    if (known === stamp && (await isThere(join(dist, bundle.output)))) return false;
+    await rm(stampFile, { force: true });
+    await bundle.build(productFolder);
+    await writeFile(stampFile, stamp);
+    return true;
+  });
+};
+
+/** No build takes this long; who held the lock then was ended before it could give it back. */
+const lockGoodForMs = 120_000;
+
+/** One program at a time; the others wait, and find the work done. */
+const alone = async <Result>(lock: string, work: () => Promise<Result>): Promise<Result> => {
+  while (!(await take(lock))) await new Promise((resolve) => setTimeout(resolve, 100));
+  try {
+    return await work();
+  } finally {
+    await rm(lock, { recursive: true, force: true });
+  }
+};
+
+const take = async (lock: string): Promise<boolean> => {
+  try {
+    await mkdir(lock);
+    return true;
+  } catch (error) {
+    const held = await stat(lock).catch(() => undefined);
+    if (held === undefined && !(error instanceof Error && 'code' in error && error.code === 'EEXIST'))
+      throw error;
+    if (held !== undefined && Date.now() - held.mtimeMs > lockGoodForMs)
+      await rm(lock, { recursive: true, force: true });
+    return false;
+  }
 };
 
 /** A hash over the names and the contents, so that neither a fresh clone nor a copy of the folder confuses it. */

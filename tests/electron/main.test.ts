@@ -9,12 +9,10 @@ import { buildIfStale, electronBundle, rendererBundle } from '../../src/host/bui
 import { productFolder } from '../../src/host/product-folder.ts';
 import { openStation } from '../../src/station/station.ts';
 import { hasBrowser, testBrowser, testBrowserArguments } from '../support/browser.ts';
-import { app, exited, type StandIn, startAfresh } from './stand-in/electron.ts';
-
-vi.mock('electron', () => import('./stand-in/electron.ts'));
+import * as standIn from './stand-in/electron.ts';
 
 let browser: Browser;
-let electron: StandIn;
+let electron: standIn.StandIn;
 let folder: string;
 
 const argv = process.argv;
@@ -22,6 +20,7 @@ const argv = process.argv;
 const startShell = async (): Promise<void> => {
   process.argv = [...argv.slice(0, 2), '--data', folder];
   vi.resetModules();
+  vi.doMock('electron', () => standIn);
   await import('../../electron/main.ts');
 };
 
@@ -33,11 +32,11 @@ const openShell = async (): Promise<Page> => {
 
 const closeShell = async (): Promise<void> => {
   for (const window of [...electron.windows]) await window.close();
-  if (electron.handlers.size > 0) await exited();
+  if (electron.handlers.size > 0) await standIn.exited();
 };
 
 beforeEach(async () => {
-  electron = startAfresh();
+  electron = standIn.startAfresh();
   folder = await mkdtemp(join(tmpdir(), 'srl-bench-shell-'));
 });
 
@@ -139,18 +138,41 @@ describe.runIf(hasBrowser())('the shell', () => {
     expect(await inner.evaluate(() => 'srlBench' in window)).toBe(false);
   });
 
+  test.each(['https://elsewhere.invalid/', 'http://127.0.0.1:9/'])(
+    'does not let the page be led away to %s',
+    async (address) => {
+      const page = await openShell();
+      const asked: string[][] = [];
+      electron.windows[0]?.webContents.on('stand-in-navigation', (...what: string[]) => asked.push(what));
+      const before = page.url();
+      await page.evaluate((to) => window.location.assign(to), address);
+      await vi.waitFor(() => expect(asked).toEqual([[address, 'denied']]));
+      expect(page.url()).toBe(before);
+      expect(await page.evaluate(() => typeof window.srlBench?.call)).toBe('function');
+    },
+  );
+
+  /** A plain Chromium never asks about some of these, so the question is put to the shell as Electron would put it. */
   test.each([
-    'https://elsewhere.invalid/',
-    'http://127.0.0.1:9/',
-    'app://srl-bench.elsewhere/',
-    'app://other/',
-  ])('does not let the page be led away to %s', async (address) => {
+    ['will-navigate', 'app://srl-bench.elsewhere/', true],
+    ['will-navigate', 'file:///etc/passwd', true],
+    ['will-navigate', 'app://srl-bench/#/bench', false],
+    ['will-frame-navigate', 'app://other/', true],
+    ['will-frame-navigate', 'https://elsewhere.invalid/', true],
+    ['will-redirect', 'app://srl-bench/', true],
+    ['will-attach-webview', '', true],
+  ])('asked by %s about “%s”, prevents it: %s', async (name, url, prevented) => {
+    await openShell();
+    const preventDefault = vi.fn();
+    electron.windows[0]?.webContents.emit(name, { url, isMainFrame: false, preventDefault });
+    expect(preventDefault.mock.calls.length > 0).toBe(prevented);
+  });
+
+  test('lets the page load itself anew, and it is still answered', async () => {
     const page = await openShell();
-    const before = page.url();
-    await page.evaluate((to) => window.location.assign(to), address);
-    await page.waitForTimeout(300);
-    expect(page.url()).toBe(before);
-    expect(await page.evaluate(() => typeof window.srlBench?.call)).toBe('function');
+    await page.reload();
+    const answer = await page.evaluate(() => window.srlBench?.call('station.status', {}, 'en'));
+    expect(answer).toMatchObject({ ok: true });
   });
 
   test('opens no second window for the page', async () => {
@@ -192,14 +214,14 @@ describe.runIf(hasBrowser())('the shell', () => {
 
   test('comes to the front when the program is started a second time', async () => {
     await openShell();
-    app.emit('second-instance');
+    standIn.app.emit('second-instance');
     expect(electron.windows[0]?.focusCount).toBe(1);
   });
 
   test('ends with its window and gives the data folder free', async () => {
     await openShell();
     await electron.windows[0]?.close();
-    expect(await exited()).toBe(0);
+    expect(await standIn.exited()).toBe(0);
     const again = await openStation({ folder });
     if (isRefusal(again)) throw new Error(again.code);
     await again.close();
@@ -211,7 +233,7 @@ describe('a start that cannot be', () => {
     const holder = await openStation({ folder });
     if (isRefusal(holder)) throw new Error(holder.code);
     await startShell();
-    expect(await exited()).toBe(1);
+    expect(await standIn.exited()).toBe(1);
     expect(electron.errorBoxes).toHaveLength(1);
     expect(electron.errorBoxes[0]?.content).toContain(folder);
     expect(electron.windows).toHaveLength(0);
@@ -221,7 +243,7 @@ describe('a start that cannot be', () => {
   test('as a second instance is told, and ends without touching the station', async () => {
     electron.isFirstInstance = false;
     await startShell();
-    expect(await exited()).toBe(1);
+    expect(await standIn.exited()).toBe(1);
     expect(electron.errorBoxes).toHaveLength(1);
     expect(electron.windows).toHaveLength(0);
   });

@@ -33,6 +33,22 @@ test('a bundle is built once, and not again because a file was touched', async (
   expect(builds).toBe(1);
 });
 
+test('two programs that start at once build it once, and a lock that was left behind is not waited for', async () => {
+  const slow = {
+    ...bundle,
+    build: async (folder: string) => {
+      await new Promise((resolve) => setTimeout(resolve, 250));
+      await bundle.build(folder);
+    },
+  };
+  const built = await Promise.all([buildIfStale(slow, product), buildIfStale(slow, product)]);
+  expect(built.sort()).toEqual([false, true]);
+  expect(builds).toBe(1);
+  await mkdir(join(product, 'dist', 'page.lock'));
+  await utimes(join(product, 'dist', 'page.lock'), new Date(0), new Date(0));
+  expect(await buildIfStale(slow, product)).toBe(false);
+});
+
 test.each([
   ['a changed file', () => writeFile(join(product, 'source', 'deep', 'one.ts'), 'two')],
   ['a new file', () => writeFile(join(product, 'source', 'two.ts'), '')],

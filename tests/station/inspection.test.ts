@@ -3,18 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { metres } from '../../src/domain/brand.ts';
 import { demo, demoStation } from '../support/station-fixture.ts';
 import { walk } from '../support/walk.ts';
-import { sampleDevice } from './sample-device.ts';
-
-const registered = async (serial = 'Q26C49001') => {
-  const station = await demoStation();
-  const { benchId } = await station.expectOutput('device.register', sampleDevice(serial, `QM15${serial}`));
-  const card = async () => (await station.expectOutput('device.show', { benchId })).device;
-  return { ...station, benchId, card };
-};
+import { sampleDevice, stationWithDevice } from './sample-device.ts';
 
 describe('an inspection with nothing found', () => {
   test('puts a new device in service, with a due date and a status tag, once it is signed', async () => {
-    const { expectOutput, benchId, card, ...station } = await registered();
+    const { expectOutput, benchId, card, ...station } = await stationWithDevice();
     expect(await card()).toMatchObject({
       standing: 'new',
       dueState: 'never inspected',
@@ -65,7 +58,7 @@ describe('an inspection with nothing found', () => {
 
 describe('an inspection with findings', () => {
   test('keeps all three reasons in order, removes the device, and gives the quarantine tag', async () => {
-    const { expectOutput, expectError, benchId, card } = await registered();
+    const { expectOutput, expectError, benchId, card } = await stationWithDevice();
     const walked = await walk({ expectOutput }, benchId, {
       'marking.dateOfManufacture': { kind: 'marking', state: 'illegible' },
       'lifeline.shape': {
@@ -110,7 +103,7 @@ describe('an inspection with findings', () => {
   });
 
   test("cannot be started on a device that is out of service: it needs the manufacturer's evidence first", async () => {
-    const { expectOutput, expectError, benchId } = await registered();
+    const { expectOutput, expectError, benchId } = await stationWithDevice();
     await expectOutput('device.remove', { benchId, ground: 'fall' });
     expect(await expectError('inspection.start', { benchId })).toMatchObject({
       code: 'device-out-of-service',
@@ -118,7 +111,7 @@ describe('an inspection with findings', () => {
   });
 
   test('can be corrected before the signature, and the record keeps both answers', async () => {
-    const { expectOutput, benchId } = await registered();
+    const { expectOutput, benchId } = await stationWithDevice();
     const walked = await walk({ expectOutput }, benchId, {
       'housing.body': { kind: 'defects', findings: [{ defect: 'dirt' }] },
     });
@@ -144,7 +137,7 @@ describe('an inspection with findings', () => {
   });
 
   test('that is broken off keeps the device out of service with what was found', async () => {
-    const { expectOutput, benchId, card } = await registered();
+    const { expectOutput, benchId, card } = await stationWithDevice();
     const { inspection } = await expectOutput('inspection.start', { benchId });
     await expectOutput('inspection.answer', {
       inspection: inspection.inspection,
@@ -164,7 +157,7 @@ describe('an inspection with findings', () => {
   });
 
   test('is kept among the reasons when the device is taken out of service during the walk', async () => {
-    const { expectOutput, expectError, benchId, card } = await registered();
+    const { expectOutput, expectError, benchId, card } = await stationWithDevice();
     const { inspection } = await expectOutput('inspection.start', { benchId });
     await expectOutput('inspection.answer', {
       inspection: inspection.inspection,
@@ -191,7 +184,7 @@ describe('an inspection with findings', () => {
 
 describe('an inspection without a finding that is broken off', () => {
   test('leaves the device as it was, never in service by itself', async () => {
-    const { expectOutput, benchId, card } = await registered();
+    const { expectOutput, benchId, card } = await stationWithDevice();
     const { inspection } = await expectOutput('inspection.start', { benchId });
     expect(
       await expectOutput('inspection.break-off', {
@@ -206,174 +199,9 @@ describe('an inspection without a finding that is broken off', () => {
   });
 });
 
-describe('the signature', () => {
-  test('is refused while checks are open, and names how many and the first', async () => {
-    const { expectOutput, expectError, benchId } = await registered();
-    const { inspection } = await expectOutput('inspection.start', { benchId });
-    await expectOutput('inspection.answer', {
-      inspection: inspection.inspection,
-      check: 'marking.manufacturer',
-      answer: { kind: 'marking', state: 'legible' },
-    });
-    const error = await expectError('inspection.sign', {
-      inspection: inspection.inspection,
-      pin: demo.pin,
-    });
-    expect(error.code).toBe('inspection-incomplete');
-    expect(error.sentence).toContain(
-      `${inspection.checks.length - 1} checks are still open, the first is marking.model`,
-    );
-  });
-
-  test('is refused to a person whose training has run out, who may walk all the same', async () => {
-    const { expectOutput, expectError, benchId, card } = await registered();
-    await expectOutput('session.sign-in', { badge: demo.expiredInspector });
-    const walked = await walk({ expectOutput }, benchId);
-    expect(
-      await expectError('inspection.sign', {
-        inspection: walked.inspection,
-        pin: demo.pin,
-      }),
-    ).toMatchObject({ code: 'signer-training-expired' });
-    expect((await card()).standing).toBe('new');
-  });
-
-  test('is refused to a person without a designation', async () => {
-    const { expectOutput, expectError, benchId } = await registered();
-    await expectOutput('session.sign-in', { badge: demo.attendant });
-    const walked = await walk({ expectOutput }, benchId);
-    expect(
-      await expectError('inspection.sign', {
-        inspection: walked.inspection,
-        pin: demo.pin,
-      }),
-    ).toMatchObject({ code: 'signer-not-designated' });
-  });
-
-  /** ANSI/ASSP Z359.2 and Z359.14 practice, from memory: the competent person is someone other than the regular user. */
-  test('is refused to the regular user of the device', async () => {
-    const station = await demoStation();
-    const { benchId } = await station.expectOutput('device.register', {
-      ...sampleDevice('Q26C49002'),
-      regularUserId: 'P003',
-    });
-    await station.expectOutput('session.sign-in', { badge: demo.regularUser });
-    const walked = await walk(station, benchId);
-    expect(
-      await station.expectError('inspection.sign', {
-        inspection: walked.inspection,
-        pin: demo.pin,
-      }),
-    ).toMatchObject({ code: 'signer-is-regular-user' });
-  });
-
-  test('is refused while any answer was given by somebody else', async () => {
-    const { expectOutput, expectError, benchId } = await registered();
-    await expectOutput('session.sign-in', { badge: demo.attendant });
-    const walked = await walk({ expectOutput }, benchId);
-    await expectOutput('session.sign-in', { badge: demo.inspector });
-    await expectOutput('inspection.answer', {
-      inspection: walked.inspection,
-      check: 'housing.body',
-      answer: { kind: 'good' },
-    });
-    const error = await expectError('inspection.sign', {
-      inspection: walked.inspection,
-      pin: demo.pin,
-    });
-    expect(error).toMatchObject({ code: 'answers-by-others' });
-    expect(error.sentence).toContain(`${walked.checks.length - 1} answers`);
-  });
-
-  test('is given once: a second one is refused', async () => {
-    const { expectOutput, expectError, benchId } = await registered();
-    const walked = await walk({ expectOutput }, benchId);
-    await expectOutput('inspection.sign', {
-      inspection: walked.inspection,
-      pin: demo.pin,
-    });
-    expect(
-      await expectError('inspection.sign', {
-        inspection: walked.inspection,
-        pin: demo.pin,
-      }),
-    ).toMatchObject({ code: 'inspection-not-open' });
-    expect(
-      await expectError('inspection.answer', {
-        inspection: walked.inspection,
-        check: 'housing.body',
-        answer: { kind: 'good' },
-      }),
-    ).toMatchObject({ code: 'inspection-not-open' });
-  });
-});
-
-describe('the PIN', () => {
-  test('locks for a minute after five wrong ones, also for the right one and across a restart', async () => {
-    const first = await registered();
-    const walked = await walk(first, first.benchId);
-    const input = { inspection: walked.inspection, pin: '999111' };
-    for (const left of [4, 3, 2, 1]) {
-      expect((await first.expectError('inspection.sign', input)).sentence).toContain(`Tries left: ${left}`);
-    }
-    expect(await first.expectError('inspection.sign', input)).toMatchObject({
-      code: 'pin-locked',
-      field: 'pin',
-    });
-    const again = await first.reopen();
-    await again.expectOutput('session.sign-in', { badge: demo.inspector });
-    expect((await again.expectError('inspection.sign', { ...input, pin: demo.pin })).sentence).toContain(
-      'Wait 60 seconds',
-    );
-    again.clock.advance({ seconds: 59 });
-    expect((await again.expectError('inspection.sign', { ...input, pin: demo.pin })).sentence).toContain(
-      'Wait 1 seconds',
-    );
-    again.clock.advance({ seconds: 1 });
-    expect((await again.expectOutput('inspection.sign', { ...input, pin: demo.pin })).inspection.state).toBe(
-      'signed',
-    );
-  });
-
-  test('is counted one try after another when several come at once', async () => {
-    const { expectOutput, call, benchId } = await registered();
-    const walked = await walk({ expectOutput }, benchId);
-    const tries = await Promise.all(
-      Array.from({ length: 8 }, () =>
-        call('inspection.sign', {
-          inspection: walked.inspection,
-          pin: '999111',
-        }),
-      ),
-    );
-    const codes = tries.map((result) => (result.ok ? 'signed' : result.error.code));
-    expect(codes).toEqual([
-      'pin-wrong',
-      'pin-wrong',
-      'pin-wrong',
-      'pin-wrong',
-      'pin-locked',
-      'pin-locked',
-      'pin-locked',
-      'pin-locked',
-    ]);
-  });
-
-  test('must be hard to guess', async () => {
-    const { expectOutput, expectError } = await registered();
-    await expectOutput('session.sign-in', { badge: demo.administrator });
-    for (const pin of ['12345', '111111', '123456', '987654', 'abcdef', '1234567890123']) {
-      expect(await expectError('person.set-pin', { personId: 'P002', pin })).toMatchObject({
-        code: 'pin-too-weak',
-      });
-    }
-    await expectOutput('person.set-pin', { personId: 'P002', pin: '602214' });
-  });
-});
-
 describe('a started inspection', () => {
   test('stands after a restart at the answer where it stood', async () => {
-    const first = await registered();
+    const first = await stationWithDevice();
     const { inspection } = await first.expectOutput('inspection.start', {
       benchId: first.benchId,
     });
@@ -402,7 +230,7 @@ describe('a started inspection', () => {
 
 describe('an answer that the check does not take', () => {
   test('is refused with what it takes, and nothing is recorded', async () => {
-    const { expectOutput, expectError, benchId } = await registered();
+    const { expectOutput, expectError, benchId } = await stationWithDevice();
     const { inspection } = await expectOutput('inspection.start', { benchId });
     const number = inspection.inspection;
     const before = (await expectOutput('ledger.verify', {})).head;

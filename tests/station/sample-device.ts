@@ -1,6 +1,7 @@
 /** A device as the attendant enters it: every element of the marking legible. */
 import { markingElements } from '../../src/domain/marking.ts';
 import type { InputOf } from '../../src/station/contract.ts';
+import { demoStation } from '../support/station-fixture.ts';
 
 /** The 50 ft model of the invented depot. */
 export const sampleDevice = (serial: string, code?: string): InputOf<'device.register'> => ({
@@ -14,3 +15,11 @@ export const sampleDevice = (serial: string, code?: string): InputOf<'device.reg
   })),
   otherCodes: code === undefined ? [] : [{ code, kind: 'maker' }],
 });
+
+/** The invented depot with one new device, and a look at its card. */
+export const stationWithDevice = async (serial = 'Q26C49001') => {
+  const station = await demoStation();
+  const { benchId } = await station.expectOutput('device.register', sampleDevice(serial, `QM15${serial}`));
+  const card = async () => (await station.expectOutput('device.show', { benchId })).device;
+  return { ...station, benchId, card };
+};

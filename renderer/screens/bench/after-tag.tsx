@@ -4,18 +4,22 @@ import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import styles from './after-tag.module.css';
 
+/** What was scanned off the device here: nothing yet, its bench ID alone, or the tag with its number. */
+export type TagProof = 'none' | 'bench ID' | 'tag';
+
+const proofWords = { none: 'walk:tag.fix', 'bench ID': 'walk:tag.provedId', tag: 'walk:tag.proved' } as const;
+
 export interface AfterTagProps {
   readonly content: TagContent;
-  /** True once the tag on the device was scanned here. */
-  readonly isProved: boolean;
+  readonly proof: TagProof;
 }
 
-export const AfterTag = ({ content, isProved }: AfterTagProps) => {
+export const AfterTag = ({ content, proof: scanned }: AfterTagProps) => {
   const { t, dateText, inLanguage } = useText();
   const proof = (
-    <p className={isProved ? styles.proved : styles.soft} role="status">
-      {isProved && <Icon name="check" />}
-      <span>{t(isProved ? 'walk:tag.proved' : 'walk:tag.fix')}</span>
+    <p className={scanned === 'none' ? styles.soft : styles.proved} role="status">
+      {scanned !== 'none' && <Icon name="check" />}
+      <span>{t(proofWords[scanned])}</span>
     </p>
   );
   switch (content.kind) {

@@ -52,7 +52,7 @@ export const CheckBody = ({
         <RecordedMarking marking={inspection.marking} />
       )}
       {isQuestion && <div className={styles.room} />}
-      {answered !== undefined && isQuestion && (
+      {answered !== undefined && isQuestion && fault === undefined && (
         <GivenAnswer
           check={check}
           answered={answered}

@@ -2,6 +2,7 @@
 import { useEffect, useRef } from 'react';
 import type { Check } from '../../../src/domain/procedure.ts';
 import { Icon } from '../../components/icon.tsx';
+import { classes } from '../../design/classes.ts';
 import { useText } from '../../i18n/text.ts';
 import styles from './check-text.module.css';
 
@@ -26,7 +27,15 @@ export const CheckText = ({ check, number, count, isShort }: CheckTextProps) => 
         {inLanguage(check.title)}
       </h1>
       {!isShort && <p className={styles.instruction}>{inLanguage(check.instruction)}</p>}
-      <p className={isShort ? styles.shortCriterion : styles.criterion}>{inLanguage(check.criterion)}</p>
+      <p
+        className={
+          isShort
+            ? styles.shortCriterion
+            : classes(styles.criterion, check.kind === 'marking' && styles.repeated)
+        }
+      >
+        {inLanguage(check.criterion)}
+      </p>
       {check.caution !== undefined && !isShort && (
         <p className={styles.caution}>
           <Icon name="warning" />

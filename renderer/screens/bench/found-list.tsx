@@ -1,4 +1,4 @@
-/** The findings of a check as they are named so far; each can be taken off again. */
+/** The findings of a check as they are named so far; the latest first; each can be taken off again. */
 import { Button } from 'react-aria-components';
 import type { Finding } from '../../../src/domain/answer.ts';
 import type { ConditionCheck } from '../../../src/domain/procedure.ts';
@@ -18,18 +18,20 @@ export const FoundList = ({ check, findings, onDrop }: FoundListProps) => {
   const words = useFindingWords();
   return (
     <ul className={styles.found} aria-label={t('walk:picker.found')} aria-live="polite">
-      {findings.map((finding, index) => (
-        <li key={`${finding.defect} ${finding.positionM ?? ''} ${String(index)}`}>
-          <Button
-            className={styles.finding ?? ''}
-            aria-label={t('walk:picker.drop', { finding: words(check, finding) })}
-            onPress={() => onDrop(index)}
-          >
-            {words(check, finding)}
-            <Icon name="cross" />
-          </Button>
-        </li>
-      ))}
+      {findings
+        .map((finding, index) => (
+          <li key={`${finding.defect} ${finding.positionM ?? ''} ${String(index)}`}>
+            <Button
+              className={styles.finding ?? ''}
+              aria-label={t('walk:picker.drop', { finding: words(check, finding) })}
+              onPress={() => onDrop(index)}
+            >
+              {words(check, finding)}
+              <Icon name="cross" />
+            </Button>
+          </li>
+        ))
+        .reverse()}
     </ul>
   );
 };

@@ -56,7 +56,8 @@ export const PinForm = ({ inspection, signer }: PinFormProps) => {
   return (
     <form ref={form} className={styles.form} onSubmit={submit}>
       <h2 className={styles.title}>{t('walk:sign.as', { name: signer.name })}</h2>
-      {signer.designation !== undefined && (
+      <AlertLine sentence={error?.sentence} />
+      {error === undefined && signer.designation !== undefined && (
         <p className={styles.soft}>
           {t('walk:sign.designated', {
             by: signer.designation.designatedBy,
@@ -73,7 +74,6 @@ export const PinForm = ({ inspection, signer }: PinFormProps) => {
         onChange={setPin}
       />
       <Keypad shape="flat" onCommand={take} />
-      <AlertLine sentence={error?.sentence} />
       <Button type="submit" look="primary" size="large" isWide isDisabled={isRunning || pin === ''}>
         <span className={styles.key}>
           {t('walk:sign.sign')} <KeyCap>{letterOf.confirm}</KeyCap>

@@ -8,7 +8,7 @@ import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { useStationQuery } from '../../station/hooks.ts';
-import { AfterTag } from './after-tag.tsx';
+import { AfterTag, type TagProof } from './after-tag.tsx';
 import { IssueTag } from './issue-tag.tsx';
 import { TagPicture } from './tag-picture.tsx';
 import styles from './tag-screen.module.css';
@@ -21,11 +21,11 @@ export interface TagScreenProps {
 export const TagScreen = ({ benchId, kind }: TagScreenProps) => {
   const { t } = useText();
   const { data: preview, error } = useStationQuery('tag.preview', { benchId, kind });
-  const [isProved, setProved] = useState(false);
+  const [proof, setProof] = useState<TagProof>('none');
   useScanHandler(({ meaning }) => {
     if (meaning.meaning !== 'device' || meaning.device.benchId !== benchId) return false;
     if (meaning.tag?.state === 'out of date') return false;
-    setProved(true);
+    setProof(meaning.by === 'tag' || kind === 'id' ? 'tag' : 'bench ID');
     return true;
   });
   if (preview === undefined) {
@@ -39,7 +39,7 @@ export const TagScreen = ({ benchId, kind }: TagScreenProps) => {
     <div className={styles.page}>
       <TagPicture benchId={benchId} kind={kind} preview={preview} />
       <section className={styles.side}>
-        <AfterTag content={preview.content} isProved={isProved} />
+        <AfterTag content={preview.content} proof={proof} />
         <IssueTag benchId={benchId} kind={kind} />
         <div className={styles.room} />
         <p className={styles.next}>{t('walk:tag.next')}</p>

@@ -30,12 +30,17 @@ class NavigationEvent {
   }
 }
 
+let lastId = 0;
+const nextId = (): number => {
+  lastId += 1;
+  return lastId;
+};
+
 export class StandInWebContents
   extends EventEmitter
   implements Pick<WebContents, 'id' | 'setWindowOpenHandler'>
 {
-  static #last = 0;
-  readonly id = (StandInWebContents.#last += 1);
+  readonly id = nextId();
   readonly #frames = new Map<Frame, Pick<WebFrameMain, 'url'>>();
   #page: Page | undefined;
   #ownLoad: string | undefined;
@@ -102,6 +107,7 @@ export class StandInWebContents
     const event = new NavigationEvent(url, frame === this.page.mainFrame());
     this.emit('will-frame-navigate', event);
     if (event.isMainFrame) this.emit('will-navigate', event);
+    this.emit('stand-in-navigation', url, event.defaultPrevented ? 'denied' : 'allowed');
     return !event.defaultPrevented;
   }
 
