@@ -3,7 +3,7 @@ import { defectLines } from './defect-lines.ts';
 import styles from './defect-pictogram.module.css';
 
 export const DefectPictogram = ({ defect }: { readonly defect: string }) => {
-  const lines = defectLines[defect];
+  const lines = defectLines[defect.replace(/-stays$/, '')];
   return lines === undefined ? null : (
     <svg className={styles.pictogram} viewBox="0 0 64 40" aria-hidden="true" focusable="false">
       <path d={lines} />

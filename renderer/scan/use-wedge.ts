@@ -1,7 +1,7 @@
 /** Listens to the keyboard of the window for a scanner that types, wherever the focus is. */
 import { useEffect } from 'react';
 import { type FieldSnapshot, restore, snapshotOf, takesKeys, takesText } from './field-snapshot.ts';
-import { noBurst, pressKey, scanMaxGapMs } from './wedge.ts';
+import { noBurst, pressKey, settleMs } from './wedge.ts';
 
 export type DigitCommand = '0' | '1' | '2' | '3' | '4' | '5' | '6' | '7' | '8' | '9';
 
@@ -34,7 +34,7 @@ export const useWedge = (listener: WedgeListener): void => {
           before = takesKeys(focused) ? snapshotOf(focused) : undefined;
           if (!takesKeys(focused) && isDigit(event.key)) {
             const digit = event.key;
-            digitTimer = window.setTimeout(() => listener.onDigit(digit), scanMaxGapMs * 2);
+            digitTimer = window.setTimeout(() => listener.onDigit(digit), settleMs);
           }
           return;
         case 'burst':

@@ -14,6 +14,9 @@ export const scanMaxGapMs = 35;
 /** Milliseconds from the last character of a scan to its Enter or Tab, at most. */
 export const scanMaxEndGapMs = 100;
 
+/** A key that a person struck by itself counts when nothing has followed it for this long; a slow scanner goes on sooner. */
+export const settleMs = 150;
+
 /** The characters that came quickly one after another until now. */
 export interface Burst {
   readonly text: string;

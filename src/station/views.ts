@@ -150,7 +150,7 @@ export const inspectionViewSchema = z.object({
   /** Keys of the checks that apply to this device, in the order of the walk. */
   checks: z.array(z.string()),
   /** The latest answer to each check; `by` is a person's name. */
-  answers: z.record(z.string(), answeredSchema),
+  answers: z.record(z.string(), answeredSchema.extend({ byId: z.string() })),
   /** The first check without a final answer; absent when all are answered. */
   nextCheck: z.string().optional(),
   /** As the answers stand; the signed one once it is signed. */
@@ -185,7 +185,7 @@ export const inspectionView = async (
   const answers = Object.fromEntries(
     Object.entries(inspection.answers).map(([key, answered]) => [
       key,
-      { ...answered, by: name(answered.by) },
+      { ...answered, by: name(answered.by), byId: answered.by },
     ]),
   );
   const { signed } = inspection;

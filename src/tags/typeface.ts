@@ -59,10 +59,19 @@ const facesOf = (weight: Weight): readonly Face[] => {
   if (known !== undefined) return known;
   const faces = fileNames[weight].map((key) => {
     const bytes = readFontFile(key);
-    return { key, bytes, font: fontkit.create(bytes) };
+    return { key, bytes, font: knownByCharacter(fontkit.create(bytes)) };
   });
   loaded.set(weight, faces);
   return faces;
+};
+
+/**
+ * fontkit keeps a glyph as it first met it, and one met as a part of another (the `o` of `ó`) would stand for no
+ * character in the PDF. So every glyph is met by its character first.
+ */
+const knownByCharacter = (font: Font): Font => {
+  for (const codePoint of font.characterSet) font.glyphForCodePoint(codePoint);
+  return font;
 };
 
 /** White space of any kind becomes one plain space, and letters with accents one character each. */

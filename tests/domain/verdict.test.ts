@@ -166,7 +166,14 @@ const lines: readonly Line[] = [
   },
   ...lifeline('lifeline.wires', ['broken-wires']),
   ...lifeline('lifeline.shape', ['crushing', 'kink', 'bend', 'twist', 'birdcage']),
-  ...lifeline('lifeline.surface', ['corrosion', 'heat', 'arc-burn', 'weld-spatter', 'abrasion']),
+  ...lifeline('lifeline.surface', [
+    'corrosion',
+    'heat',
+    'arc-burn',
+    'weld-spatter',
+    'abrasion',
+    'foreign-matter-stays',
+  ]),
   { check: 'payout.runs-free', kind: 'binds', zone: 'lifeline', effect: 'remove', mark: commonPractice },
   { check: 'retraction.full', kind: 'not-full', zone: 'retraction', effect: 'remove', mark: commonPractice },
   ...['brake.near-housing', 'brake.midway', 'brake.near-full-payout'].flatMap((check): Line[] =>
@@ -244,11 +251,14 @@ describe('a defect removes the device', () => {
         : [],
     );
     expect(extra.sort()).toEqual([
+      'housing.body.dirt-stays',
       'identity.matches-record.differs',
       'indicator.load.unclear',
+      'lower-hook.body.dirt-stays',
       'lower-hook.marks.missing',
       'lower-hook.swivel.worn',
       'retraction.full.binds',
+      'upper-hook.body.dirt-stays',
       'upper-hook.marks.missing',
       'upper-hook.swivel.worn',
     ]);

@@ -41,7 +41,8 @@ const walk = async (
   findings: Readonly<Record<string, readonly string[]>>,
 ): Promise<void> => {
   await command('confirm');
-  if (await page.getByRole('dialog').isVisible()) await command('confirm');
+  await page.getByRole('dialog').getByText('Let the lifeline retract under control.').waitFor();
+  await command('confirm');
   for (const [index, check] of procedure.checks.entries()) {
     await page.getByText(`Check ${index + 1} of ${procedure.checks.length}`).waitFor();
     await page.getByRole('heading', { name: check.title.en, exact: true }).waitFor();
@@ -83,6 +84,7 @@ describe.runIf(hasBrowser() && tools)('the main job in the window', () => {
     for (const reason of reasons) await page.getByText(reason).first().waitFor();
     await sign(window);
     await page.getByRole('heading', { name: 'Out of service: lock it away' }).waitFor();
+    await page.getByRole('button', { name: 'Open for printing' }).waitFor();
     await command('confirm');
     await page.getByText(`${benchId}-tag-1-quarantine.pdf`).waitFor();
     expect(await symbolsOnPaper(window.folder)).toEqual([
@@ -100,19 +102,24 @@ describe.runIf(hasBrowser() && tools)('the main job in the window', () => {
     const { page, command } = window;
     const benchId = await registerNewDevice(window, 'QM152699772', 'Q26C99772');
     await command('confirm');
-    if (await page.getByRole('dialog').isVisible()) await command('confirm');
+    await page.getByRole('dialog').waitFor();
+    await command('confirm');
     await page.getByText('Check 1 of 35').waitFor();
     await command('good', 'good', 'good');
     await page.getByText('Check 4 of 35').waitFor();
     await page.reload();
     await page.getByText('Check 4 of 35').waitFor();
-    for (let check = 4; check <= procedure.checks.length; check += 1) await command('good');
+    for (let check = 4; check <= procedure.checks.length; check += 1) {
+      await page.getByText(`Check ${check} of ${procedure.checks.length}`).waitFor();
+      await command('good');
+    }
     await page.getByText('PASS', { exact: true }).waitFor();
     await sign(window);
     const year = new Date().getFullYear() + 1;
+    await page.getByRole('button', { name: 'Open for printing' }).waitFor();
     await page
-      .getByText(new RegExp(`\\d{1,2} \\w{3} ${year}`))
-      .first()
+      .getByRole('main')
+      .getByText(new RegExp(`^\\d{1,2} \\w{3} ${year}$`))
       .waitFor();
     await command('confirm');
     await page.getByText(`${benchId}-tag-1-status.pdf`).waitFor();

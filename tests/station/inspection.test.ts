@@ -1,4 +1,5 @@
 /** The documented inspection through the contract, from the scan of a new device to its tag. */
+import { readFile } from 'node:fs/promises';
 import { describe, expect, test } from 'vitest';
 import { metres } from '../../src/domain/brand.ts';
 import { demo, demoStation } from '../support/station-fixture.ts';
@@ -127,7 +128,6 @@ describe('an inspection with findings', () => {
     });
     expect(inspection.verdict).toEqual({ kind: 'pass' });
     const { path } = await expectOutput('ledger.export', {});
-    const { readFile } = await import('node:fs/promises');
     const answers = (await readFile(path, 'utf8'))
       .split('\n')
       .filter(

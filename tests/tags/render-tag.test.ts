@@ -174,6 +174,23 @@ describe('a rendered tag', () => {
   });
 });
 
+describe.runIf(requireTool('pdftotext'))('a tag after other tags', () => {
+  test('has all its letters in the text of the PDF, also those that are parts of accented ones', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'srl-bench-tag-text-'));
+    const texts: string[] = [];
+    for (const turn of [1, 2]) {
+      const rendered = await renderTag(quarantineTag(['en', 'es'], 3));
+      if (isRefusal(rendered)) throw new Error(rendered.code);
+      writeFileSync(join(folder, 'tag.pdf'), rendered.pdf);
+      texts.push(runTool('pdftotext', ['-layout', join(folder, 'tag.pdf'), '-']));
+      expect(texts.at(-1), `turn ${turn}`).toContain('Antes de que pueda volver');
+    }
+    rmSync(folder, { recursive: true });
+    expect(texts[1]).toBe(texts[0]);
+    expect(texts[0]).toContain('Retirado del servicio');
+  });
+});
+
 describe('a character that the typeface lacks', () => {
   test('stands as a question mark, since a tag with one beats no tag', async () => {
     expect(isRefusal(await renderTag(statusTag(['en'], { model: 'Ж-15' })))).toBe(false);

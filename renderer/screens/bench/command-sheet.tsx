@@ -4,15 +4,15 @@ import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
 import { call } from '../../station/client.ts';
+import { openPdf } from '../../station/open-pdf.ts';
 import styles from './command-sheet.module.css';
-import { openPdf } from './open-pdf.ts';
 
 export const CommandSheet = () => {
   const { t } = useText();
   const [fault, setFault] = useState<string>();
   const open = async (): Promise<void> => {
     const result = await call('command-sheet.show', {});
-    if (result.ok) openPdf(result.output.pdfBase64);
+    if (result.ok) openPdf(result.output.pdfBase64, 'srl-bench-command-sheet.pdf');
     else setFault(result.error.sentence);
   };
   return (

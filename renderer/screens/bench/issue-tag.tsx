@@ -6,10 +6,11 @@ import type { OutputOf } from '../../../src/station/contract.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
+import { useScanHandler } from '../../scan/scan.ts';
 import { useStationCommand } from '../../station/hooks.ts';
+import { openPdf } from '../../station/open-pdf.ts';
 import { useReadyStation } from '../../station/status.ts';
 import styles from './issue-tag.module.css';
-import { openPdf } from './open-pdf.ts';
 
 export interface IssueTagProps {
   readonly benchId: BenchId;
@@ -25,8 +26,13 @@ export const IssueTag = ({ benchId, kind }: IssueTagProps) => {
     const result = await run({ benchId, kind, open: opensFiles });
     if (!result.ok) return;
     setIssued(result.output);
-    if (!result.output.opened) openPdf(result.output.pdfBase64);
+    if (!result.output.opened) openPdf(result.output.pdfBase64, fileName(result.output.pdfPath));
   };
+  useScanHandler(({ meaning }) => {
+    if (isRunning || meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
+    void issue();
+    return true;
+  });
   return (
     <section className={styles.issue}>
       <Button look="primary" size="large" icon="tag" isDisabled={isRunning} onPress={() => void issue()}>

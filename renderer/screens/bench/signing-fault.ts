@@ -14,7 +14,7 @@ export const signingFault = (
   today: string,
 ): SigningFault | undefined => {
   if (person === undefined) return { kind: 'not signed in' };
-  const { name, designation } = person;
+  const { name, designation, personId } = person;
   if (!person.maySign) {
     if (designation === undefined) return { kind: 'not designated', name };
     return designation.designatedOn > today
@@ -22,6 +22,6 @@ export const signingFault = (
       : { kind: 'training expired', name, date: designation.trainingValidUntil };
   }
   if (!person.pinSet) return { kind: 'no PIN', name };
-  const count = Object.values(inspection.answers).filter(({ by }) => by !== name).length;
+  const count = Object.values(inspection.answers).filter(({ byId }) => byId !== personId).length;
   return count > 0 ? { kind: 'answers by others', name, count } : undefined;
 };

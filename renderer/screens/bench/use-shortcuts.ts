@@ -2,10 +2,8 @@
 import { useEffect } from 'react';
 import type { CommandName } from '../../../src/domain/command-symbol.ts';
 import { useScanBoard } from '../../scan/scan.ts';
+import { settleMs } from '../../scan/wedge.ts';
 import { commandOfKey, type FocusPlace, mayBeginScan, reachesWalk } from './shortcut.ts';
-
-/** A key that follows sooner than this may be a slow scanner's, and takes the shortcut back. */
-const settleMs = 150;
 
 export const useShortcuts = (): void => {
   const { press } = useScanBoard();

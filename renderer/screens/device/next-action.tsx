@@ -1,12 +1,12 @@
 /** The one next action, largest; for a device out of service, why it stays so. */
+import { useState } from 'react';
 import type { DeviceCard } from '../../../src/station/views.ts';
-import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { useScanHandler } from '../../scan/scan.ts';
-import { useStationCommand } from '../../station/hooks.ts';
+import { BeginDialog } from '../bench/begin-dialog.tsx';
 import styles from './next-action.module.css';
 import { RemovalReasons } from './removal-reasons.tsx';
 
@@ -18,19 +18,17 @@ export interface NextActionProps {
 
 export const NextAction = ({ device, onRemove }: NextActionProps) => {
   const { t } = useText();
-  const start = useStationCommand('inspection.start');
+  const [isBeginning, setBeginning] = useState(false);
 
-  const actNow = async (): Promise<void> => {
-    if (device.openInspection !== undefined)
-      return navigate({ screen: 'bench', inspection: device.openInspection });
-    const result = await start.run({ benchId: device.benchId });
-    if (result.ok) navigate({ screen: 'bench', inspection: result.output.inspection.inspection });
+  const actNow = (): void => {
+    if (device.openInspection === undefined) setBeginning(true);
+    else navigate({ screen: 'bench', inspection: device.openInspection });
   };
   const canInspect = device.nextAction === 'start inspection' || device.nextAction === 'resume inspection';
 
   useScanHandler(({ meaning }) => {
     if (!canInspect || meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
-    void actNow();
+    actNow();
     return true;
   });
 
@@ -47,15 +45,8 @@ export const NextAction = ({ device, onRemove }: NextActionProps) => {
   }
   return (
     <section className={styles.actions}>
-      <AlertLine sentence={start.error?.sentence} />
       <div className={styles.row}>
-        <Button
-          look="primary"
-          size="large"
-          icon="forward"
-          isDisabled={start.isRunning}
-          onPress={() => void actNow()}
-        >
+        <Button look="primary" size="large" icon="forward" onPress={actNow}>
           {device.openInspection === undefined
             ? t('screens:device.start')
             : t('screens:device.resume', { inspection: device.openInspection })}
@@ -65,6 +56,7 @@ export const NextAction = ({ device, onRemove }: NextActionProps) => {
         </Button>
       </div>
       <p className={styles.hint}>{t('screens:device.nextHint')}</p>
+      {isBeginning && <BeginDialog device={device} onClose={() => setBeginning(false)} />}
     </section>
   );
 };

@@ -23,7 +23,7 @@ export const inspectionWith = (
     answers: Object.fromEntries(
       Object.entries(answers).map(([key, answer]) => [
         key,
-        { answer, by: 'Wren Castellan', at: instant('2026-11-24T09:00:00.000Z') },
+        { answer, by: 'Wren Castellan', byId: 'P003', at: instant('2026-11-24T09:00:00.000Z') },
       ]),
     ),
     verdict,

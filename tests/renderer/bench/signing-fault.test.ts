@@ -61,7 +61,7 @@ describe('what is in the way of a signature', () => {
   });
 
   it('is an answer that somebody else gave, with the number of them', () => {
-    expect(signingFault(inspection, { ...inspector, name: 'Teo Arandal' }, today)).toEqual({
+    expect(signingFault(inspection, { ...inspector, personId: 'P002', name: 'Teo Arandal' }, today)).toEqual({
       kind: 'answers by others',
       name: 'Teo Arandal',
       count: 1,

@@ -1,0 +1,101 @@
+/** The invented depot with one inspection, one tag or one device in every state that a screen can show. */
+import type { Answer } from '../../src/domain/answer.ts';
+import { benchIdSchema, metres } from '../../src/domain/brand.ts';
+import { goodAnswer, procedure } from '../support/shipped-rules.ts';
+import type { Stage } from './stage.ts';
+
+/** People of `demo-data/people.json`, by what they may do, and the PIN of all of them. */
+export const badges = {
+  administrator: 'HP10017',
+  inspector: 'HP10024',
+  otherInspector: 'HP10031',
+  inspectorWhoseTrainingEnded: 'HP10048',
+  attendant: 'HP10055',
+} as const;
+export const pin = '271828';
+
+/** Devices of `demo-data/fleet.json`, by how they stand. */
+export const devices = {
+  neverInspected: benchIdSchema.parse('4R02SSYNB2'),
+  inService: benchIdSchema.parse('GJQ81T5WX2'),
+  quarantined: benchIdSchema.parse('2JTJ77J0NM'),
+  withStatusTag: benchIdSchema.parse('J28CSSBVTA'),
+} as const;
+
+export interface PreparedDepot {
+  /** Numbers of inspections, by what they show. */
+  readonly inspections: {
+    readonly atMarking: number;
+    readonly atLifeline: number;
+    readonly atPayout: number;
+    readonly lookAgain: number;
+    readonly passing: number;
+    readonly threeReasons: number;
+    readonly sixReasons: number;
+    readonly signed: number;
+    readonly brokenOff: number;
+  };
+}
+
+type Findings = Readonly<Record<string, Answer>>;
+
+const defect = (kind: string, positionM?: number): Answer => ({
+  kind: 'defects',
+  findings: [{ defect: kind, ...(positionM === undefined ? {} : { positionM: metres(positionM) }) }],
+});
+
+export const threeFindings: Findings = {
+  'marking.dateOfManufacture': { kind: 'marking', state: 'illegible' },
+  'lifeline.shape': defect('crushing', 3.2),
+  'brake.near-full-payout': defect('slow'),
+};
+
+const sixFindings: Findings = {
+  ...threeFindings,
+  'marking.capacityRange': { kind: 'marking', state: 'missing' },
+  'housing.body': defect('deformation'),
+  'lower-hook.body': defect('corrosion'),
+};
+
+/** Loads the depot and walks what must be walked, as the inspector Teo Arandal. */
+export const prepareDepot = async (stage: Stage): Promise<PreparedDepot> => {
+  await stage.expectOutput('station.load-demo', {});
+  await stage.expectOutput('session.sign-in', { badge: badges.inspector });
+  const passing = await walkUntil(stage, '9KAQSGGP0A');
+  const signed = await walkUntil(stage, '73A37J9SH4');
+  await stage.expectOutput('inspection.sign', { inspection: signed, pin });
+  const brokenOff = await walkUntil(stage, 'J245FS46WN', 'upper-hook.body');
+  await stage.expectOutput('inspection.break-off', { inspection: brokenOff, why: 'End of the shift.' });
+  return {
+    inspections: {
+      atMarking: await walkUntil(stage, 'H0S438XV8J', 'marking.manufacturer'),
+      atLifeline: await walkUntil(stage, '3WWTGMXZ3V', 'lifeline.shape'),
+      atPayout: await walkUntil(stage, 'AFZQ45HXXZ', 'payout.full-length'),
+      lookAgain: await walkUntil(stage, '9NS2Z7MXM4', undefined, { 'upper-hook.body': defect('dirt') }),
+      passing,
+      threeReasons: await walkUntil(stage, 'AAX47GVEW7', undefined, threeFindings),
+      sixReasons: await walkUntil(stage, '13R7FWZQRD', undefined, sixFindings),
+      signed,
+      brokenOff,
+    },
+  };
+};
+
+/** Starts an inspection and answers the checks before `until`, all of them where it is absent; returns its number. */
+export const walkUntil = async (
+  stage: Stage,
+  benchId: string,
+  until?: string,
+  findings: Findings = {},
+): Promise<number> => {
+  const { inspection: started } = await stage.expectOutput('inspection.start', {
+    benchId: benchIdSchema.parse(benchId),
+  });
+  const { inspection, checks, device } = started;
+  for (const key of checks.slice(0, until === undefined ? undefined : checks.indexOf(until))) {
+    const check = procedure.checks.find((candidate) => candidate.key === key)!;
+    const answer = findings[key] ?? goodAnswer(check, device.ratedLengthM);
+    await stage.expectOutput('inspection.answer', { inspection, check: key, answer });
+  }
+  return inspection;
+};
