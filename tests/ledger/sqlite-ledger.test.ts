@@ -6,9 +6,10 @@ import { isRefusal } from '../../src/domain/refusal.ts';
 import type { Ledger } from '../../src/ledger/ledger.ts';
 import { SqliteConnection } from '../../src/ledger/sqlite/connection.ts';
 import { ledgerFileName, openSqliteLedger } from '../../src/ledger/sqlite/sqlite-ledger.ts';
+import { requireSmallDisk } from '../support/small-disk.ts';
 import { conformance } from './conformance.ts';
 import { benchId, deviceRegistered, inspectedDevice, occasion, setUp } from './sample-events.ts';
-import { newFolder, opened, requireSmallDisk, spawnStation, tamper } from './sqlite-places.ts';
+import { newFolder, opened, spawnStation, tamper } from './sqlite-places.ts';
 
 conformance('an SQLite file', async () => {
   const folder = await newFolder();

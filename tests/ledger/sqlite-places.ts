@@ -1,10 +1,9 @@
-/** Data folders for tests: in the temporary folder of the system, or on a small disk of their own. */
-import { execFileSync, spawn } from 'node:child_process';
-import { mkdtemp, rm } from 'node:fs/promises';
+/** Ledgers in data folders of tests, and what changes their files past them. */
+import { spawn } from 'node:child_process';
+import { mkdtemp } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { TestContext } from 'vitest';
 import { isRefusal } from '../../src/domain/refusal.ts';
 import type { Ledger } from '../../src/ledger/ledger.ts';
 import { SqliteConnection } from '../../src/ledger/sqlite/connection.ts';
@@ -43,31 +42,3 @@ export const spawnStation = (mode: 'open' | 'append', folder: string) =>
     ['--import', 'tsx', fileURLToPath(new URL('ledger-child.ts', import.meta.url)), mode, folder],
     { stdio: ['ignore', 'pipe', 'inherit'] },
   );
-
-export interface SmallDisk {
-  readonly folder: string;
-  remount(access: 'ro' | 'rw'): void;
-  remove(): Promise<void>;
-}
-
-/** A disk of its own; where mounting is not permitted the test is skipped with one line, and fails under `CI=true`. */
-export const requireSmallDisk = async (context: TestContext, kibibytes: number): Promise<SmallDisk> => {
-  const folder = await newFolder();
-  const run = (command: string, ...args: string[]) => execFileSync(command, args, { stdio: 'pipe' });
-  try {
-    run('mount', '-t', 'tmpfs', '-o', `size=${kibibytes}k`, 'tmpfs', folder);
-  } catch (error) {
-    await rm(folder, { recursive: true });
-    if (process.env.CI === 'true') throw error;
-    console.log('Skipped: mounting a small disk is not permitted here.');
-    return context.skip();
-  }
-  return {
-    folder,
-    remount: (access) => run('mount', '-o', `remount,${access}`, folder),
-    remove: async () => {
-      run('umount', '--lazy', folder);
-      await rm(folder, { recursive: true });
-    },
-  };
-};
