@@ -16,6 +16,8 @@ export interface PrintJob {
   readonly heightMm: number;
   readonly dpi: DotDensity;
   readonly copies: number;
+  /** Ink may fall off the stock when the offset moves it: true of the calibration pattern alone, whose rulers run over the edges. */
+  readonly runsOverEdges?: boolean;
 }
 
 /** Source of the words: `printer-state`, RFC 8011 §5.4.11; `unknown` where the printer does not say. */

@@ -38,7 +38,8 @@ export const rasterOf = async (
   const raster = await readRaster(job.png, colour);
   if (raster === undefined || !hasSize(raster, job)) return refusal('image-unreadable');
   const dots = (mm: number) => Math.round((mm * job.dpi) / mmPerInch);
-  const moved = move(raster, dots(settings.offset.xMm), dots(settings.offset.yMm));
+  const [right, down] = [dots(settings.offset.xMm), dots(settings.offset.yMm)];
+  const moved = move(raster, right, down, job.runsOverEdges);
   return moved ?? refusal('printer-offset-clips', { printer: settings.name });
 };
 
@@ -60,8 +61,13 @@ const hasSize = (raster: Raster, job: PrintJob): boolean =>
   Math.abs(raster.widthDots - (job.widthMm * job.dpi) / mmPerInch) <= 1 &&
   Math.abs(raster.heightDots - (job.heightMm * job.dpi) / mmPerInch) <= 1;
 
-/** The same size, its content moved to the right and down, white where it came from; undefined where ink would be lost. */
-export const move = (raster: Raster, rightDots: number, downDots: number): Raster | undefined => {
+/** The same size, its content moved to the right and down, white where it came from; undefined where ink would be lost that may not be. */
+export const move = (
+  raster: Raster,
+  rightDots: number,
+  downDots: number,
+  mayLoseInk = false,
+): Raster | undefined => {
   if (rightDots === 0 && downDots === 0) return raster;
   const { widthDots, heightDots, channels, samples } = raster;
   const moved = new Uint8Array(samples.length).fill(255);
@@ -73,7 +79,7 @@ export const move = (raster: Raster, rightDots: number, downDots: number): Raste
       const inside = toX >= 0 && toX < widthDots && toY >= 0 && toY < heightDots;
       const dot = samples.subarray(from, from + channels);
       if (inside) moved.set(dot, (toY * widthDots + toX) * channels);
-      else if (dot.some((sample) => sample < inkBelow)) return undefined;
+      else if (!mayLoseInk && dot.some((sample) => sample < inkBelow)) return undefined;
     }
   }
   return { ...raster, samples: moved };

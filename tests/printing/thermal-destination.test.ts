@@ -64,6 +64,7 @@ describe('a label printer on the network', () => {
     expect(outcome).toEqual({ printed: true, format: 'label graphics', confirmed: true });
     const { dots, width } = await renderLabel(printer.received(), job);
     const jobWidth = Math.round((job.widthMm * dpi) / 25.4);
+    expect([width, dots.length]).toEqual([jobWidth, job.dots.length]);
     const wrong = job.dots.findIndex((dot, at) => {
       const x = at % jobWidth;
       const drawn = dots[Math.floor(at / jobWidth) * width + x]!;

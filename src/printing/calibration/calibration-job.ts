@@ -15,7 +15,7 @@ export const calibrationJob = async (
 ): Promise<PrintJob> => {
   const strokes = calibrationPattern(stock);
   const [pdf, png] = await Promise.all([toPdf(strokes, stock, title), toPng(strokes, stock, dpi)]);
-  return { title, pdf, png, ...stock, dpi, copies: 1 };
+  return { title, pdf, png, ...stock, dpi, copies: 1, runsOverEdges: true };
 };
 
 const toPdf = async (

@@ -16,10 +16,13 @@ export interface PatternSize {
 /** From the nominal edge of the stock. */
 export const frameMm = 1;
 
-const lineMm = 0.15;
+const lineMm = 0.2;
 const crossMm = 6;
 /** Where the rulers run: so far from the other edge that they stay on the stock, and near enough for the smallest stock. */
 const rulerMm = 3;
+const longTickMm = 1.8;
+/** From the ruler to its numbers, clear of the longest tick so that none looks like a minus. */
+const numberMm = longTickMm + 0.8;
 const digitWidthMm = 0.9;
 const digitHeightMm = 1.6;
 const digitGapMm = 0.5;
@@ -49,35 +52,39 @@ export const calibrationPattern = ({ widthMm, heightMm }: PatternSize): Stroke[]
     stroke(centreX, centreY - crossMm / 2, centreX, centreY + crossMm / 2),
     stroke(0, rulerMm, widthMm, rulerMm),
     stroke(rulerMm, 0, rulerMm, heightMm),
-    ...ticks(widthMm).flatMap(({ atMm, lengthMm, label }) => [
+    ...ticks(widthMm).flatMap(({ atMm, lengthMm, number }) => [
       stroke(atMm, rulerMm, atMm, rulerMm + lengthMm),
-      ...label(atMm, rulerMm + lengthMm + digitGapMm, 'centred', widthMm),
+      ...(meetsCross(atMm, widthMm, heightMm)
+        ? []
+        : numberStrokes(number, atMm - numberWidthMm(number) / 2, rulerMm + numberMm)),
     ]),
-    ...ticks(heightMm).flatMap(({ atMm, lengthMm, label }) => [
+    ...ticks(heightMm).flatMap(({ atMm, lengthMm, number }) => [
       stroke(rulerMm, atMm, rulerMm + lengthMm, atMm),
-      ...label(rulerMm + lengthMm + digitGapMm, atMm - digitHeightMm / 2, 'right of', heightMm),
+      ...numberStrokes(number, rulerMm + numberMm, atMm - digitHeightMm / 2),
     ]),
   ];
 };
 
+/** On low stock the numbers of the upper ruler reach down to the cross. */
+const meetsCross = (atMm: number, widthMm: number, heightMm: number): boolean =>
+  Math.abs(atMm - widthMm / 2) < crossMm && heightMm / 2 - crossMm / 2 < rulerMm + numberMm + digitHeightMm;
+
 interface Tick {
   readonly atMm: number;
   readonly lengthMm: number;
-  label(xMm: number, yMm: number, place: 'centred' | 'right of', endMm: number): Stroke[];
+  /** Empty where the tick has none: between the numbers, and at the ends, where numbers would be cut or meet. */
+  readonly number: string;
 }
 
 const ticks = (endMm: number): Tick[] =>
   Array.from({ length: Math.floor(endMm) + 1 }, (_, atMm) => ({
     atMm,
-    lengthMm: atMm % 10 === 0 ? 1.8 : atMm % 5 === 0 ? 1.4 : 0.8,
-    label: (xMm, yMm, place) => {
-      const numbered = atMm % (endMm < 60 ? 5 : 10) === 0 && atMm >= 10 && atMm <= endMm - 3;
-      if (!numbered) return [];
-      const text = String(atMm);
-      const widthMm = text.length * digitWidthMm + (text.length - 1) * digitGapMm;
-      return numberStrokes(text, place === 'centred' ? xMm - widthMm / 2 : xMm, yMm);
-    },
+    lengthMm: atMm % 10 === 0 ? longTickMm : atMm % 5 === 0 ? 1.4 : 0.8,
+    number: atMm % (endMm < 60 ? 5 : 10) === 0 && atMm >= 10 && atMm <= endMm - 3 ? String(atMm) : '',
   }));
+
+const numberWidthMm = (number: string): number =>
+  number.length * digitWidthMm + (number.length - 1) * digitGapMm;
 
 /** The seven segments of a digit, from the top clockwise and the middle last, on a box of 1 × 2. */
 const segments = [

@@ -13,6 +13,7 @@ import {
   readPendingJob,
   readQueueNames,
   readQueueStatus,
+  saysUnreachable,
 } from './lpstat.ts';
 import { runProgram } from './run-program.ts';
 
@@ -107,7 +108,7 @@ export class CupsQueue {
     const waiting = readPendingJob(pending, jobId);
     if (waiting !== undefined) {
       const status = await this.#status();
-      const problem = isRefusal(status) ? undefined : status.problem;
+      const problem = isRefusal(status) ? undefined : (status.problem ?? this.#unreachable(waiting));
       return problem === undefined ? { state: waiting.state } : { state: waiting.state, problem };
     }
     const ended = (await askCups(this.#queue, jobId)) ?? (await this.#endedJob(jobId));
@@ -115,6 +116,12 @@ export class CupsQueue {
     if (ended.state !== 'aborted') return { state: ended.state };
     const reasons = ended.message ?? ended.reasons.join(', ');
     return { state: 'aborted', failure: this.#refusal('printer-job-failed', { reasons }) };
+  }
+
+  #unreachable({ message = '' }: QueuedJob): Refusal | undefined {
+    return saysUnreachable(message)
+      ? this.#refusal('printer-unreachable', { address: this.#queue })
+      : undefined;
   }
 
   async #endedJob(jobId: string): Promise<QueuedJob | Refusal> {

@@ -80,6 +80,12 @@ export const readEndedJob = (output: string, jobId: string): QueuedJob | undefin
   return { ...job, state };
 };
 
+/** What the backends of CUPS say while they cannot reach the printer (CUPS 2.4, backend/network.c, backend/socket.c, backend/ipp.c). */
+export const saysUnreachable = (message: string): boolean =>
+  /may not exist|unavailable|unreachable|not responding|unable to locate printer|waiting for printer to become available/i.test(
+    message,
+  );
+
 const readJob = (output: string, jobId: string): Omit<QueuedJob, 'state'> | undefined => {
   const lines = output.split('\n');
   const at = lines.findIndex((line) => line.startsWith(`${jobId} `));
