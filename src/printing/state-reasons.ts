@@ -1,6 +1,6 @@
 /** What a printer says of itself in the keywords of the standard, as a refusal that a person can act on. */
 import { type Refusal, type RefusalCode, refusal } from '../domain/refusal.ts';
-import type { PrinterCondition } from './destination.ts';
+import type { JobState, PrinterCondition } from './destination.ts';
 import type { DestinationSettings } from './destination-settings.ts';
 import { sizeText } from './job-fit.ts';
 
@@ -48,6 +48,29 @@ const errorsOf = (reasons: readonly string[]): string[] =>
   keywordsOf(
     reasons.filter((reason) => reason.startsWith('media-needed') || !/-(warning|report)$/.test(reason)),
   );
+
+/** Of one tray or one colour among several: a job may come out all the same. */
+const partial = [
+  'media-empty',
+  'input-tray-missing',
+  'marker-supply-empty',
+  'toner-empty',
+  'developer-empty',
+];
+
+/** Why a job at work does not go on. While neither printer nor job is stopped, what is empty is so elsewhere. */
+export const standstillOf = (
+  printer: { readonly condition: PrinterCondition; readonly reasons: readonly string[] },
+  job: JobState,
+  settings: DestinationSettings,
+  address: string,
+): Refusal | undefined => {
+  const stopped = printer.condition === 'stopped' || job === 'processing-stopped';
+  const reasons = stopped
+    ? printer.reasons
+    : printer.reasons.filter((reason) => !keywordsOf([reason]).some((word) => partial.includes(word)));
+  return problemOf(stopped ? 'stopped' : printer.condition, reasons, settings, address);
+};
 
 /** Why nothing would come out; undefined where nothing is known to stand in the way. */
 export const problemOf = (

@@ -1,12 +1,12 @@
 /** Real print servers as Debian packages them, each private to a test: an IPP Everywhere printer, and a CUPS scheduler. */
 import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
-import { existsSync, mkdirSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { chmod, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
-import { isInstalled, requireTool } from '../support/debian-tools.ts';
+import { requireTool } from '../support/debian-tools.ts';
 
 /** `ippeveprinter` announces itself through avahi, which needs the system bus of D-Bus. */
 const avahiIsUp = (): boolean => {
@@ -18,16 +18,21 @@ const avahiIsUp = (): boolean => {
   }
 };
 
+/** On the bus that is there, else on one of its own; a bus that ended may have left its socket behind. */
 const startAvahi = (): boolean => {
-  if (avahiIsUp()) return true;
-  try {
-    if (!existsSync('/run/dbus/system_bus_socket')) {
-      mkdirSync('/run/dbus', { recursive: true });
-      execFileSync('dbus-daemon', ['--system', '--fork'], { stdio: 'ignore' });
-    }
+  const bus = () => {
+    mkdirSync('/run/dbus', { recursive: true });
+    execFileSync('dbus-daemon', ['--system', '--fork', '--nopidfile'], { stdio: 'ignore' });
+  };
+  const avahi = () =>
     execFileSync('avahi-daemon', ['--daemonize', '--no-drop-root', '--no-chroot'], { stdio: 'ignore' });
-  } catch {
-    return avahiIsUp();
+  for (const start of [avahi, bus, avahi]) {
+    if (avahiIsUp()) return true;
+    try {
+      start();
+    } catch {
+      // The next step is the remedy.
+    }
   }
   return avahiIsUp();
 };
@@ -144,11 +149,10 @@ export const startIppEverywherePrinter = async (setup: PrinterSetup): Promise<Ip
   };
 };
 
-/** True where a private CUPS scheduler can run. */
+/** True where a private CUPS scheduler can run: it needs root for its backends. */
 export const requireCups = (): boolean =>
-  ['cupsd', 'lpadmin', 'lp'].map(requireTool).every(Boolean) &&
-  process.getuid?.() === 0 &&
-  isInstalled('cupsd');
+  ['cupsd', 'lpadmin', 'lp', '/usr/lib/cups/backend/socket'].map(requireTool).every(Boolean) &&
+  process.getuid?.() === 0;
 
 export interface CupsServer {
   /** For `CUPS_SERVER`. */

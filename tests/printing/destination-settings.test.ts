@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import english from '../../assets/messages/en/errors.json' with { type: 'json' };
 import spanish from '../../assets/messages/es/errors.json' with { type: 'json' };
 import { destinationSettingsSchema } from '../../src/printing/destination-settings.ts';
-import { problemOf } from '../../src/printing/state-reasons.ts';
+import { problemOf, standstillOf } from '../../src/printing/state-reasons.ts';
 
 const stock = { widthMm: 100, heightMm: 50 };
 
@@ -58,6 +58,15 @@ describe('the reasons of a printer', () => {
     [['door-open'], 'printer-cover-open'],
   ])('%j mean %s', (reasons, code) => {
     expect(problemOf('processing', reasons, settings)?.code).toBe(code);
+  });
+
+  test('of an empty tray do not hold up a job that is printed from another', () => {
+    const reasons = ['media-empty-error'];
+    const hold = (condition: 'processing' | 'stopped', job: 'processing' | 'processing-stopped') =>
+      standstillOf({ condition, reasons }, job, settings, 'desk')?.code;
+    expect(hold('processing', 'processing')).toBeUndefined();
+    expect(hold('stopped', 'processing')).toBe('printer-media-empty');
+    expect(hold('processing', 'processing-stopped')).toBe('printer-media-empty');
   });
 
   test('that nobody knows are quoted where the printer is stopped', () => {

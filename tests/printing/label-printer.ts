@@ -34,6 +34,8 @@ export interface LabelPrinterScript {
   readonly answer?: (request: number) => string | undefined;
   /** Breaks the connection once it has received so many characters of labels. */
   readonly breakAfter?: number;
+  /** Takes the connection and leaves what is sent in the network. */
+  readonly readsNothing?: boolean;
 }
 
 export const startLabelPrinter = async (script: LabelPrinterScript = {}): Promise<LabelPrinter> => {
@@ -44,6 +46,7 @@ export const startLabelPrinter = async (script: LabelPrinterScript = {}): Promis
     sockets.add(socket);
     socket.setEncoding('latin1');
     socket.on('error', () => undefined);
+    if (script.readsNothing === true) return;
     socket.on('data', (chunk: string) => {
       received += chunk;
       for (let at = received.indexOf('~HS'); at >= 0; at = received.indexOf('~HS')) {

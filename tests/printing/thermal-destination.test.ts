@@ -1,11 +1,12 @@
 import { execFileSync } from 'node:child_process';
 import { writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { ready } from 'zpl-renderer-js';
 import type { DotDensity, JobProgress, PrintJob } from '../../src/printing/destination.ts';
 import { thermalSettingsSchema } from '../../src/printing/destination-settings.ts';
+import { LabelConnection } from '../../src/printing/thermal/label-connection.ts';
 import { crc16, runLength } from '../../src/printing/thermal/label-language.ts';
 import { ThermalDestination } from '../../src/printing/thermal/thermal-destination.ts';
 import { requireTool } from '../support/debian-tools.ts';
@@ -13,6 +14,9 @@ import { benchId } from '../tags/sample-tags.ts';
 import { freePort, requireCups, startCups, testFolder } from './debian-printers.ts';
 import { hostStatus, startLabelPrinter } from './label-printer.ts';
 import { dotsJob, stock, tagJob } from './sample-job.ts';
+
+/** Its module for `import` points at a source map that it does not bring. */
+const { ready } = createRequire(import.meta.url)('zpl-renderer-js') as typeof import('zpl-renderer-js');
 
 const destination = (port: number, changes: object = {}): ThermalDestination =>
   new ThermalDestination(
@@ -227,6 +231,18 @@ describe('what a label printer says of itself', () => {
     expect(await destination(broken.port).print(job, soon)).toMatchObject({ code: 'printer-went-away' });
     const whole = await startLabelPrinter({ answer: idle });
     expect(await destination(whole.port).print(job, soon)).toMatchObject({ printed: true, confirmed: true });
+  });
+
+  test('with a full buffer, it is not waited for beyond patience or a cancel', async () => {
+    const printer = await startLabelPrinter({ readsNothing: true });
+    const more = '0'.repeat(64 * 1024 * 1024);
+    const first = await LabelConnection.open('127.0.0.1', printer.port);
+    expect(await first!.send(more, 50)).toBe(false);
+    const second = await LabelConnection.open('127.0.0.1', printer.port);
+    const cancel = new AbortController();
+    const sent = second!.send(more, 600_000, cancel.signal);
+    cancel.abort();
+    expect(await sent).toBe(false);
   });
 
   test('not there, it is unreachable under its address', async () => {

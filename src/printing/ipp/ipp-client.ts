@@ -124,7 +124,7 @@ const tryPlace = async (
     if (attributes.fault === 'encryption-needed' && !place.encrypted) {
       return tryPlace(encryptedPlace(place), settings, names);
     }
-    return faultRefusal(attributes, settings);
+    return faultRefusal(attributes.fault === 'broken-off' ? { fault: 'unreachable' } : attributes, settings);
   }
   return refusal('printer-not-ipp', { printer: settings.name, address: settings.address });
 };

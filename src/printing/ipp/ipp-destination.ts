@@ -1,10 +1,17 @@
 /** A network printer as a print destination, spoken to in IPP/2.0 without a driver or a queue in between (RFC 8010, RFC 8011). */
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
-import type { Destination, PrinterState, PrintJob, PrintOptions, PrintOutcome } from '../destination.ts';
+import type {
+  Destination,
+  JobState,
+  PrinterState,
+  PrintJob,
+  PrintOptions,
+  PrintOutcome,
+} from '../destination.ts';
 import type { IppSettings } from '../destination-settings.ts';
 import { followJob, type JobLook } from '../follow-job.ts';
 import { misfitOf } from '../job-fit.ts';
-import { problemOf } from '../state-reasons.ts';
+import { problemOf, standstillOf } from '../state-reasons.ts';
 import { faultRefusal, findPrinter, type IppClient, type IppRequest } from './ipp-client.ts';
 import { documentFor, type IppDocument, stockRefusal } from './ipp-document.ts';
 import {
@@ -157,7 +164,7 @@ export class IppDestination implements Destination {
         const failure = endRefusal(state, reasons, message, printer, this.#settings);
         return failure === undefined ? { state } : { state, failure };
       }
-      const problem = await this.#problemNow(client);
+      const problem = await this.#standstillNow(client, state);
       return problem === undefined ? { state } : { state, problem };
     };
     return followJob(
@@ -166,11 +173,12 @@ export class IppDestination implements Destination {
     );
   }
 
-  async #problemNow(client: IppClient): Promise<Refusal | undefined> {
+  async #standstillNow(client: IppClient, job: JobState): Promise<Refusal | undefined> {
     const attributes = await client.printerAttributes(['printer-state', 'printer-state-reasons']);
     if (typeof attributes === 'number' || 'fault' in attributes) return undefined;
+    const condition = conditionOf(attributes);
     const reasons = textsOf(attributes, 'printer-state-reasons');
-    return problemOf(conditionOf(attributes), reasons, this.#settings, this.#settings.address);
+    return standstillOf({ condition, reasons }, job, this.#settings, this.#settings.address);
   }
 }
 

@@ -3,7 +3,7 @@ import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
 import type { PrinterState, PrintOptions } from '../destination.ts';
 import type { DestinationSettings } from '../destination-settings.ts';
 import { followJob, type JobLook } from '../follow-job.ts';
-import { problemOf } from '../state-reasons.ts';
+import { problemOf, standstillOf } from '../state-reasons.ts';
 import { askCups } from './cups-job.ts';
 import {
   isAccepting,
@@ -108,7 +108,9 @@ export class CupsQueue {
     const waiting = readPendingJob(pending, jobId);
     if (waiting !== undefined) {
       const status = await this.#status();
-      const problem = isRefusal(status) ? undefined : (status.problem ?? this.#unreachable(waiting));
+      const problem = isRefusal(status)
+        ? undefined
+        : (standstillOf(status, waiting.state, this.#settings, this.#queue) ?? this.#unreachable(waiting));
       return problem === undefined ? { state: waiting.state } : { state: waiting.state, problem };
     }
     const ended = (await askCups(this.#queue, jobId)) ?? (await this.#endedJob(jobId));

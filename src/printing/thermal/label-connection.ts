@@ -48,26 +48,35 @@ export class LabelConnection {
     return this.#closed;
   }
 
-  /** False where the printer went away before it took everything. */
-  send(text: string): Promise<boolean> {
+  /**
+   * False where the printer did not take everything: it went away, or its buffer is full and it reads no more before the
+   * time is over or the signal comes; the connection is then cut.
+   */
+  send(text: string, timeoutMs: number, signal?: AbortSignal): Promise<boolean> {
     return new Promise((resolve) => {
+      const cut = () => this.#socket.destroy();
+      const timer = setTimeout(cut, timeoutMs);
+      const finish = (sent: boolean) => {
+        clearTimeout(timer);
+        signal?.removeEventListener('abort', cut);
+        this.#socket.off('close', gone);
+        resolve(sent);
+      };
+      const gone = () => finish(false);
       if (this.#closed) {
-        resolve(false);
+        finish(false);
         return;
       }
-      const gone = () => resolve(false);
       this.#socket.once('close', gone);
-      this.#socket.write(text, 'latin1', (error) => {
-        this.#socket.off('close', gone);
-        resolve(error === undefined || error === null);
-      });
+      signal?.addEventListener('abort', cut);
+      this.#socket.write(text, 'latin1', (error) => finish(!error && !this.#socket.destroyed));
     });
   }
 
   /** Undefined where the printer stays silent or went away. */
   async status(timeoutMs: number): Promise<HostStatus | undefined> {
     this.#received = '';
-    if (!(await this.send(hostStatusRequest))) return undefined;
+    if (!(await this.send(hostStatusRequest, timeoutMs))) return undefined;
     return new Promise((resolve) => {
       const finish = (status: HostStatus | undefined) => {
         clearTimeout(timer);

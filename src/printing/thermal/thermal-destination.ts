@@ -1,12 +1,13 @@
 /** A label printer as a print destination: the dots of the job as graphics, over the network or through a raw queue. */
 import { isRefusal, type Refusal, type RefusalCode, refusal } from '../../domain/refusal.ts';
-import type {
-  Destination,
-  PrinterCondition,
-  PrinterState,
-  PrintJob,
-  PrintOptions,
-  PrintOutcome,
+import {
+  type Destination,
+  defaultPatienceMs,
+  type PrinterCondition,
+  type PrinterState,
+  type PrintJob,
+  type PrintOptions,
+  type PrintOutcome,
 } from '../destination.ts';
 import type { ThermalSettings } from '../destination-settings.ts';
 import { followJob, type JobLook } from '../follow-job.ts';
@@ -82,12 +83,15 @@ export class ThermalDestination implements Destination {
   ): Promise<PrintOutcome> {
     const opened = await this.#open(address);
     if (isRefusal(opened)) return opened;
+    const canceled = () => options.signal?.aborted === true;
     try {
       const before = await opened.status(this.#statusMs);
       const problem = before === undefined ? undefined : this.#problem(before);
       if (problem !== undefined) return problem;
-      if (options.signal?.aborted === true) return this.#refusal('printer-job-canceled');
-      if (!(await opened.send(label))) return this.#refusal('printer-went-away');
+      if (canceled()) return this.#refusal('printer-job-canceled');
+      if (!(await opened.send(label, options.patienceMs ?? defaultPatienceMs, options.signal))) {
+        return this.#refusal(canceled() ? 'printer-job-canceled' : 'printer-went-away');
+      }
       if (before === undefined) {
         options.onState?.({ state: 'processing' });
         return { printed: true, format: 'label graphics', confirmed: false };
@@ -108,7 +112,7 @@ export class ThermalDestination implements Destination {
       return { state: conditionOf(status) === 'idle' ? 'completed' : 'processing' };
     };
     const cancel = async () => {
-      await opened.send(cancelAll);
+      await opened.send(cancelAll, this.#statusMs);
     };
     return followJob({ printer: this.#settings.name, look, cancel }, options);
   }
