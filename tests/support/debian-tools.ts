@@ -11,6 +11,15 @@ export const debianPackages: Readonly<Record<string, string>> = {
   zint: 'zint',
   chromium: 'chromium',
   Xvfb: 'xvfb',
+  ippeveprinter: 'cups-ipp-utils',
+  'dbus-daemon': 'dbus-daemon',
+  'avahi-daemon': 'avahi-daemon',
+  cupsd: 'cups',
+  '/usr/lib/cups/backend/socket': 'cups',
+  lpadmin: 'cups-client',
+  lp: 'cups-client',
+  '/usr/lib/cups/filter/rastertopdf': 'cups-filters-core-drivers',
+  ippevepcl: 'cups-ipp-utils',
 };
 
 const told = new Set<string>();
