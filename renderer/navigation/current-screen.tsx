@@ -6,10 +6,12 @@ import { NewDeviceScreen } from '../screens/device/new-device-screen.tsx';
 import { RegisterScreen } from '../screens/register/register-screen.tsx';
 import { SetupScreen } from '../screens/setup/setup-screen.tsx';
 import { StartScreen } from '../screens/start/start-screen.tsx';
-import { useRoute } from './route.ts';
+import { hashOf, useRoute } from './route.ts';
+import { useFocusOnScreen } from './use-focus-on-screen.ts';
 
 export const CurrentScreen = () => {
   const route = useRoute();
+  useFocusOnScreen(hashOf(route));
   switch (route.screen) {
     case 'start':
       return <StartScreen />;

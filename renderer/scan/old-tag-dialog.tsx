@@ -9,9 +9,11 @@ import type { ScanMeaning } from './scan.ts';
 
 type ScannedDevice = Extract<ScanMeaning, { meaning: 'device' }>;
 
+type PastTagJudgement = Extract<NonNullable<ScannedDevice['tag']>, { state: 'superseded' | 'void' }>;
+
 export interface OldTagDialogProps {
   readonly device: ScannedDevice['device'];
-  readonly tag: NonNullable<ScannedDevice['tag']>;
+  readonly tag: PastTagJudgement;
   onClose(): void;
 }
 
@@ -19,9 +21,10 @@ export const OldTagDialog = ({ device, tag, onClose }: OldTagDialogProps) => {
   const { t, dateText } = useText();
   const values = {
     benchId: formatBenchId(device.benchId),
-    old: tag.tagNumber,
-    current: tag.currentTag?.tagNumber ?? '',
-    date: tag.currentTag === undefined ? '' : dateText(tag.currentTag.issuedOn),
+    old: tag.tag.tagNumber,
+    ended: dateText(tag.tag.endedOn),
+    current: tag.by?.tagNumber ?? '',
+    date: tag.by === undefined ? '' : dateText(tag.by.issuedOn),
   };
   const open = (): void => {
     onClose();
@@ -30,15 +33,16 @@ export const OldTagDialog = ({ device, tag, onClose }: OldTagDialogProps) => {
   return (
     <Dialog title={t('screens:scan.oldTag.title')} onClose={onClose} isLoud>
       <p className={styles.large}>
-        {tag.currentTag === undefined
+        {tag.by === undefined
           ? t('screens:scan.oldTag.noneCurrent', values)
           : t(
-              tag.currentTag.kind === 'status'
+              tag.by.kind === 'status'
                 ? 'screens:scan.oldTag.statusCurrent'
                 : 'screens:scan.oldTag.quarantineCurrent',
               values,
             )}
       </p>
+      <p>{t(`screens:scan.oldTag.because.${tag.tag.because}`, values)}</p>
       <NumberedChoices
         choices={[
           { key: 'open', label: t('screens:scan.oldTag.open'), isPrimary: true, onChoose: open },

@@ -5,6 +5,14 @@ import type { OutputOf } from '../../src/station/contract.ts';
 
 export type ScanMeaning = OutputOf<'scan.interpret'>;
 
+type TagJudgement = NonNullable<Extract<ScanMeaning, { meaning: 'device' }>['tag']>;
+
+/** True of a scanned tag that belonged on its device once and does not any more. */
+export const isPast = (
+  tag: TagJudgement | undefined,
+): tag is Extract<TagJudgement, { state: 'superseded' | 'void' }> =>
+  tag?.state === 'superseded' || tag?.state === 'void';
+
 export interface Scan {
   readonly text: string;
   readonly meaning: ScanMeaning;

@@ -8,9 +8,10 @@ import { useStationCommand } from '../station/hooks.ts';
 import { BindCodeDialog } from './bind-code-dialog.tsx';
 import { FreshBenchIdDialog } from './fresh-bench-id-dialog.tsx';
 import { OldTagDialog } from './old-tag-dialog.tsx';
-import { type ScanMeaning, useScanHandler } from './scan.ts';
+import { isPast, type ScanMeaning, useScanHandler } from './scan.ts';
 import { SuggestionDialog } from './suggestion-dialog.tsx';
 import { UnknownCodeDialog } from './unknown-code-dialog.tsx';
+import { WorthlessTagDialog } from './worthless-tag-dialog.tsx';
 
 type Question =
   | Exclude<ScanMeaning, { meaning: 'command' | 'badge' }>
@@ -29,7 +30,7 @@ export const WindowScans = () => {
         void signIn.run({ badge: meaning.badge });
         return true;
       case 'device':
-        if (meaning.tag?.state === 'out of date') setQuestion(meaning);
+        if (isPast(meaning.tag)) setQuestion(meaning);
         else {
           setQuestion(undefined);
           navigate({ screen: 'device', benchId: meaning.device.benchId });
@@ -54,9 +55,11 @@ export const WindowScans = () => {
     case undefined:
       return null;
     case 'device':
-      return question.tag === undefined ? null : (
+      return isPast(question.tag) ? (
         <OldTagDialog device={question.device} tag={question.tag} onClose={close} />
-      );
+      ) : null;
+    case 'worthless tag':
+      return <WorthlessTagDialog state={question.state} onClose={close} />;
     case 'bench ID not registered':
       return <FreshBenchIdDialog benchId={question.benchId} onClose={close} />;
     case 'suggestion':

@@ -126,6 +126,8 @@ export const deviceMeant = async (job: Job, call: StationCall, text: string) => 
       const sentence = job.words('device-not-certain', { text, candidates });
       throw new Failure({ code: 'device-not-certain', sentence, field: 'benchId' });
     }
+    case 'worthless tag':
+      throw failureOf(refusal('tag-worthless', { state: scan.state }), job.language);
     case 'command':
     case 'badge':
     case 'unknown':

@@ -20,8 +20,19 @@ export const currentTagSchema = z.object({
   kind: z.enum(['status', 'quarantine']),
   tagNumber: z.number().int().positive(),
   issuedOn: calendarDateSchema,
+  /** How often it was given out for printing. */
+  printed: z.number().int().nonnegative(),
+  /** When the printed tag was scanned and read; absent until then. */
+  provedOn: calendarDateSchema.optional(),
 });
 export type CurrentTag = z.infer<typeof currentTagSchema>;
+
+/** A tag that belonged on the device once: until when, and why it does not any more. */
+export const pastTagSchema = currentTagSchema.extend({
+  endedOn: calendarDateSchema,
+  because: z.enum(['new inspection', 'removed from service', 'removed again']),
+});
+export type PastTag = z.infer<typeof pastTagSchema>;
 
 export const deviceSchema = z.object({
   benchId: benchIdSchema,
@@ -47,6 +58,7 @@ export const deviceSchema = z.object({
   reasons: z.array(reasonSchema),
   removedBy: z.string().optional(),
   currentTag: currentTagSchema.optional(),
+  pastTags: z.array(pastTagSchema),
   lastTagNumber: z.number().int().nonnegative(),
 });
 export type Device = z.infer<typeof deviceSchema>;
@@ -85,12 +97,6 @@ export const nextActionOf = (device: Device): NextAction => {
   }
 };
 
-export type TagStanding =
-  | { readonly state: 'current' }
-  | { readonly state: 'out of date'; readonly currentTag: CurrentTag | undefined };
-
-/** What a scanned tag of a device is worth. */
-export const tagStandingOf = (device: Device, tagNumber: number): TagStanding =>
-  device.currentTag?.tagNumber === tagNumber
-    ? { state: 'current' }
-    : { state: 'out of date', currentTag: device.currentTag };
+/** A tag that was printed for the device and that nobody has scanned yet: it may be unreadable, or on another device. */
+export const hasUnprovedTag = ({ currentTag }: Device): boolean =>
+  currentTag !== undefined && currentTag.printed > 0 && currentTag.provedOn === undefined;

@@ -7,6 +7,8 @@ import { lengthUnitSchema } from './length.ts';
 import { markingEntrySchema } from './marking.ts';
 import { modelSheetSchema } from './model-sheet.ts';
 import { designationSchema, personSchema } from './person.ts';
+import { printerSchema } from './printer.ts';
+import { reprintReasonSchema } from './tag-content.ts';
 import { reasonSchema, verdictSchema } from './verdict.ts';
 
 const event = <Type extends string, Shape extends z.ZodRawShape>(type: Type, shape: Shape) =>
@@ -67,7 +69,15 @@ export const eventSchema = z.discriminatedUnion('type', [
     kind: z.enum(['status', 'quarantine']),
     /** SHA-256 of the PDF that was given out. */
     pdfSha256: z.string(),
+    /** The printer that took it; absent where it was saved and opened. */
+    printerId: z.string().optional(),
+    /** Why it was given out once more. */
+    reprintBecause: reprintReasonSchema.optional(),
   }),
+  /** The printed tag was scanned, and read as the tag that belongs on the device. */
+  event('tag.proved', { benchId: benchIdSchema, tagNumber }),
+  event('printer.saved', { printer: printerSchema }),
+  event('printer.removed', { printerId: z.string() }),
 ]);
 export type DomainEvent = z.infer<typeof eventSchema>;
 export type EventType = DomainEvent['type'];

@@ -1,9 +1,10 @@
 /** How each aggregate changes with an event: the one place where an event turns into state. */
-import type { Device } from './device.ts';
+import type { CurrentTag, Device, PastTag } from './device.ts';
 import type { DomainEvent, RecordedEvent } from './event.ts';
 import type { Inspection } from './inspection.ts';
 import type { ModelSheet } from './model-sheet.ts';
 import type { Person } from './person.ts';
+import type { Printer } from './printer.ts';
 
 export interface Station {
   readonly stationId: string;
@@ -11,6 +12,7 @@ export interface Station {
   readonly timeZone: string;
   readonly lengthUnit: 'm' | 'ft';
   readonly demo: boolean;
+  readonly printers: readonly Printer[];
 }
 
 /** Which aggregates an event touches; the ledger loads just these, evolves them and writes them back. */
@@ -26,6 +28,8 @@ type DeviceId = Device['benchId'];
 export const touchedBy = (event: DomainEvent): Touched => {
   switch (event.type) {
     case 'station.created':
+    case 'printer.saved':
+    case 'printer.removed':
       return { station: true };
     case 'person.added':
       return { personId: event.person.personId };
@@ -38,6 +42,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'device.code-bound':
     case 'device.removed':
     case 'tag.issued':
+    case 'tag.proved':
       return { benchId: event.benchId };
     case 'inspection.started':
     case 'inspection.signed':
@@ -52,10 +57,23 @@ export const evolveStation = (
   station: Station | undefined,
   { event }: RecordedEvent,
 ): Station | undefined => {
-  if (event.type !== 'station.created') return station;
-  const { type: _type, ...created } = event;
-  return created;
+  if (event.type === 'station.created') {
+    const { type: _type, ...created } = event;
+    return { ...created, printers: [] };
+  }
+  if (station === undefined) return undefined;
+  switch (event.type) {
+    case 'printer.saved':
+      return { ...station, printers: [...withoutPrinter(station, event.printer.printerId), event.printer] };
+    case 'printer.removed':
+      return { ...station, printers: withoutPrinter(station, event.printerId) };
+    default:
+      return station;
+  }
 };
+
+const withoutPrinter = ({ printers }: Station, printerId: string): readonly Printer[] =>
+  printers.filter((printer) => printer.printerId !== printerId);
 
 export const evolvePerson = (person: Person | undefined, { event }: RecordedEvent): Person | undefined => {
   switch (event.type) {
@@ -77,7 +95,7 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
   const { event, on, by } = recorded;
   if (event.type === 'device.registered') {
     const { type: _type, ...registered } = event;
-    return { ...registered, registeredOn: on, standing: 'new', reasons: [], lastTagNumber: 0 };
+    return { ...registered, registeredOn: on, standing: 'new', reasons: [], pastTags: [], lastTagNumber: 0 };
   }
   if (device === undefined) return undefined;
   switch (event.type) {
@@ -85,6 +103,10 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
       return { ...device, otherCodes: [...device.otherCodes, event.otherCode] };
     case 'device.removed':
       return outOfService(device, [...device.reasons, ...event.reasons], event.tagNumber, on, by);
+    case 'tag.issued':
+      return withCurrentTag(device, event.tagNumber, (tag) => ({ ...tag, printed: tag.printed + 1 }));
+    case 'tag.proved':
+      return withCurrentTag(device, event.tagNumber, (tag) => ({ ...tag, provedOn: on }));
     case 'inspection.started':
       return { ...device, openInspection: event.inspection };
     case 'inspection.abandoned':
@@ -95,6 +117,21 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
       return device;
   }
 };
+
+const withCurrentTag = (
+  device: Device,
+  tagNumber: number,
+  change: (tag: CurrentTag) => CurrentTag,
+): Device =>
+  device.currentTag?.tagNumber === tagNumber ? { ...device, currentTag: change(device.currentTag) } : device;
+
+/** The current tag, if any, becomes a past one. */
+const endTag = (
+  { currentTag, pastTags }: Device,
+  endedOn: RecordedEvent['on'],
+  because: PastTag['because'],
+): PastTag[] =>
+  currentTag === undefined ? [...pastTags] : [...pastTags, { ...currentTag, endedOn, because }];
 
 const withoutOpenInspection = ({ openInspection: _open, ...device }: Device): Device => device;
 
@@ -109,7 +146,12 @@ const outOfService = (
   standing: 'quarantined',
   reasons,
   removedBy: by,
-  currentTag: { kind: 'quarantine', tagNumber, issuedOn: on },
+  pastTags: endTag(
+    device,
+    on,
+    device.currentTag?.kind === 'quarantine' ? 'removed again' : 'removed from service',
+  ),
+  currentTag: { kind: 'quarantine', tagNumber, issuedOn: on, printed: 0 },
   lastTagNumber: tagNumber,
 });
 
@@ -134,7 +176,8 @@ const signed = (
         reasons: [],
         lastInspection: { inspection: event.inspection, on, verdict: event.verdict.kind, by },
         ...(event.dueOn === undefined ? {} : { dueOn: event.dueOn }),
-        currentTag: { kind: 'status', tagNumber: event.tagNumber, issuedOn: on },
+        pastTags: endTag(device, on, 'new inspection'),
+        currentTag: { kind: 'status', tagNumber: event.tagNumber, issuedOn: on, printed: 0 },
         lastTagNumber: event.tagNumber,
       };
     }

@@ -7,8 +7,16 @@ import { zoneSchema } from './procedure.ts';
 export const tagKindSchema = z.enum(['status', 'quarantine', 'id']);
 export type TagKind = z.infer<typeof tagKindSchema>;
 
+/** What ties a tag to its station: the mark of the station, and a code that only the station can make for these words. */
+export const tagSealSchema = z.object({
+  mark: z.string().regex(/^[0-9A-HJKMNP-TV-Z]{4}$/),
+  code: z.string().regex(/^[0-9A-HJKMNP-TV-Z]{8}$/),
+});
+export type TagSeal = z.infer<typeof tagSealSchema>;
+
 const identified = z.object({
   benchId: benchIdSchema,
+  seal: tagSealSchema,
   /** Counts up for each device, from 1; a number is never used twice on a device. */
   tagNumber: z.number().int().positive(),
   manufacturer: z.string(),
@@ -43,6 +51,10 @@ export const quarantineTagSchema = identified.extend({
   beforeReturn: z.array(messageSchema).min(1),
 });
 export type QuarantineTag = z.infer<typeof quarantineTagSchema>;
+
+/** Why a tag is printed once more. */
+export const reprintReasonSchema = z.enum(['not readable', 'lost', 'damaged', 'misprinted']);
+export type ReprintReason = z.infer<typeof reprintReasonSchema>;
 
 /** A label that carries the bench ID and nothing else. */
 export const idLabelSchema = z.object({ kind: z.literal('id'), benchId: benchIdSchema });

@@ -2,53 +2,64 @@
  * The text in the QR symbol of a tag: words that any phone can show a person, and that this program reads back.
  *
  * Only capitals, digits and spaces, so that it stays in the alphanumeric mode of ISO/IEC 18004 and survives a keyboard
- * scanner on any keyboard layout. Dates are ISO 8601 basic (`20261124`).
+ * scanner on any keyboard layout. Dates are ISO 8601 basic (`20261124`). `H4RP` is the mark of the station; the last word
+ * is the authentication code over all words before it.
  *
- *   SRLBENCH K7M3X4Q9TD TAG 3 PASS 20261124 DUE 20271124
- *   SRLBENCH K7M3X4Q9TD TAG 4 REMOVED 20261124
+ *   SRLBENCH H4RP K7M3X43SXJ TAG 3 PASS 20261124 DUE 20271124 9T4QK2MX
+ *   SRLBENCH H4RP K7M3X43SXJ TAG 4 REMOVED 20261124 77Z0AEWC
  */
 import { type BenchId, type CalendarDate, calendarDate } from './brand.ts';
-import type { QuarantineTag, StatusTag } from './tag-content.ts';
+import type { QuarantineTag, StatusTag, TagSeal } from './tag-content.ts';
 
-export type TagText =
-  | {
-      readonly kind: 'status';
-      readonly benchId: BenchId;
-      readonly tagNumber: number;
-      readonly inspectedOn: CalendarDate;
-      readonly dueOn: CalendarDate;
-    }
-  | {
-      readonly kind: 'quarantine';
-      readonly benchId: BenchId;
-      readonly tagNumber: number;
-      readonly removedOn: CalendarDate;
-    };
+interface TagHead {
+  readonly benchId: BenchId;
+  readonly tagNumber: number;
+}
 
-export const writeTagText = (tag: StatusTag | QuarantineTag): string => {
-  const head = `SRLBENCH ${tag.benchId} TAG ${tag.tagNumber}`;
-  switch (tag.kind) {
+/** What a tag claims: a pass with its due date, or a removal. */
+export type TagClaim =
+  | (TagHead & { readonly kind: 'status'; readonly inspectedOn: CalendarDate; readonly dueOn: CalendarDate })
+  | (TagHead & { readonly kind: 'quarantine'; readonly removedOn: CalendarDate });
+
+export type TagText = TagClaim & { readonly seal: TagSeal };
+
+/** The words that the authentication code is made over. */
+export const sealedWords = (claim: TagClaim, mark: string): string => {
+  const head = `SRLBENCH ${mark} ${claim.benchId} TAG ${claim.tagNumber}`;
+  switch (claim.kind) {
     case 'status':
-      return `${head} PASS ${basic(tag.inspectedOn)} DUE ${basic(tag.dueOn)}`;
+      return `${head} PASS ${basic(claim.inspectedOn)} DUE ${basic(claim.dueOn)}`;
     case 'quarantine':
-      return `${head} REMOVED ${basic(tag.removedOn)}`;
+      return `${head} REMOVED ${basic(claim.removedOn)}`;
   }
 };
 
-const pattern =
-  /^SRLBENCH ([0-9A-HJKMNP-TV-Z]{10}) TAG (\d{1,6}) (?:PASS (\d{8}) DUE (\d{8})|REMOVED (\d{8}))$/;
+export const writeTagText = (tag: StatusTag | QuarantineTag): string =>
+  `${sealedWords(tag, tag.seal.mark)} ${tag.seal.code}`;
 
-/** The tag that a QR text describes, or `undefined` where the text is not one of ours. The bench ID is not yet checked. */
+const symbol = '[0-9A-HJKMNP-TV-Z]';
+const pattern = new RegExp(
+  `^SRLBENCH (${symbol}{4}) (${symbol}{10}) TAG ([1-9]\\d{0,5}) (?:PASS (\\d{8}) DUE (\\d{8})|REMOVED (\\d{8})) (${symbol}{8})$`,
+);
+
+/** The tag that a QR text describes, or `undefined` where it has another form. Nothing of it is checked against the record. */
 export const readTagText = (text: string): TagText | undefined => {
   const found = pattern.exec(text.trim());
   if (found === null) return undefined;
-  const [, benchId, number, inspected, due, removed] = found;
-  const head = { benchId: benchId as BenchId, tagNumber: Number(number) };
+  const [, mark = '', benchId, number, inspected, due, removed, code = ''] = found;
+  const head = { benchId: benchId as BenchId, tagNumber: Number(number), seal: { mark, code } };
   if (inspected !== undefined && due !== undefined) {
     return { kind: 'status', ...head, inspectedOn: extended(inspected), dueOn: extended(due) };
   }
   return removed === undefined ? undefined : { kind: 'quarantine', ...head, removedOn: extended(removed) };
 };
+
+/**
+ * True of a text that set out to be a tag of this program, whatever has become of it: no single character that is
+ * altered, lost or added takes away both of its landmarks.
+ */
+export const looksLikeTagText = (text: string): boolean =>
+  text.length > 30 && (/^SRLBENCH /.test(text.trim()) || / TAG \d+ /.test(text));
 
 const basic = (date: CalendarDate): string => date.replaceAll('-', '');
 const extended = (date: string): CalendarDate =>

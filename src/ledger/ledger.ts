@@ -28,6 +28,8 @@ export interface DeviceQuery {
   readonly standing?: readonly Standing[] | undefined;
   /** Only devices in service whose due date is before this date. */
   readonly dueBefore?: CalendarDate | undefined;
+  /** Only devices whose printed tag nobody has scanned yet. */
+  readonly unprovedTag?: boolean | undefined;
   readonly limit: number;
   readonly offset: number;
 }
@@ -45,6 +47,8 @@ export interface Counts {
   readonly dueSoon: number;
   readonly held: number;
   readonly openInspections: number;
+  /** Devices whose printed tag nobody has scanned yet. */
+  readonly unprovedTags: number;
 }
 
 /** Reads of one consistent state of the projections. */
@@ -53,6 +57,8 @@ export interface LedgerReader {
   person(personId: string): Promise<Person | undefined>;
   personByBadge(badge: string): Promise<Person | undefined>;
   people(): Promise<readonly Person[]>;
+  /** A secret of the station, kept beside the record and never exported. */
+  secret(name: string): Promise<string | undefined>;
   credential(personId: string): Promise<Credential | undefined>;
   modelSheet(modelSheetId: string): Promise<ModelSheet | undefined>;
   modelSheets(): Promise<readonly ModelSheet[]>;
@@ -76,6 +82,8 @@ export interface LedgerReader {
 /** What may be written beside the events in the same transaction. */
 export interface SideWriter {
   putCredential(credential: Credential): Promise<void>;
+  /** Keeps the secret that is there already. */
+  keepSecret(name: string, value: string): Promise<void>;
 }
 
 /** The size and root hash (hex) of the RFC 6962 Merkle tree over all events. */

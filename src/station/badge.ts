@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { parseBenchId } from '../domain/bench-id/bench-id.ts';
 import { readCommandSymbol } from '../domain/command-symbol.ts';
-import { readTagText } from '../domain/tag-text.ts';
+import { looksLikeTagText } from '../domain/tag-text.ts';
 import type { LedgerReader } from '../ledger/ledger.ts';
 
 /** Printable characters as a scanner types them; long enough not to be hit by chance. */
@@ -14,7 +14,7 @@ export const badgeCodeSchema = z
 /** The name of the kind of our own code that a text is, or `undefined` where it is none of ours. */
 export const ownCodeMeaning = (code: string): string | undefined => {
   if (readCommandSymbol(code) !== undefined) return 'command symbol';
-  if (readTagText(code) !== undefined) return 'tag';
+  if (looksLikeTagText(code)) return 'tag';
   return parseBenchId(code).kind === 'exact' ? 'bench ID' : undefined;
 };
 

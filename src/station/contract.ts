@@ -23,6 +23,14 @@ import { personDesignate } from './operations/person-designate.ts';
 import { personList } from './operations/person-list.ts';
 import { personSetPin } from './operations/person-set-pin.ts';
 import { pictureRead } from './operations/picture-read.ts';
+import { printCancel } from './operations/print-cancel.ts';
+import { printStatus } from './operations/print-status.ts';
+import { printerCalibrate } from './operations/printer-calibrate.ts';
+import { printerCheck } from './operations/printer-check.ts';
+import { printerList } from './operations/printer-list.ts';
+import { printerRemove } from './operations/printer-remove.ts';
+import { printerSave } from './operations/printer-save.ts';
+import { printerTest } from './operations/printer-test.ts';
 import { procedureShow } from './operations/procedure-show.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { sessionSignIn } from './operations/session-sign-in.ts';
@@ -32,6 +40,8 @@ import { stationSetup } from './operations/station-setup.ts';
 import { stationStatus } from './operations/station-status.ts';
 import { tagIssue } from './operations/tag-issue.ts';
 import { tagPreview } from './operations/tag-preview.ts';
+import { tagPrint } from './operations/tag-print.ts';
+import { tagProve } from './operations/tag-prove.ts';
 
 const operations = [
   stationStatus,
@@ -59,6 +69,16 @@ const operations = [
   inspectionBreakOff,
   tagPreview,
   tagIssue,
+  tagPrint,
+  tagProve,
+  printStatus,
+  printCancel,
+  printerList,
+  printerSave,
+  printerRemove,
+  printerCheck,
+  printerTest,
+  printerCalibrate,
   commandSheet,
   benchIdNew,
   benchIdCheck,

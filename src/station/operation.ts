@@ -8,6 +8,7 @@ import { type Person, type Role, roles } from '../domain/person.ts';
 import type { Refusal } from '../domain/refusal.ts';
 import type { Ledger } from '../ledger/ledger.ts';
 import type { PinGuard } from './pin.ts';
+import type { PrintJobs } from './print-jobs.ts';
 import type { Rules } from './rules.ts';
 
 /** Who may call: anyone at all, or a signed-in person with one of these roles. */
@@ -21,6 +22,7 @@ export interface OperationContext {
   readonly ledger: Ledger;
   readonly rules: Rules;
   readonly pins: PinGuard;
+  readonly printJobs: PrintJobs;
   /** The data folder. */
   readonly folder: string;
   /** Where the product's own `assets` and `demo-data` are. */

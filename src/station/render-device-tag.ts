@@ -6,6 +6,7 @@ import { type TagContent, tagKindSchema } from '../domain/tag-content.ts';
 import { type RenderedTag, renderTag } from '../tags/render-tag.ts';
 import { deviceIn, stationIn } from './lookup.ts';
 import type { OperationContext } from './operation.ts';
+import { sealerOf } from './seal.ts';
 import { tagOfDevice } from './tag-of-device.ts';
 import { namesOf } from './views.ts';
 
@@ -46,15 +47,17 @@ const stockThatWouldDo = (outcome: RenderedTag | Refusal): TagRequest['stock'] =
       }
     : undefined;
 
-const contentOf = (
-  context: OperationContext,
+const contentOf = async (
+  { ledger, rules }: OperationContext,
   benchId: BenchId,
   kind: TagRequest['kind'],
-): Promise<TagContent | Refusal> =>
-  context.ledger.read(async (reader) => {
-    const station = await stationIn(reader);
-    if (isRefusal(station)) return station;
+): Promise<TagContent | Refusal> => {
+  const station = await ledger.read(stationIn);
+  if (isRefusal(station)) return station;
+  const sealer = await sealerOf(ledger, station);
+  return ledger.read(async (reader) => {
     const row = await deviceIn(reader, benchId);
     if (isRefusal(row)) return row;
-    return tagOfDevice(row, kind, station, context.rules.program, await namesOf(reader));
+    return tagOfDevice(row, kind, station, rules.program, await namesOf(reader), sealer);
   });
+};

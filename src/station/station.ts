@@ -13,6 +13,7 @@ import { storageRefusal } from '../ledger/storage-refusal.ts';
 import { type CallResult, contract } from './contract.ts';
 import type { Access, OperationContext } from './operation.ts';
 import { pinGuard } from './pin.ts';
+import { PrintJobs } from './print-jobs.ts';
 import { loadRules } from './rules.ts';
 import { issueText, sentenceOf } from './sentence.ts';
 
@@ -52,6 +53,10 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const signedIn = new Map<string, string>();
   const underWay = new Set<Promise<unknown>>();
   const pins = pinGuard(ledger);
+  const printJobs = new PrintJobs((error) => {
+    options.onFault?.(error, 'tag.print');
+    return refusal('internal-error');
+  });
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
   const contextOf = async ({ session, language }: Request): Promise<OperationContext> => {
@@ -60,6 +65,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       ledger,
       rules,
       pins,
+      printJobs,
       folder: options.folder,
       productFolder,
       language,
@@ -122,6 +128,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     endSession: (session) => void signedIn.delete(session),
     close: async () => {
       await Promise.allSettled(underWay);
+      await printJobs.close();
       await ledger.close();
     },
   };

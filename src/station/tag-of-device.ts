@@ -6,6 +6,7 @@ import type { Program } from '../domain/program.ts';
 import { type Refusal, refusal } from '../domain/refusal.ts';
 import type { TagContent, TagKind } from '../domain/tag-content.ts';
 import type { DeviceRow } from '../ledger/ledger.ts';
+import type { Sealer } from './seal.ts';
 
 /**
  * A status tag exists only for the latest passing inspection of a device in service, a quarantine tag only for a device
@@ -17,6 +18,7 @@ export const tagOfDevice = (
   station: Station,
   program: Program,
   name: (personId: string) => string,
+  sealer: Sealer,
 ): TagContent | Refusal => {
   if (kind === 'id') return { kind, benchId: device.benchId };
   const tag = device.currentTag;
@@ -33,19 +35,21 @@ export const tagOfDevice = (
   };
   const { lastInspection, dueOn } = device;
   if (kind === 'status' && tag.kind === 'status' && lastInspection !== undefined && dueOn !== undefined) {
-    return {
+    const claim = {
       kind,
-      ...identified,
+      benchId: device.benchId,
+      tagNumber: tag.tagNumber,
       inspectedOn: lastInspection.on,
       dueOn,
-      inspectorMark: name(lastInspection.by),
     };
+    return { ...identified, ...claim, inspectorMark: name(lastInspection.by), seal: sealer.seal(claim) };
   }
   if (kind === 'quarantine' && tag.kind === 'quarantine') {
+    const claim = { kind, benchId: device.benchId, tagNumber: tag.tagNumber, removedOn: tag.issuedOn };
     return {
-      kind,
       ...identified,
-      removedOn: tag.issuedOn,
+      ...claim,
+      seal: sealer.seal(claim),
       removedBy: name(device.removedBy ?? ''),
       reasons: device.reasons.map(({ zone, sentence }) => ({ zone, sentence })),
       keptAt: program.quarantinePlace,

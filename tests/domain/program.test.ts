@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { calendarDate } from '../../src/domain/brand.ts';
-import { type Device, dueStateOf, nextActionOf, tagStandingOf } from '../../src/domain/device.ts';
+import { type Device, dueStateOf, nextActionOf } from '../../src/domain/device.ts';
 import { nextDue } from '../../src/domain/program.ts';
 import { program } from '../support/shipped-rules.ts';
 
@@ -32,8 +32,9 @@ const device = (changed: Partial<Device>): Device => ({
   standing: 'in service',
   dueOn: calendarDate('2026-12-31'),
   reasons: [],
+  pastTags: [],
   lastTagNumber: 2,
-  currentTag: { kind: 'status', tagNumber: 2, issuedOn: calendarDate('2025-12-31') },
+  currentTag: { kind: 'status', tagNumber: 2, issuedOn: calendarDate('2025-12-31'), printed: 0 },
   ...changed,
 });
 
@@ -58,13 +59,5 @@ describe('a device', () => {
     expect(nextActionOf(device({ standing: 'quarantined' }))).toBe('keep out of service');
     expect(nextActionOf(device({ standing: 'at manufacturer' }))).toBe('keep out of service');
     expect(nextActionOf(device({ standing: 'scrapped' }))).toBe('nothing: scrapped');
-  });
-
-  test('has one current tag; every other number is out of date', () => {
-    expect(tagStandingOf(device({}), 2)).toEqual({ state: 'current' });
-    expect(tagStandingOf(device({}), 1)).toMatchObject({
-      state: 'out of date',
-      currentTag: { tagNumber: 2 },
-    });
   });
 });

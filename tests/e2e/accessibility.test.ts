@@ -7,8 +7,17 @@ import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { hasBrowser } from '../support/browser.ts';
-import { type Screen, screens, screensOfFirstStart, type Visit, wordsIn } from './every-screen.ts';
-import { type PreparedDepot, prepareDepot } from './prepared-depot.ts';
+import { procedure } from '../support/shipped-rules.ts';
+import {
+  type Screen,
+  screens,
+  screensOfFirstStart,
+  signIn,
+  throughTheWalk,
+  type Visit,
+  wordsIn,
+} from './every-screen.ts';
+import { badges, type PreparedDepot, prepareDepot } from './prepared-depot.ts';
 import { type Look, launchBrowser, openStage, type Stage } from './stage.ts';
 
 const looks: readonly Look[] = [
@@ -112,5 +121,23 @@ describe.runIf(hasBrowser())('every screen', () => {
       expect(faults).toEqual([]);
     },
     120_000,
+  );
+
+  test.each(looks)(
+    'of the walk shows its check whole, and all defects to choose from: $language, $theme, $width × $height',
+    async (look) => {
+      const { page, close } = await stage.openWindow(look);
+      const visit = { page, depot, say: wordsIn(look.language) };
+      page.setDefaultTimeout(5_000);
+      await signIn(visit, badges.inspector);
+      const faults: string[] = [];
+      const checks = await throughTheWalk(visit, async (at) => {
+        faults.push(...(await layoutFaults(page, true)).map((fault) => `${at}: ${fault}`));
+      });
+      await close();
+      expect(faults).toEqual([]);
+      expect(checks).toBe(procedure.checks.length);
+    },
+    60_000,
   );
 });

@@ -10,7 +10,6 @@ export const badges = {
   inspector: 'HP10024',
   otherInspector: 'HP10031',
   inspectorWhoseTrainingEnded: 'HP10048',
-  attendant: 'HP10055',
 } as const;
 export const pin = '271828';
 
@@ -19,7 +18,6 @@ export const devices = {
   neverInspected: benchIdSchema.parse('4R02SSYNB2'),
   inService: benchIdSchema.parse('GJQ81T5WX2'),
   quarantined: benchIdSchema.parse('2JTJ77J0NM'),
-  withStatusTag: benchIdSchema.parse('J28CSSBVTA'),
 } as const;
 
 export interface PreparedDepot {

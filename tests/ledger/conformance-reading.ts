@@ -55,6 +55,7 @@ export const readingConformance = (bench: () => Bench): void => {
           timeZone: 'Europe/Lisbon',
           lengthUnit: 'm',
           demo: true,
+          printers: [],
         });
         expect((await reader.people()).map(({ name }) => name)).toEqual(['anselm Roe', 'Vera Lund']);
         expect(await reader.person('p-1')).toMatchObject({
@@ -199,6 +200,7 @@ export const readingConformance = (bench: () => Bench): void => {
         dueSoon: 2,
         held: 1,
         openInspections: 1,
+        unprovedTags: 0,
       });
     });
 

@@ -2,7 +2,6 @@
 import { describe, expect, test } from 'vitest';
 import { benchIdAlphabet } from '../../src/domain/bench-id/bench-id.ts';
 import { demo, demoStation, testStation } from '../support/station-fixture.ts';
-import { walk } from '../support/walk.ts';
 import { sampleDevice } from './sample-device.ts';
 
 const withDevice = async (serial = 'Q26C49001', code = 'QM152649001') => {
@@ -145,27 +144,6 @@ describe('a typed bench ID with errors', () => {
           meaning.devices.some(({ device }) => device.benchId === benchId),
       ),
     ).toBe(true);
-  });
-});
-
-describe('a scanned tag', () => {
-  test('says whether it is the one that belongs on the device now', async () => {
-    const { expectOutput, benchId } = await withDevice();
-    const walked = await walk({ expectOutput }, benchId);
-    await expectOutput('inspection.sign', { inspection: walked.inspection, pin: demo.pin });
-    const { symbols } = await expectOutput('tag.issue', { benchId, kind: 'status' });
-    const qr = symbols.find(({ symbology }) => symbology === 'QR Code')!.text;
-    expect(await expectOutput('scan.interpret', { text: qr })).toMatchObject({
-      meaning: 'device',
-      by: 'tag',
-      tag: { tagNumber: 1, state: 'current' },
-    });
-    await expectOutput('device.remove', { benchId, ground: 'impact' });
-    expect(await expectOutput('scan.interpret', { text: qr })).toMatchObject({
-      meaning: 'device',
-      device: { standing: 'quarantined' },
-      tag: { tagNumber: 1, state: 'out of date', currentTag: { kind: 'quarantine', tagNumber: 2 } },
-    });
   });
 });
 

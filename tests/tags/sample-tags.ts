@@ -11,6 +11,7 @@ const both = (en: string, es: string): Message => ({ en, es });
 
 const shared = {
   benchId,
+  seal: { mark: 'H4RP', code: '9T4QK2MX' },
   tagNumber: 4,
   manufacturer: 'Northfell',
   model: 'CR-15',

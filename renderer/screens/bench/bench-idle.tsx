@@ -6,7 +6,7 @@ import { AlertLine } from '../../components/alert-line.tsx';
 import { SrlDrawing } from '../../drawing/srl-drawing.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
-import { useScanHandler } from '../../scan/scan.ts';
+import { isPast, useScanHandler } from '../../scan/scan.ts';
 import { useReadyStation } from '../../station/status.ts';
 import { BeginDialog } from './begin-dialog.tsx';
 import styles from './bench-idle.module.css';
@@ -19,7 +19,7 @@ export const BenchIdle = () => {
   const [toBegin, setToBegin] = useState<DeviceSummary>();
   const [refused, setRefused] = useState<string>();
   useScanHandler(({ meaning }) => {
-    if (meaning.meaning !== 'device' || meaning.tag?.state === 'out of date') return false;
+    if (meaning.meaning !== 'device' || isPast(meaning.tag)) return false;
     const { device } = meaning;
     setRefused(undefined);
     switch (device.nextAction) {

@@ -4,6 +4,7 @@ import type { Check } from '../../../src/domain/procedure.ts';
 import { Icon } from '../../components/icon.tsx';
 import { classes } from '../../design/classes.ts';
 import { useText } from '../../i18n/text.ts';
+import { useLostFocus } from '../../navigation/use-lost-focus.ts';
 import styles from './check-text.module.css';
 
 export interface CheckTextProps {
@@ -20,6 +21,7 @@ export const CheckText = ({ check, number, count, isShort }: CheckTextProps) => 
   useEffect(() => {
     if (check.key !== '') heading.current?.focus();
   }, [check.key]);
+  useLostFocus(heading);
   return (
     <header className={styles.text}>
       {!isShort && <p className={styles.position}>{t('walk:progress.position', { number, count })}</p>}

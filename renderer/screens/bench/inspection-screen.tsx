@@ -1,6 +1,6 @@
 /** An inspection as it stands: still under way, signed, or broken off. */
-import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
+import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { useStationQuery } from '../../station/hooks.ts';
@@ -14,11 +14,7 @@ export const InspectionScreen = ({ number }: { readonly number: number }) => {
   const rules = useStationQuery('procedure.show', { inspection: number });
   const error = shown.error ?? rules.error;
   if (shown.data === undefined || rules.data === undefined) {
-    return error === undefined ? (
-      <p role="status">{t('walk:loading')}</p>
-    ) : (
-      <AlertLine sentence={error.sentence} />
-    );
+    return error === undefined ? <p role="status">{t('walk:loading')}</p> : <StationError error={error} />;
   }
   const { inspection } = shown.data;
   const byKey = new Map(rules.data.procedure.checks.map((check) => [check.key, check]));

@@ -23,19 +23,20 @@ export const IssueTag = ({ benchId, kind }: IssueTagProps) => {
   const { run, isRunning, error } = useStationCommand('tag.issue');
   const [issued, setIssued] = useState<OutputOf<'tag.issue'>>();
   const issue = async (): Promise<void> => {
+    if (isRunning) return;
     const result = await run({ benchId, kind, open: opensFiles });
     if (!result.ok) return;
     setIssued(result.output);
     if (!result.output.opened) openPdf(result.output.pdfBase64, fileName(result.output.pdfPath));
   };
   useScanHandler(({ meaning }) => {
-    if (isRunning || meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
+    if (meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
     void issue();
     return true;
   });
   return (
     <section className={styles.issue}>
-      <Button look="primary" size="large" icon="tag" isDisabled={isRunning} onPress={() => void issue()}>
+      <Button look="primary" size="large" icon="tag" onPress={() => void issue()}>
         {t('walk:tag.open')}
       </Button>
       <AlertLine sentence={error?.sentence} />

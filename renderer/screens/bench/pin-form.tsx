@@ -71,7 +71,7 @@ export const PinForm = ({ inspection, signer }: PinFormProps) => {
         type="password"
         inputMode="numeric"
         value={pin}
-        onChange={setPin}
+        onChange={(text) => setPin(text.replaceAll(/\D/g, ''))}
       />
       <Keypad shape="flat" onCommand={take} />
       <Button type="submit" look="primary" size="large" isWide isDisabled={isRunning || pin === ''}>

@@ -40,7 +40,7 @@ export const commandOfKey = (key: string): CommandName | undefined => {
 export const mayBeginScan = (key: string): boolean => key.length === 1;
 
 /** Where the focus is when a key is struck. */
-export type FocusPlace = 'page' | 'control' | 'text field' | 'dialog';
+export type FocusPlace = 'page' | 'control' | 'digit field' | 'text field' | 'dialog';
 
 /** Whether a command key struck there is meant for the walk: a text field keeps its letters, a button its Enter. */
 export const reachesWalk = (command: CommandName, focus: FocusPlace): boolean => {
@@ -49,6 +49,8 @@ export const reachesWalk = (command: CommandName, focus: FocusPlace): boolean =>
       return true;
     case 'control':
       return command !== 'confirm';
+    case 'digit field':
+      return command === 'next' || command === 'back' || command === 'cancel';
     case 'text field':
       return command === 'cancel';
     case 'dialog':

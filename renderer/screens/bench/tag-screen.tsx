@@ -2,11 +2,11 @@
 import { useState } from 'react';
 import type { BenchId } from '../../../src/domain/brand.ts';
 import type { TagKind } from '../../../src/domain/tag-content.ts';
-import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
+import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
-import { useScanHandler } from '../../scan/scan.ts';
+import { isPast, useScanHandler } from '../../scan/scan.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { AfterTag, type TagProof } from './after-tag.tsx';
 import { IssueTag } from './issue-tag.tsx';
@@ -24,16 +24,12 @@ export const TagScreen = ({ benchId, kind }: TagScreenProps) => {
   const [proof, setProof] = useState<TagProof>('none');
   useScanHandler(({ meaning }) => {
     if (meaning.meaning !== 'device' || meaning.device.benchId !== benchId) return false;
-    if (meaning.tag?.state === 'out of date') return false;
+    if (isPast(meaning.tag)) return false;
     setProof(meaning.by === 'tag' || kind === 'id' ? 'tag' : 'bench ID');
     return true;
   });
   if (preview === undefined) {
-    return error === undefined ? (
-      <p role="status">{t('walk:loading')}</p>
-    ) : (
-      <AlertLine sentence={error.sentence} />
-    );
+    return error === undefined ? <p role="status">{t('walk:loading')}</p> : <StationError error={error} />;
   }
   return (
     <div className={styles.page}>

@@ -41,6 +41,7 @@ export const useShortcuts = (): void => {
 const focusPlace = (): FocusPlace => {
   const focused = document.activeElement;
   if (document.querySelector('[role="dialog"], [role="alertdialog"]') !== null) return 'dialog';
+  if (focused?.matches('input[inputmode="numeric"]') === true) return 'digit field';
   if (focused?.matches('input, textarea, select') === true) return 'text field';
   return focused?.matches('button, a, [role="slider"], [role="button"]') === true ? 'control' : 'page';
 };

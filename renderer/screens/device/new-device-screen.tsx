@@ -1,10 +1,11 @@
 /** Registers a device in three steps: its model, its marking element by element, its codes and user. */
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { BenchId } from '../../../src/domain/brand.ts';
 import type { ModelSheet } from '../../../src/domain/model-sheet.ts';
 import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
+import { useLostFocus } from '../../navigation/use-lost-focus.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { useStationCommand, useStationQuery } from '../../station/hooks.ts';
 import { CodesStep } from './codes-step.tsx';
@@ -27,6 +28,8 @@ export const NewDeviceScreen = ({ code, benchId }: NewDeviceScreenProps) => {
   const sheets = useStationQuery('model-sheet.list', {});
   const register = useStationCommand('device.register');
   const [step, setStep] = useState(0);
+  const currentStep = useRef<HTMLLIElement>(null);
+  useLostFocus(currentStep);
   const [sheet, setSheet] = useState<ModelSheet>();
   const [lines, setLines] = useState<readonly MarkingLine[]>([]);
   const [codes, setCodes] = useState<readonly string[]>(code === undefined ? [] : [code]);
@@ -74,7 +77,10 @@ export const NewDeviceScreen = ({ code, benchId }: NewDeviceScreenProps) => {
         <h1>{t('screens:newDevice.title')}</h1>
         <ol className={styles.steps} aria-label={t('screens:newDevice.steps')}>
           {steps.map((each, index) => (
-            <li key={each} {...(index === step ? { 'aria-current': 'step' as const } : {})}>
+            <li
+              key={each}
+              {...(index === step ? { ref: currentStep, tabIndex: -1, 'aria-current': 'step' as const } : {})}
+            >
               {t(`screens:newDevice.${each}`)}
             </li>
           ))}

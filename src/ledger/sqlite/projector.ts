@@ -1,6 +1,6 @@
 /** Fills the projections: loads the aggregates that a run of events touches, evolves them, and writes back what changed. */
 import type { Insertable } from 'kysely';
-import type { Device } from '../../domain/device.ts';
+import { type Device, hasUnprovedTag } from '../../domain/device.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import {
   evolveDevice,
@@ -192,6 +192,7 @@ const writeDevices = async (database: LedgerDatabase, devices: readonly Device[]
         serial_key: ref('excluded.serial_key'),
         standing: ref('excluded.standing'),
         due_on: ref('excluded.due_on'),
+        unproved_tag: ref('excluded.unproved_tag'),
         search: ref('excluded.search'),
         state: ref('excluded.state'),
       })),
@@ -210,6 +211,7 @@ const deviceRow = (device: Device, sheet: ModelSheet | undefined): Insertable<Le
     serial_key: compareKey(device.serial),
     standing: device.standing,
     due_on: device.dueOn ?? null,
+    unproved_tag: hasUnprovedTag(device) ? 1 : 0,
     search: searchKeys([device.benchId, manufacturer, model, device.serial, ...codes]),
     state: canonicalJson(device),
   };

@@ -71,6 +71,15 @@ export class SqliteReader implements LedgerReader {
     );
   }
 
+  async secret(name: string): Promise<string | undefined> {
+    const row = await this.#database
+      .selectFrom('secret')
+      .select('value')
+      .where('name', '=', name)
+      .executeTakeFirst();
+    return row?.value;
+  }
+
   async modelSheet(modelSheetId: string): Promise<ModelSheet | undefined> {
     const row = await this.#database
       .selectFrom('model_sheet')
@@ -152,6 +161,7 @@ export class SqliteReader implements LedgerReader {
       overdue: await countOf(inService.where('due_on', '<', today)),
       dueSoon: await countOf(inService.where('due_on', '>=', today).where('due_on', '<=', dueSoonUntil)),
       held: of('quarantined', 'at manufacturer'),
+      unprovedTags: await countOf(this.#database.selectFrom('device').where(hasUnproved)),
       openInspections: await countOf(this.#database.selectFrom('inspection').where(isOpen)),
     };
   }
@@ -230,6 +240,8 @@ export class SqliteReader implements LedgerReader {
 /** Written out, not as a parameter, so that SQLite can use the index over just these. */
 const isOpen = sql<SqlBool>`phase = 'open'`;
 
+const hasUnproved = sql<SqlBool>`unproved_tag = 1`;
+
 const countOf = async <Table extends keyof LedgerTables>(
   matching: SelectQueryBuilder<LedgerTables, Table, object>,
 ): Promise<number> => {
@@ -240,11 +252,12 @@ const countOf = async <Table extends keyof LedgerTables>(
 };
 
 const conditionsOf = (
-  { search, standing, dueBefore }: DeviceQuery,
+  { search, standing, dueBefore, unprovedTag }: DeviceQuery,
   builder: ExpressionBuilder<LedgerTables, 'device'>,
 ) => [
   ...searchWords(search ?? '').map((word) => builder(sql<number>`instr(search, ${word})`, '>', 0)),
   ...(standing === undefined ? [] : [builder('standing', 'in', standing)]),
+  ...(unprovedTag ? [hasUnproved] : []),
   ...(dueBefore === undefined
     ? []
     : [builder('standing', '=', 'in service'), builder('due_on', '<', dueBefore)]),

@@ -14,6 +14,7 @@ export interface LedgerTables {
   other_code: { code: string; bench_id: string };
   inspection: { inspection: number; bench_id: string; phase: Inspection['state']; state: string };
   credential: CredentialTable;
+  secret: { name: string; value: string };
 }
 export type LedgerDatabase = Kysely<LedgerTables>;
 
@@ -43,6 +44,8 @@ interface DeviceTable {
   serial_key: string;
   standing: Standing;
   due_on: string | null;
+  /** 1 where a printed tag waits for its scan. */
+  unproved_tag: 0 | 1;
   search: string;
   state: string;
 }
@@ -124,11 +127,13 @@ const migrations: readonly string[] = [
     serial_key text not null,
     standing text not null,
     due_on text,
+    unproved_tag integer not null,
     search text not null,
     state text not null
   ) strict;
   create index device_in_order on device
     (manufacturer_key, model_key, serial_key, bench_id, standing, due_on, search);
+  create index device_by_unproved_tag on device (unproved_tag) where unproved_tag = 1;
   create index device_by_standing on device (standing, due_on);
   create index device_by_serial on device (serial_key, model_sheet_id);
   create index device_by_model_sheet on device (model_sheet_id, bench_id);
@@ -155,6 +160,8 @@ const migrations: readonly string[] = [
     failures integer not null,
     locked_until text
   ) strict;
+
+  create table secret (name text primary key not null, value text not null) strict;
   `,
 ];
 

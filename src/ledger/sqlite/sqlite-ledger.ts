@@ -248,6 +248,14 @@ class SqliteSideWriter implements SideWriter {
       .onConflict((conflict) => conflict.column('person_id').doUpdateSet(row))
       .execute();
   }
+
+  async keepSecret(name: string, value: string): Promise<void> {
+    await this.#database
+      .insertInto('secret')
+      .values({ name, value })
+      .onConflict((conflict) => conflict.column('name').doNothing())
+      .execute();
+  }
 }
 
 /** The events in order, a batch at a time, up to number `until`. */

@@ -17,11 +17,13 @@ export const deviceList = defineOperation({
     search: z.string().trim().max(200).optional(),
     standing: z.array(standingSchema).optional(),
     due: z.enum(['overdue', 'due soon']).optional(),
+    /** Only devices whose printed tag nobody has scanned yet. */
+    unprovedTag: z.boolean().optional(),
     limit: z.number().int().min(1).max(500).default(100),
     offset: z.number().int().min(0).default(0),
   }),
   output: z.object({ devices: z.array(deviceSummarySchema), total: z.number().int() }),
-  run: (context, { search, standing, due, limit, offset }) =>
+  run: (context, { search, standing, due, unprovedTag, limit, offset }) =>
     context.ledger.read(async (reader) => {
       const station = await stationIn(reader);
       if (isRefusal(station)) return station;
@@ -29,7 +31,14 @@ export const deviceList = defineOperation({
       const { dueSoonDays } = context.rules.program;
       const dueBefore =
         due === 'overdue' ? today : due === 'due soon' ? addDays(today, dueSoonDays + 1) : undefined;
-      const { rows, total } = await reader.devices({ search, standing, dueBefore, limit, offset });
+      const { rows, total } = await reader.devices({
+        search,
+        standing,
+        dueBefore,
+        unprovedTag,
+        limit,
+        offset,
+      });
       return { devices: rows.map((row) => deviceSummary(row, today, dueSoonDays)), total };
     }),
 });

@@ -17,7 +17,7 @@ export const pictureRead = defineOperation({
       z.object({
         symbology: z.string(),
         text: z.string(),
-        kind: z.enum(['command', 'tag', 'bench ID', 'other']),
+        kind: z.enum(['command', 'tag', 'altered tag', 'bench ID', 'other']),
         benchId: z.string().optional(),
       }),
     ),

@@ -3,12 +3,14 @@ import { z } from 'zod';
 import { repairBenchId } from '../../domain/bench-id/bench-id.ts';
 import { type BenchId, benchIdSchema } from '../../domain/brand.ts';
 import { commandNames } from '../../domain/command-symbol.ts';
-import { currentTagSchema, tagStandingOf } from '../../domain/device.ts';
+import { judgeTag, tagJudgementSchema } from '../../domain/judge-tag.ts';
 import { isRefusal } from '../../domain/refusal.ts';
+import type { TagText } from '../../domain/tag-text.ts';
 import { readScan } from '../../intake/read-scan.ts';
 import type { LedgerReader } from '../../ledger/ledger.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
+import { type Sealer, sealerOf } from '../seal.ts';
 import { deviceSummary, deviceSummarySchema } from '../views.ts';
 
 const meaning = z.discriminatedUnion('meaning', [
@@ -20,15 +22,11 @@ const meaning = z.discriminatedUnion('meaning', [
     /** What of the device was scanned. */
     by: z.enum(['bench ID', 'tag', 'other code', 'serial number']),
     /** Where a tag was scanned: whether it is the one that belongs on the device now. */
-    tag: z
-      .object({
-        tagNumber: z.number().int(),
-        state: z.enum(['current', 'out of date']),
-        currentTag: currentTagSchema.optional(),
-      })
-      .optional(),
+    tag: tagJudgementSchema.optional(),
   }),
-  /** An exact bench ID, or a tag with one, that is in no register: a fresh label, or another station's. */
+  /** A tag that is worth nothing here: its words were altered, or it is another station's. Nothing is opened by it. */
+  z.object({ meaning: z.literal('worthless tag'), state: z.enum(['altered', 'not ours']) }),
+  /** An exact bench ID that is in no register: a fresh label, or another station's. */
   z.object({ meaning: z.literal('bench ID not registered'), benchId: benchIdSchema }),
   /** Registered devices that the text may have meant; a person confirms what stands on the device before anything happens. */
   z.object({
@@ -55,10 +53,11 @@ export const scanInterpret = defineOperation({
     typed: z.boolean().default(false),
   }),
   output: meaning,
-  run: (context, { text, typed }) =>
-    context.ledger.read(async (reader) => {
-      const station = await stationIn(reader);
-      if (isRefusal(station)) return station;
+  run: async (context, { text, typed }) => {
+    const station = await context.ledger.read(stationIn);
+    if (isRefusal(station)) return station;
+    const sealer = await sealerOf(context.ledger, station);
+    return context.ledger.read(async (reader): Promise<ScanMeaning> => {
       const today = context.occasion(station).on;
       const summary = async (benchId: BenchId) => {
         const row = await reader.device(benchId);
@@ -69,7 +68,9 @@ export const scanInterpret = defineOperation({
         case 'command':
           return { meaning: 'command' as const, command: scan.command };
         case 'tag':
-          return (await ofTag(reader, scan.benchId, scan.tagNumber, summary)) ?? notRegistered(scan.benchId);
+          return ofTag(reader, scan.tag, sealer, summary);
+        case 'altered tag':
+          return { meaning: 'worthless tag' as const, state: 'altered' as const };
         case 'bench ID': {
           const device = await summary(scan.benchId);
           return device
@@ -79,21 +80,26 @@ export const scanInterpret = defineOperation({
         case 'other':
           return ofOtherText(reader, scan.text, typed, summary);
       }
-    }),
+    });
+  },
 });
 
 type Summary = (benchId: BenchId) => Promise<ReturnType<typeof deviceSummary> | undefined>;
 
 const notRegistered = (benchId: BenchId) => ({ meaning: 'bench ID not registered' as const, benchId });
 
-const ofTag = async (reader: LedgerReader, benchId: BenchId, tagNumber: number, summary: Summary) => {
-  const row = await reader.device(benchId);
-  const device = await summary(benchId);
-  if (row === undefined || device === undefined) return undefined;
-  const standing = tagStandingOf(row.device, tagNumber);
-  const currentTag = standing.state === 'current' ? undefined : standing.currentTag;
-  const tag = { tagNumber, state: standing.state, ...(currentTag === undefined ? {} : { currentTag }) };
-  return { meaning: 'device' as const, device, by: 'tag' as const, tag };
+const ofTag = async (
+  reader: LedgerReader,
+  text: TagText,
+  sealer: Sealer,
+  summary: Summary,
+): Promise<ScanMeaning> => {
+  const row = await reader.device(text.benchId);
+  const tag = judgeTag(text, sealer.mark, sealer.seal(text).code, row?.device);
+  const device = await summary(text.benchId);
+  return device === undefined || tag.state === 'altered' || tag.state === 'not ours'
+    ? { meaning: 'worthless tag', state: tag.state === 'altered' ? 'altered' : 'not ours' }
+    : { meaning: 'device', device, by: 'tag', tag };
 };
 
 /** Badge, other code, serial number, and last, for typed text, a bench ID with unreadable or wrong characters. */

@@ -35,6 +35,7 @@ export const stationStatus = defineOperation({
         dueSoon: z.number().int(),
         held: z.number().int(),
         openInspections: z.number().int(),
+        unprovedTags: z.number().int(),
       }),
       /** Inspections that were begun and not yet signed. */
       open: z.array(

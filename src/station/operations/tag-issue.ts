@@ -1,14 +1,12 @@
 /** `tag.issue`: gives the tag of a device out: saved as PDF and PNG, recorded with the hash of the PDF, opened for printing. */
-import { createHash } from 'node:crypto';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { isRefusal, refusal } from '../../domain/refusal.ts';
-import type { TagContent } from '../../domain/tag-content.ts';
+import { isRefusal } from '../../domain/refusal.ts';
+import { reprintReasonSchema, type TagContent } from '../../domain/tag-content.ts';
 import { storageRefusal } from '../../ledger/storage-refusal.ts';
-import { deviceIn } from '../lookup.ts';
+import { recordIssue, refusedIssue } from '../issue-tag.ts';
 import { defineOperation, everyRole } from '../operation.ts';
-import { record } from '../record.ts';
 import { renderDeviceTag, tagRequestSchema } from '../render-device-tag.ts';
 
 export const tagIssue = defineOperation({
@@ -16,7 +14,11 @@ export const tagIssue = defineOperation({
   summary: 'Gives the tag of a device out, saved as PDF and PNG.',
   kind: 'command',
   access: everyRole,
-  input: tagRequestSchema.extend({ open: z.boolean().default(false) }),
+  input: tagRequestSchema.extend({
+    open: z.boolean().default(false),
+    /** Needed where the tag was given out before. */
+    reprintBecause: reprintReasonSchema.optional(),
+  }),
   output: z.object({
     pdfPath: z.string(),
     pngPath: z.string(),
@@ -25,10 +27,12 @@ export const tagIssue = defineOperation({
     pdfBase64: z.string(),
     opened: z.boolean(),
   }),
-  run: async (context, { open, ...request }) => {
+  run: async (context, { open, reprintBecause, ...request }) => {
     const tag = await renderDeviceTag(context, request);
     if (isRefusal(tag)) return tag;
     const { content, rendered } = tag;
+    const refused = await refusedIssue(context, content, { reprintBecause });
+    if (refused !== undefined) return refused;
     const folder = join(context.folder, 'tags');
     const base = join(folder, fileNameOf(content));
     try {
@@ -38,18 +42,8 @@ export const tagIssue = defineOperation({
     } catch (error) {
       return storageRefusal(error, folder);
     }
-    if (content.kind !== 'id') {
-      const pdfSha256 = createHash('sha256').update(rendered.pdf).digest('hex');
-      const { benchId, tagNumber, kind } = content;
-      const result = await record(context, async (reader) => {
-        const row = await deviceIn(reader, benchId);
-        if (isRefusal(row)) return row;
-        return row.device.currentTag?.tagNumber === tagNumber
-          ? [{ type: 'tag.issued', benchId, tagNumber, kind, pdfSha256 }]
-          : refusal('tag-kind-refused', { benchId, standing: row.device.standing, kind });
-      });
-      if (isRefusal(result)) return result;
-    }
+    const recorded = await recordIssue(context, content, rendered.pdf, { reprintBecause });
+    if (isRefusal(recorded)) return recorded;
     const opened = open && context.openFile !== undefined;
     if (opened) await context.openFile?.(`${base}.pdf`);
     return {

@@ -1,0 +1,25 @@
+/** `printer.test`: prints the calibration pattern, with which the offset of a printer is measured. */
+import { z } from 'zod';
+import { isRefusal } from '../../domain/refusal.ts';
+import { calibrationJob } from '../../printing/calibration/calibration-job.ts';
+import { openDestination } from '../../printing/open-destination.ts';
+import { stationIn } from '../lookup.ts';
+import { defineOperation } from '../operation.ts';
+import { printerSettingsIn } from '../printer-view.ts';
+
+export const printerTest = defineOperation({
+  name: 'printer.test',
+  summary: 'Prints the calibration pattern.',
+  kind: 'command',
+  access: ['administrator'],
+  input: z.object({ printerId: z.string() }),
+  output: z.object({ job: z.number().int() }),
+  run: async ({ ledger, printJobs }, { printerId }) => {
+    const station = await ledger.read(stationIn);
+    if (isRefusal(station)) return station;
+    const settings = printerSettingsIn(station, printerId);
+    if (isRefusal(settings)) return settings;
+    const pattern = await calibrationJob(settings, `${station.name}: calibration`);
+    return { job: printJobs.start((options) => openDestination(settings).print(pattern, options)) };
+  },
+});
