@@ -7,6 +7,7 @@ import { addDevice } from './commands/device.ts';
 import { addId } from './commands/id.ts';
 import { addInspect } from './commands/inspect.ts';
 import { addLedger } from './commands/ledger.ts';
+import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
 import { addRead } from './commands/read.ts';
 import { addServe } from './commands/serve.ts';
@@ -36,6 +37,7 @@ export const programFor = (shell: Shell): Command => {
     addProcedure,
     addInspect,
     addTag,
+    addPrinter,
     addRead,
     addId,
     addLedger,

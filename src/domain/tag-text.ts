@@ -2,11 +2,12 @@
  * The text in the QR symbol of a tag: words that any phone can show a person, and that this program reads back.
  *
  * Only capitals, digits and spaces, so that it stays in the alphanumeric mode of ISO/IEC 18004 and survives a keyboard
- * scanner on any keyboard layout. Dates are ISO 8601 basic (`20261124`). `H4RP` is the mark of the station; the last word
- * is the authentication code over all words before it.
+ * scanner on any keyboard layout; no more than 61 of them up to tag 99, so that they fit QR version 3 at level M. Dates
+ * are ISO 8601 basic (`20261124`). `H4RP` is the mark of the station; the last word is the authentication code over all
+ * words before it.
  *
- *   SRLBENCH H4RP K7M3X43SXJ TAG 3 PASS 20261124 DUE 20271124 9T4QK2MX
- *   SRLBENCH H4RP K7M3X43SXJ TAG 4 REMOVED 20261124 77Z0AEWC
+ *   SRL H4RP K7M3X43SXJ TAG3 PASS 20261124 DUE 20271124 9T4QK2MX
+ *   SRL H4RP K7M3X43SXJ TAG4 REMOVED 20261124 77Z0AEWC
  */
 import { type BenchId, type CalendarDate, calendarDate } from './brand.ts';
 import type { QuarantineTag, StatusTag, TagSeal } from './tag-content.ts';
@@ -25,7 +26,7 @@ export type TagText = TagClaim & { readonly seal: TagSeal };
 
 /** The words that the authentication code is made over. */
 export const sealedWords = (claim: TagClaim, mark: string): string => {
-  const head = `SRLBENCH ${mark} ${claim.benchId} TAG ${claim.tagNumber}`;
+  const head = `SRL ${mark} ${claim.benchId} TAG${claim.tagNumber}`;
   switch (claim.kind) {
     case 'status':
       return `${head} PASS ${basic(claim.inspectedOn)} DUE ${basic(claim.dueOn)}`;
@@ -39,7 +40,7 @@ export const writeTagText = (tag: StatusTag | QuarantineTag): string =>
 
 const symbol = '[0-9A-HJKMNP-TV-Z]';
 const pattern = new RegExp(
-  `^SRLBENCH (${symbol}{4}) (${symbol}{10}) TAG ([1-9]\\d{0,5}) (?:PASS (\\d{8}) DUE (\\d{8})|REMOVED (\\d{8})) (${symbol}{8})$`,
+  `^SRL (${symbol}{4}) (${symbol}{10}) TAG([1-9]\\d{0,5}) (?:PASS (\\d{8}) DUE (\\d{8})|REMOVED (\\d{8})) (${symbol}{8})$`,
 );
 
 /** The tag that a QR text describes, or `undefined` where it has another form. Nothing of it is checked against the record. */
@@ -59,7 +60,7 @@ export const readTagText = (text: string): TagText | undefined => {
  * altered, lost or added takes away both of its landmarks.
  */
 export const looksLikeTagText = (text: string): boolean =>
-  text.length > 30 && (/^SRLBENCH /.test(text.trim()) || / TAG \d+ /.test(text));
+  text.length > 30 && (/^SRL /.test(text.trim()) || / TAG\d+ /.test(text));
 
 const basic = (date: CalendarDate): string => date.replaceAll('-', '');
 const extended = (date: string): CalendarDate =>

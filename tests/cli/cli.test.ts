@@ -1,6 +1,6 @@
 /** The command line over one demo station: the register, tags, bench IDs, the record, and what all commands keep to. */
 import { execFile, spawn } from 'node:child_process';
-import { readFile, stat, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -127,7 +127,8 @@ describe('tag', () => {
       '--out',
       out,
     ];
-    const run = await bench.run([...args, '--badge', inspector]);
+    expectRefused(await bench.run([...args, '--badge', inspector]), 'reprint-needs-reason');
+    const run = await bench.run([...args, '--because', 'misprinted', '--badge', inspector]);
     expect(run.code, run.stdout).toBe(0);
     const png = await readFile(out);
     // Portable Network Graphics, W3C, §5.2 and §11.2.1: signature, then width and height of IHDR at bytes 16 and 20.
@@ -144,6 +145,44 @@ describe('tag', () => {
     const out = join(productFolder, 'package.json', 'tag.pdf');
     expectRefused(await bench.run([...args, '--kind', 'quarantine', '--out', out]), 'file-unwritable');
     expect(await bench.eventCount()).toBe(before);
+  });
+});
+
+describe('printer', () => {
+  test('a folder takes a tag; a printer that is not there is named in a sentence, and the tag is not given out', async () => {
+    const passed = bench.demo.json().inspections[0].benchId;
+    const save = async (settings: object) => {
+      const file = join(bench.folder, 'printer.json');
+      const stock = { widthMm: 100, heightMm: 50 };
+      await writeFile(file, JSON.stringify({ settings: { stock, ...settings }, tagKinds: ['status'] }));
+      return bench.run(['printer', 'save', file, '--badge', 'HP10017']);
+    };
+    const into = join(bench.folder, 'printed');
+    await mkdir(into);
+    expect((await save({ kind: 'folder', name: 'Tray', folder: into })).code).toBe(0);
+    expectRefused(await save({ kind: 'folder', name: 'tray', folder: into }), 'printer-name-taken');
+    expectRefused(await save({ kind: 'fax', name: 'Fax' }), 'input-invalid');
+    expect((await save({ kind: 'ipp', name: 'Gone', address: 'ipp://127.0.0.1:9/ipp/print' })).code).toBe(0);
+    const print = (printer: string) =>
+      bench.run([
+        'tag',
+        passed,
+        '--kind',
+        'status',
+        '--printer',
+        printer,
+        '--because',
+        'lost',
+        '--badge',
+        inspector,
+      ]);
+    const before = await bench.eventCount();
+    expectRefused(await print('Gone'), 'printer-unreachable');
+    expect(await bench.eventCount()).toBe(before);
+    const printed = await print('Tray');
+    expect(printed.code, printed.stdout).toBe(0);
+    expect(printed.json().files[0]).toContain(into);
+    expect(await bench.eventCount()).toBe(before + 1);
   });
 });
 

@@ -22,8 +22,8 @@ const quarantine = {
 
 describe('the QR text of a tag', () => {
   test('is words that a person can read on any phone', () => {
-    expect(writeTagText(status)).toBe('SRLBENCH H4RP K7M3X43SXJ TAG 12 PASS 20261124 DUE 20271124 9T4QK2MX');
-    expect(writeTagText(quarantine)).toBe('SRLBENCH H4RP K7M3X43SXJ TAG 13 REMOVED 20270105 9T4QK2MX');
+    expect(writeTagText(status)).toBe('SRL H4RP K7M3X43SXJ TAG12 PASS 20261124 DUE 20271124 9T4QK2MX');
+    expect(writeTagText(quarantine)).toBe('SRL H4RP K7M3X43SXJ TAG13 REMOVED 20270105 9T4QK2MX');
   });
 
   test('is read back as it was written', () => {
@@ -40,14 +40,13 @@ describe('the QR text of a tag', () => {
     for (const tag of [status, quarantine]) expect(writeTagText(tag)).toMatch(/^[0-9A-Z $%*+\-./:]+$/);
   });
 
+  /** Capacity of version 3 at level M in alphanumeric mode: 61 characters (ISO/IEC 18004, table of capacities, from memory). */
+  test('fits QR version 3 at level M up to tag 99', () => {
+    expect(writeTagText({ ...status, tagNumber: 99 }).length).toBeLessThanOrEqual(61);
+  });
+
   test('is nothing else', () => {
-    const others = [
-      '',
-      'K7M3X43SXJ',
-      'SRLBENCH',
-      `${writeTagText(status)} X`,
-      writeTagText(status).toLowerCase(),
-    ];
+    const others = ['', 'K7M3X43SXJ', 'SRL', `${writeTagText(status)} X`, writeTagText(status).toLowerCase()];
     for (const text of [...others, writeTagText(status).replace('PASS', 'FAIL')]) {
       expect(readTagText(text)).toBeUndefined();
     }

@@ -85,18 +85,16 @@ export class Keyboard {
     throw new Error(`Tab does not lead to ${String(name)}, but to ${passed.join(' | ')}.`);
   }
 
-  /** Everything that Tab leads to from the top of the page, in its order. */
+  /** Everything that Tab leads to from the top of the page, in its order. The page is loaded anew for it. */
   async focusOrder(): Promise<readonly string[]> {
-    await this.#page.evaluate(() => {
-      if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
-      getSelection()?.collapse(document.body, 0);
-    });
+    await this.#page.reload();
+    await this.#page.getByRole('main').getByRole('heading', { level: 1 }).waitFor();
     const order: string[] = [];
     for (let keys = 0; keys < 80; keys += 1) {
       await this.press('Tab');
       const focused = await this.focused();
-      if (focused === 'nothing' || (order.length > 0 && focused === order[0])) return order;
-      order.push(focused);
+      if (focused !== 'nothing') order.push(focused);
+      else if (order.length > 0) return order;
     }
     throw new Error(`Tab never comes to an end: ${order.join(' | ')}.`);
   }

@@ -89,7 +89,7 @@ describe.runIf(hasBrowser() && tools)('the main job in the window', () => {
     await page.getByText(`${benchId}-tag-1-quarantine.pdf`).waitFor();
     expect(await symbolsOnPaper(window.folder)).toEqual([
       benchId,
-      expect.stringMatching(new RegExp(`^SRLBENCH \\w{4} ${benchId} TAG 1 REMOVED \\d{8} \\w{8}$`)),
+      expect.stringMatching(new RegExp(`^SRL \\w{4} ${benchId} TAG1 REMOVED \\d{8} \\w{8}$`)),
     ]);
     const pdf = join(window.folder, 'tags', `${benchId}-tag-1-quarantine.pdf`);
     const words = runTool('pdftotext', ['-layout', pdf, '-']).replaceAll(/\s+/g, ' ');
@@ -125,9 +125,7 @@ describe.runIf(hasBrowser() && tools)('the main job in the window', () => {
     await page.getByText(`${benchId}-tag-1-status.pdf`).waitFor();
     expect(await symbolsOnPaper(window.folder)).toEqual([
       benchId,
-      expect.stringMatching(
-        new RegExp(`^SRLBENCH \\w{4} ${benchId} TAG 1 PASS \\d{8} DUE ${year}\\d{4} \\w{8}$`),
-      ),
+      expect.stringMatching(new RegExp(`^SRL \\w{4} ${benchId} TAG1 PASS \\d{8} DUE ${year}\\d{4} \\w{8}$`)),
     ]);
   }, 240_000);
 });

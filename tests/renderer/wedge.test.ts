@@ -60,7 +60,7 @@ describe('a keyboard-wedge scanner', () => {
   });
 
   it('keeps the spaces of a tag text', () => {
-    const text = 'SRLBENCH K7M3X4Q9TD TAG 3 PASS 20261124 DUE 20271124';
+    const text = 'SRL H4RP K7M3X43SXJ TAG3 PASS 20261124 DUE 20271124 9T4QK2MX';
     expect(scans(strokes(text, 4, 'Enter'))).toEqual([text]);
   });
 

@@ -47,7 +47,7 @@ describe('the tag of a device', () => {
       { symbology: 'Code 128', text: benchId },
       {
         symbology: 'QR Code',
-        text: expect.stringMatching(`^SRLBENCH \\w{4} ${benchId} TAG 1 PASS 20260310 DUE 20270310 \\w{8}$`),
+        text: expect.stringMatching(`^SRL \\w{4} ${benchId} TAG1 PASS 20260310 DUE 20270310 \\w{8}$`),
       },
     ]);
     const { path } = await expectOutput('ledger.export', {});

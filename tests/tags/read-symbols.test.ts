@@ -73,7 +73,7 @@ describe.runIf(requireTool('zint'))('symbols of another encoder', () => {
   // zint's numbers: 20 Code 128, 58 QR Code, 71 Data Matrix, 8 Code 39.
   test.each([
     ['20', 'Code 128', 'K7M3X43SXJ'],
-    ['58', 'QR Code', 'SRLBENCH K7M3X43SXJ TAG 4 REMOVED 20261124'],
+    ['58', 'QR Code', 'SRL H4RP K7M3X43SXJ TAG4 REMOVED 20261124 77Z0AEWC'],
     ['71', 'Data Matrix', 'K7M3X43SXJ'],
     ['8', 'Code39', 'NF-204417'],
   ])('are read: %s %s', async (number, symbology, text) => {

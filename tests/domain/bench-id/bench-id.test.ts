@@ -127,7 +127,7 @@ describe('reading a bench ID exactly', () => {
     ['a dotless i, whose capital is I', '000000000ı', 'character not used'],
     ['full-width digits', '\uff10'.repeat(10), 'character not used'],
     ['a character outside the basic plane', '000000000😀', 'character not used'],
-    ['the text of a QR symbol', 'SRLBENCH 0000000000 TAG 3 PASS', 'too long'],
+    ['the text of a QR symbol', 'SRL H4RP 0000000000 TAG3 PASS', 'too long'],
   ])('calls %s malformed and says why', (_, text, why) => {
     expect(parseBenchId(text)).toEqual({ kind: 'malformed', why });
   });
