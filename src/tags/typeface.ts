@@ -6,6 +6,7 @@
  */
 import fontkit, { type Font, type Glyph } from '@pdf-lib/fontkit';
 import { readFontFile } from './asset-files.ts';
+import { unpackWoff } from './woff.ts';
 
 export type Weight = 'regular' | 'bold';
 
@@ -58,7 +59,7 @@ const facesOf = (weight: Weight): readonly Face[] => {
   const known = loaded.get(weight);
   if (known !== undefined) return known;
   const faces = fileNames[weight].map((key) => {
-    const bytes = readFontFile(key);
+    const bytes = unpackWoff(readFontFile(key));
     return { key, bytes, font: fontkit.create(bytes) };
   });
   loaded.set(weight, faces);
