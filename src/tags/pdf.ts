@@ -2,6 +2,7 @@
 import fontkit from '@pdf-lib/fontkit';
 import {
   beginText,
+  degrees,
   endText,
   fill,
   LineCapStyle,
@@ -118,6 +119,7 @@ const drawPath = (page: PDFPage, path: Path): void => {
     x: path.xMm * pointsPerMm,
     y: page.getHeight() - path.yMm * pointsPerMm,
     scale: path.unitMm * pointsPerMm,
+    ...(path.turned === true ? { rotate: degrees(180) } : {}),
     ...(path.strokeUnits === undefined
       ? { color: colour }
       : {
@@ -147,6 +149,7 @@ const drawSymbol = (page: PDFPage, symbol: PlacedSymbol): void => {
 
 const drawText = async (page: PDFPage, text: Text, fonts: EmbeddedFonts): Promise<void> => {
   const size = text.sizeMm * pointsPerMm;
+  const turn = text.turned === true ? -1 : 1;
   for (const segment of shape(text.text, text.weight).segments) {
     const font = await fonts.of(segment.face);
     page.pushOperators(
@@ -154,11 +157,11 @@ const drawText = async (page: PDFPage, text: Text, fonts: EmbeddedFonts): Promis
       fillWith(text.colour),
       setFontAndSize(fontName(page, font), size),
       setTextMatrix(
-        1,
+        turn,
         0,
         0,
-        1,
-        (text.xMm + segment.startEm * text.sizeMm) * pointsPerMm,
+        turn,
+        (text.xMm + turn * segment.startEm * text.sizeMm) * pointsPerMm,
         page.getHeight() - text.baselineMm * pointsPerMm,
       ),
       PDFOperator.of(PDFOperatorNames.ShowTextAdjusted, [kernedText(page, font, segment)]),

@@ -74,7 +74,8 @@ const sizeOf = async (image: Uint8Array): Promise<{ width: number; height: numbe
   }
 };
 
-interface Pixels {
+/** Red, green, blue and alpha of each dot, row by row. */
+export interface Pixels {
   readonly data: Uint8ClampedArray<ArrayBuffer>;
   readonly width: number;
   readonly height: number;
@@ -101,6 +102,9 @@ const pixelsOf = async (image: Uint8Array, width: number, height: number): Promi
     return undefined;
   }
 };
+
+/** The symbols in a picture that needs no restoring: one look at one scale. */
+export const readPlain = (picture: Pixels): Promise<readonly ReadSymbol[]> => decode(picture);
 
 const decode = async (picture: Pixels): Promise<readonly ReadSymbol[]> => {
   prepareDecoder();
