@@ -178,7 +178,7 @@ interface BarsIn {
   readonly part: (rowOf: (bars: Block) => Block) => StackPart;
   /** From the edge of the stock to the first bar. */
   readonly indentMm: number;
-  /** From the first bar to the end of the quiet zone at the right. */
+  /** From the first bar to the end of the quiet zone at the right, and one dot for the snapping to the grid. */
   readonly widthMm: number;
 }
 
@@ -191,7 +191,7 @@ const barsIn = (label: BinLabel, face: Face, scale: number): BarsIn | undefined 
   const quietMm = modules.quietX * moduleMm;
   return {
     indentMm: edgeMm + quietMm,
-    widthMm: modules.columns * moduleMm + quietMm,
+    widthMm: modules.columns * moduleMm + quietMm + dotMm(dotsPerInch),
     part: (rowOf) => ({
       part: 'code128',
       block: rowOf(indented(leastBarsBlock(modules, widthDots, dotsPerInch), -quietMm)),

@@ -7,14 +7,15 @@ import { besideMatrix, type SizedMatrix, widthBesideMatrixMm } from './matrix-bl
 import type { Block } from './paragraph.ts';
 import { sizeOf } from './part-rule.ts';
 import { dotMm } from './primitive.ts';
-import { type StackPart, stack } from './stack.ts';
+import { type StackPart, sizeAt, stack } from './stack.ts';
 import {
   devicePart,
+  deviceRunning,
   duePanel,
   inspectionPart,
+  inspectionRunning,
   notMarkingPart,
   type PartSpace,
-  runningFacts,
   statusRules,
   tagNumberPart,
 } from './status-parts.ts';
@@ -96,11 +97,16 @@ export const statusCompact = (tag: StatusTag, face: Face): Arrangement => ({
         ...barsUnless(dropped.has('code128'), column),
         {
           part: 'inspection',
-          block: runningFacts(tag, space, !dropped.has('station')),
+          block: inspectionRunning(tag, space),
           gapMm: 0.8 * scale,
           gapShare: 1,
         },
-        { part: 'device', block: devicePart(tag, space), gapMm: 0.3, gapShare: 1 },
+        {
+          part: 'device',
+          block: deviceRunning(tag, space, !dropped.has('station')),
+          gapMm: 0.3,
+          gapShare: 1,
+        },
         { part: 'notMarking', block: notMarkingPart(tag, space), gapMm: 0.3, gapShare: 1 },
       ],
       { xMm: column.xMm, yMm: column.yMm, heightMm: face.heightMm - 2 * column.yMm },
@@ -127,16 +133,18 @@ const columnOf = (
 ): Column | undefined => {
   const { scale, tightness, marginMm } = size;
   const { dotsPerInch } = face;
+  /** Symbols give way to the words by up to two fifths. */
+  const symbolScale = scale * sizeAt(tightness, 1, 0.6);
   const modules = encodeSymbol('QR Code', writeTagText(tag));
   const widthDots = moduleDots(
     modules,
     Math.min(face.widthMm * 0.55, face.heightMm - 2 * edgeMm),
-    0.58 * scale,
+    0.58 * symbolScale,
     dotsPerInch,
   );
   if (widthDots === undefined) return undefined;
   const bars = encodeSymbol('Code 128', tag.benchId);
-  const barDots = moduleDots(bars, face.widthMm - 2 * edgeMm, 0.45 * scale, dotsPerInch);
+  const barDots = moduleDots(bars, face.widthMm - 2 * edgeMm, 0.45 * symbolScale, dotsPerInch);
   const quietMm = barDots === undefined ? 0 : bars.quietX * barDots * dotMm(dotsPerInch);
   const xMm = barDots === undefined ? marginMm : Math.max(marginMm, edgeMm + quietMm);
   return {

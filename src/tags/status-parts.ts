@@ -181,22 +181,33 @@ export const tagNumberPart = (tag: StatusTag, space: PartSpace, station: boolean
   );
 };
 
-/** Inspection, number of the tag and station in running lines, for a tag with little height. */
-export const runningFacts = (tag: StatusTag, space: PartSpace, station: boolean): Block | undefined => {
-  const { value } = factStyles(space);
-  const inspected = [
+/** When and by whom it was inspected, in one running line. */
+export const inspectionRunning = (tag: StatusTag, space: PartSpace): Block | undefined => {
+  const text = [
     inOneLine(word('inspected'), tag.languages),
     dateText(tag.inspectedOn, tag.languages),
     inOneLine(word('by'), tag.languages),
     tag.inspectorMark,
   ].join(' ');
+  return paragraph([{ text, style: factStyles(space).value }], space.widthMm, space.tightness === 1);
+};
+
+/** Maker, model and rated length over the serial number, the number of the tag and the station. */
+export const deviceRunning = (tag: StatusTag, space: PartSpace, station: boolean): Block | undefined => {
+  const sizeMm = sizeOf(statusRules.device, space.scale, space.tightness);
+  const serial = `${inOneLine(word('serial'), tag.languages)} ${tag.serial}`;
   const number = `${inOneLine(word('tag'), tag.languages)} ${tag.tagNumber}`;
-  const issued = station ? `${number} · ${tag.station}` : number;
-  const inOne = `${inspected} · ${issued}`;
-  const texts =
-    textWidthMm(inOne, value.weight, value.sizeMm) <= space.widthMm ? [inOne] : [inspected, issued];
   return paragraph(
-    texts.map((text) => ({ text, style: value })),
+    [
+      {
+        text: `${tag.manufacturer} ${tag.model} · ${tag.ratedLength}`,
+        style: sized('detail', 'bold', sizeMm),
+      },
+      {
+        text: [serial, number, ...(station ? [tag.station] : [])].join(' · '),
+        style: sized('detail', 'regular', sizeMm),
+      },
+    ],
     space.widthMm,
     space.tightness === 1,
   );
