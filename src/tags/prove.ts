@@ -19,7 +19,7 @@ export const expectedSymbols = (placed: readonly PlacedSymbol[]): readonly TagSy
  */
 export const unreadableSymbol = async (placed: readonly PlacedSymbol[]): Promise<Symbology | undefined> => {
   for (const symbol of placed) {
-    const found = await readPlain(alone(symbol));
+    const found = await readPlain(alone(symbol), symbol.symbology);
     if (found.length !== 1 || found[0] === undefined || !same(symbol, found[0])) return symbol.symbology;
   }
   return undefined;

@@ -73,7 +73,7 @@ const faceFor = (character: string, weight: Weight): Face | undefined =>
   facesOf(weight).find((face) => face.font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0));
 
 const shaped = new Map<string, ShapedText>();
-const shapedAtMost = 4000;
+const shapedAtMost = 1000;
 
 /** The glyphs of one line with kerning. A character that no face can draw stands as `?`: a tag with one beats no tag. */
 export const shape = (text: string, weight: Weight): ShapedText => {
