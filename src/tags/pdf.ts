@@ -2,6 +2,7 @@
 import fontkit from '@pdf-lib/fontkit';
 import {
   beginText,
+  concatTransformationMatrix,
   degrees,
   endText,
   fill,
@@ -16,6 +17,8 @@ import {
   PDFOperatorNames,
   type PDFPage,
   PrintScaling,
+  popGraphicsState,
+  pushGraphicsState,
   rectangle,
   rgb,
   setFillingRgbColor,
@@ -130,20 +133,19 @@ const drawPath = (page: PDFPage, path: Path): void => {
   });
 };
 
-/** All dark modules are one path, so that no hairline shows between two rows. */
+/**
+ * All dark modules are one path, so that no hairline shows between two rows. One unit is one dot of the printer, counted
+ * down from the top: whole numbers, exact in the file.
+ */
 const drawSymbol = (page: PDFPage, symbol: PlacedSymbol): void => {
   const dot = dotMm(symbol.dotsPerInch) * pointsPerMm;
   page.pushOperators(
+    pushGraphicsState(),
+    concatTransformationMatrix(dot, 0, 0, -dot, 0, page.getHeight()),
     fillWith('black'),
-    ...darkRuns(symbol).map((run) =>
-      rectangle(
-        run.leftDots * dot,
-        page.getHeight() - (run.topDots + run.heightDots) * dot,
-        run.widthDots * dot,
-        run.heightDots * dot,
-      ),
-    ),
+    ...darkRuns(symbol).map((run) => rectangle(run.leftDots, run.topDots, run.widthDots, run.heightDots)),
     fill(),
+    popGraphicsState(),
   );
 };
 

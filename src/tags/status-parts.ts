@@ -171,9 +171,12 @@ export const inspectionPart = (tag: StatusTag, space: PartSpace): Block | undefi
 /** The number of the tag, over the name of the station where that is kept. */
 export const tagNumberPart = (tag: StatusTag, space: PartSpace, station: boolean): Block | undefined => {
   const { value, label } = factStyles(space);
+  const number = `${inOneLine(word('tag'), tag.languages)} ${tag.tagNumber}`;
+  const oneLineMm = sizeForWidth(number, value.weight, space.widthMm - 0.01, value.sizeMm);
+  const sizeMm = Math.max(smallestSizeMm, oneLineMm);
   return paragraph(
     [
-      { text: `${inOneLine(word('tag'), tag.languages)} ${tag.tagNumber}`, style: value },
+      { text: number, style: { ...value, sizeMm } },
       ...(station ? [{ text: tag.station, style: label }] : []),
     ],
     space.widthMm,
