@@ -11,6 +11,7 @@ export const registerFilters = [
   'overdue',
   'held',
   'scrapped',
+  'unproved',
 ] as const;
 export type RegisterFilter = (typeof registerFilters)[number];
 

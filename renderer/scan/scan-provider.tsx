@@ -29,8 +29,9 @@ export const ScanProvider = ({ children }: { readonly children: ReactNode }) => 
     const handOn = (scan: Scan): void => {
       const order = [...listed.current].reverse();
       const ask = ({ handler }: Listed): boolean => handler.current(scan);
-      if (!order.filter(({ layer }) => layer === 'screen').some(ask))
-        order.filter(({ layer }) => layer === 'window').some(ask);
+      const inLayer = (wanted: ScanLayer) => order.filter(({ layer }) => layer === wanted);
+      for (const witness of inLayer('witness')) ask(witness);
+      if (!inLayer('screen').some(ask)) inLayer('window').some(ask);
     };
     const read = async (text: string, typed: boolean): Promise<void> => {
       setReading({ last: text, isReading: true });

@@ -23,8 +23,11 @@ export interface Scan {
 /** True where the scan is dealt with; false hands it to the handler that was mounted before. */
 export type ScanHandler = (scan: Scan) => boolean;
 
-/** `window` is asked last: what the window does with a scan that no screen and no dialog wants. */
-export type ScanLayer = 'window' | 'screen';
+/**
+ * `window` is asked last: what the window does with a scan that no screen and no dialog wants. `witness` is told of every
+ * scan before anybody is asked, and takes none.
+ */
+export type ScanLayer = 'window' | 'screen' | 'witness';
 
 export interface ScanReading {
   /** The latest text that was read. */

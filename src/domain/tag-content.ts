@@ -60,9 +60,30 @@ export type ReprintReason = z.infer<typeof reprintReasonSchema>;
 export const idLabelSchema = z.object({ kind: z.literal('id'), benchId: benchIdSchema });
 export type IdLabel = z.infer<typeof idLabelSchema>;
 
+/** The label of the place where a device that is held is kept. */
+export const binLabelSchema = z.object({
+  kind: z.literal('bin'),
+  /** Capitals and digits, so that a keyboard scanner types it alike on every keyboard layout. */
+  code: z.string().regex(/^[A-Z0-9]{1,12}$/),
+  place: messageSchema,
+  station: z.string(),
+  /** The languages that stand on the label, in this order. */
+  languages: z.array(languageSchema).min(1),
+});
+export type BinLabel = z.infer<typeof binLabelSchema>;
+
 export const tagContentSchema = z.discriminatedUnion('kind', [
   statusTagSchema,
   quarantineTagSchema,
   idLabelSchema,
 ]);
 export type TagContent = z.infer<typeof tagContentSchema>;
+
+/** All that is laid out as a tag: what hangs on a device, and what marks the place of one. */
+export const printableTagSchema = z.discriminatedUnion('kind', [
+  statusTagSchema,
+  quarantineTagSchema,
+  idLabelSchema,
+  binLabelSchema,
+]);
+export type PrintableTag = z.infer<typeof printableTagSchema>;

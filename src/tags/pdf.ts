@@ -2,6 +2,8 @@
 import fontkit from '@pdf-lib/fontkit';
 import {
   beginText,
+  concatTransformationMatrix,
+  degrees,
   endText,
   fill,
   LineCapStyle,
@@ -15,6 +17,8 @@ import {
   PDFOperatorNames,
   type PDFPage,
   PrintScaling,
+  popGraphicsState,
+  pushGraphicsState,
   rectangle,
   rgb,
   setFillingRgbColor,
@@ -118,6 +122,7 @@ const drawPath = (page: PDFPage, path: Path): void => {
     x: path.xMm * pointsPerMm,
     y: page.getHeight() - path.yMm * pointsPerMm,
     scale: path.unitMm * pointsPerMm,
+    ...(path.turned === true ? { rotate: degrees(180) } : {}),
     ...(path.strokeUnits === undefined
       ? { color: colour }
       : {
@@ -128,25 +133,25 @@ const drawPath = (page: PDFPage, path: Path): void => {
   });
 };
 
-/** All dark modules are one path, so that no hairline shows between two rows. */
+/**
+ * All dark modules are one path, so that no hairline shows between two rows. One unit is one dot of the printer, counted
+ * down from the top: whole numbers, exact in the file.
+ */
 const drawSymbol = (page: PDFPage, symbol: PlacedSymbol): void => {
   const dot = dotMm(symbol.dotsPerInch) * pointsPerMm;
   page.pushOperators(
+    pushGraphicsState(),
+    concatTransformationMatrix(dot, 0, 0, -dot, 0, page.getHeight()),
     fillWith('black'),
-    ...darkRuns(symbol).map((run) =>
-      rectangle(
-        run.leftDots * dot,
-        page.getHeight() - (run.topDots + run.heightDots) * dot,
-        run.widthDots * dot,
-        run.heightDots * dot,
-      ),
-    ),
+    ...darkRuns(symbol).map((run) => rectangle(run.leftDots, run.topDots, run.widthDots, run.heightDots)),
     fill(),
+    popGraphicsState(),
   );
 };
 
 const drawText = async (page: PDFPage, text: Text, fonts: EmbeddedFonts): Promise<void> => {
   const size = text.sizeMm * pointsPerMm;
+  const turn = text.turned === true ? -1 : 1;
   for (const segment of shape(text.text, text.weight).segments) {
     const font = await fonts.of(segment.face);
     page.pushOperators(
@@ -154,11 +159,11 @@ const drawText = async (page: PDFPage, text: Text, fonts: EmbeddedFonts): Promis
       fillWith(text.colour),
       setFontAndSize(fontName(page, font), size),
       setTextMatrix(
-        1,
+        turn,
         0,
         0,
-        1,
-        (text.xMm + segment.startEm * text.sizeMm) * pointsPerMm,
+        turn,
+        (text.xMm + turn * segment.startEm * text.sizeMm) * pointsPerMm,
         page.getHeight() - text.baselineMm * pointsPerMm,
       ),
       PDFOperator.of(PDFOperatorNames.ShowTextAdjusted, [kernedText(page, font, segment)]),

@@ -15,17 +15,24 @@ import {
 import { roundedRectangle } from './rounded-rectangle.ts';
 import { shape } from './typeface.ts';
 
+/** `two levels`: every dot black or white and one bit deep, as a thermal head prints it. */
+export type Depth = 'shades' | 'two levels';
+
 /** Carries its density, so that it prints at true size. */
-export const toPng = (layout: Layout): Promise<Buffer> =>
-  sharp(Buffer.from(toSvg(layout)), {
-    limitInputPixels: 120_000_000,
-    unlimited: true,
-  })
+export const toPng = (layout: Layout, depth: Depth = 'shades'): Promise<Buffer> => {
+  const picture = sharp(Buffer.from(toSvg(layout)), { limitInputPixels: 120_000_000, unlimited: true })
     .flatten({ background: '#fff' })
     .removeAlpha()
-    .withMetadata({ density: layout.dotsPerInch })
-    .png({ compressionLevel: 6 })
-    .toBuffer();
+    .withMetadata({ density: layout.dotsPerInch });
+  return depth === 'shades'
+    ? picture.png({ compressionLevel: 6 }).toBuffer()
+    : picture
+        .greyscale()
+        .threshold(128)
+        .toColourspace('b-w')
+        .png({ compressionLevel: 6, palette: true, colours: 2, dither: 0 })
+        .toBuffer();
+};
 
 /** One unit of the picture is one dot of the printer. */
 const toSvg = (layout: Layout): string => {
@@ -59,7 +66,8 @@ const pathMark = (path: Path, dots: number): string => {
     path.strokeUnits === undefined
       ? `fill="${ink(path.colour)}"`
       : `fill="none" stroke="${ink(path.colour)}" stroke-width="${path.strokeUnits}" stroke-linecap="round" stroke-linejoin="round"`;
-  const transform = `translate(${path.xMm * dots},${path.yMm * dots}) scale(${path.unitMm * dots})`;
+  const scale = path.unitMm * dots * (path.turned === true ? -1 : 1);
+  const transform = `translate(${path.xMm * dots},${path.yMm * dots}) scale(${scale})`;
   return `<path ${paint} transform="${transform}" d="${path.data}"/>`;
 };
 
@@ -72,11 +80,12 @@ const symbolMark = (symbol: PlacedSymbol): string => {
 
 const textMark = (text: Text, dots: number): string => {
   const size = text.sizeMm * dots;
+  const turn = text.turned === true ? -1 : 1;
   const glyphs = shape(text.text, text.weight).segments.flatMap((segment) =>
     segment.glyphs.map(({ glyph, xEm }) => {
       const data = glyph.path.toSVG();
-      const scale = size / segment.face.font.unitsPerEm;
-      const x = text.xMm * dots + xEm * size;
+      const scale = (turn * size) / segment.face.font.unitsPerEm;
+      const x = text.xMm * dots + turn * xEm * size;
       return data === ''
         ? ''
         : `<path transform="matrix(${scale},0,0,${-scale},${x},${text.baselineMm * dots})" d="${data}"/>`;

@@ -24,6 +24,8 @@ export type TextRole =
   | 'major message'
   | 'bench ID'
   | 'due month'
+  | 'place'
+  | 'bin code'
   | 'reason'
   | 'before return'
   | 'label'
@@ -46,6 +48,8 @@ export interface Path {
   readonly colour: Colour;
   /** Width of the line in units of the path; filled where it is absent. */
   readonly strokeUnits?: number;
+  /** Half a turn about its place. */
+  readonly turned?: boolean;
 }
 
 export interface Text {
@@ -59,6 +63,8 @@ export interface Text {
   readonly baselineMm: number;
   /** Em size. */
   readonly sizeMm: number;
+  /** Half a turn about its place: it reads from right to left, upside down. */
+  readonly turned?: boolean;
 }
 
 /** A symbol on the dot grid of the printer; every module is a whole number of dots wide and high. */
@@ -88,12 +94,21 @@ export interface Layout {
 /** The box around the ink of a text: accents and descenders included. */
 export const inkBoxOf = (text: Text): Box => {
   const { ink } = shape(text.text, text.weight);
-  return {
-    xMm: text.xMm + ink.leftEm * text.sizeMm,
-    yMm: text.baselineMm - ink.topEm * text.sizeMm,
-    widthMm: (ink.rightEm - ink.leftEm) * text.sizeMm,
-    heightMm: (ink.topEm + ink.bottomEm) * text.sizeMm,
-  };
+  const widthMm = (ink.rightEm - ink.leftEm) * text.sizeMm;
+  const heightMm = (ink.topEm + ink.bottomEm) * text.sizeMm;
+  return text.turned === true
+    ? {
+        xMm: text.xMm - ink.rightEm * text.sizeMm,
+        yMm: text.baselineMm - ink.bottomEm * text.sizeMm,
+        widthMm,
+        heightMm,
+      }
+    : {
+        xMm: text.xMm + ink.leftEm * text.sizeMm,
+        yMm: text.baselineMm - ink.topEm * text.sizeMm,
+        widthMm,
+        heightMm,
+      };
 };
 
 export const dotMm = (dotsPerInch: DotDensity): number => mmPerInch / dotsPerInch;

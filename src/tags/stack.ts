@@ -74,12 +74,14 @@ const grow = (parts: readonly StackPart[], spareMm: number): readonly StackPart[
  * what is missing at the minimum is the answer where nothing fits.
  */
 export const atLargestSizes = (at: (tightness: number) => Stacked): Stacked => {
+  const smallest = at(1);
+  if (!smallest.fits) return smallest;
   const steps = 16;
   for (let step = 0; step < steps; step += 1) {
     const stacked = at(step / steps);
     if (stacked.fits) return stacked;
   }
-  return at(1);
+  return smallest;
 };
 
 /** From `preferredMm` at tightness 0 to `minimumMm` at 1; never under the minimum. */

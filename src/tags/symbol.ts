@@ -57,8 +57,21 @@ const rules: Record<Symbology, SymbologyRule> = {
 /** Bars no lower than 15 % of the length of the symbol, nor than 6.35 mm (common practice, no source). */
 export const minimumBarHeightMm = (lengthMm: number): number => Math.max(6.35, 0.15 * lengthMm);
 
+const encoded = new Map<string, SymbolModules>();
+const encodedAtMost = 100;
+
 /** The modules of the text; throws where the symbology cannot carry it. */
 export const encodeSymbol = (symbology: Symbology, text: string): SymbolModules => {
+  const key = `${symbology} ${text}`;
+  const known = encoded.get(key);
+  if (known !== undefined) return known;
+  if (encoded.size >= encodedAtMost) encoded.clear();
+  const modules = encodeAnew(symbology, text);
+  encoded.set(key, modules);
+  return modules;
+};
+
+const encodeAnew = (symbology: Symbology, text: string): SymbolModules => {
   const { encoder, options, quietX, quietY } = rules[symbology];
   const [symbol] = bwipjs.raw({ bcid: encoder, text, ...options });
   if (symbol === undefined) throw new Error(`No ${symbology} for ${text}`);

@@ -1,22 +1,22 @@
 /** What the layouts of all kinds of tags share: stock, the fixed margin, symbols as blocks, and panels. */
 import type { Block } from './paragraph.ts';
-import { type Colour, type DotDensity, dotMm, type Layout, type PlacedSymbol } from './primitive.ts';
-import { minimumBarHeightMm, placeSymbol, type SymbolModules } from './symbol.ts';
-import type { TagPart } from './words.ts';
+import { type Colour, type DotDensity, dotMm, type PlacedSymbol } from './primitive.ts';
+import { encodeSymbol, minimumBarHeightMm, moduleDots, placeSymbol, type SymbolModules } from './symbol.ts';
 
 export interface Stock {
   readonly widthMm: number;
   readonly heightMm: number;
 }
 
-export type LaidOut =
-  | { readonly fits: true; readonly layout: Layout }
-  | { readonly fits: false; readonly missing: TagPart };
-
-export const misfit = (missing: TagPart): LaidOut => ({ fits: false, missing });
-
 /** Nothing but a quiet zone comes nearer to the edge: a label printer may be this far off (common practice, no source). */
 export const edgeMm = 1;
+
+/** Whether a Code 128 of the text, at its least module and with its quiet zones, is no wider than the stock. */
+export const barsFitAcross = (
+  text: string,
+  face: { readonly widthMm: number; readonly dotsPerInch: DotDensity },
+): boolean =>
+  moduleDots(encodeSymbol('Code 128', text), face.widthMm - 2 * edgeMm, 0, face.dotsPerInch) !== undefined;
 
 /** A linear symbol of the given height with its quiet zone, as wide as it is. */
 export const barsBlock = (

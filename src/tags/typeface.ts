@@ -6,6 +6,7 @@
  */
 import fontkit, { type Font, type Glyph } from '@pdf-lib/fontkit';
 import { readFontFile } from './asset-files.ts';
+import { unpackWoff } from './woff.ts';
 
 export type Weight = 'regular' | 'bold';
 
@@ -58,7 +59,7 @@ const facesOf = (weight: Weight): readonly Face[] => {
   const known = loaded.get(weight);
   if (known !== undefined) return known;
   const faces = fileNames[weight].map((key) => {
-    const bytes = readFontFile(key);
+    const bytes = unpackWoff(readFontFile(key));
     return { key, bytes, font: knownByCharacter(fontkit.create(bytes)) };
   });
   loaded.set(weight, faces);
@@ -81,7 +82,7 @@ const faceFor = (character: string, weight: Weight): Face | undefined =>
   facesOf(weight).find((face) => face.font.hasGlyphForCodePoint(character.codePointAt(0) ?? 0));
 
 const shaped = new Map<string, ShapedText>();
-const shapedAtMost = 4000;
+const shapedAtMost = 1000;
 
 /** The glyphs of one line with kerning. A character that no face can draw stands as `?`: a tag with one beats no tag. */
 export const shape = (text: string, weight: Weight): ShapedText => {

@@ -7,19 +7,15 @@ import { layOutPage } from '../../src/tags/command-sheet.ts';
 import { defaultStock, layOutTag } from '../../src/tags/lay-out-tag.ts';
 import { toPng } from '../../src/tags/png.ts';
 import {
-  type Box,
   type DotDensity,
   dotDensities,
-  inkBoxOf,
   type Layout,
-  type Path,
-  type Primitive,
-  quietBoxOf,
   symbolsOf,
   type Text,
   textsOf,
 } from '../../src/tags/primitive.ts';
 import { idLabel, longStatusTag, quarantineTag, statusTag } from './sample-tags.ts';
+import { expectSound } from './sound-layout.ts';
 
 const languageChoices: Language[][] = [['en'], ['es'], ['en', 'es'], ['es', 'en']];
 
@@ -54,74 +50,6 @@ const layoutOf = (
   const laidOut = layOutTag(content, stock, dpi);
   if (!laidOut.fits) throw new Error(`does not fit: ${laidOut.missing}`);
   return laidOut.layout;
-};
-
-const right = (box: Box): number => box.xMm + box.widthMm;
-const bottom = (box: Box): number => box.yMm + box.heightMm;
-const toleranceMm = 0.001;
-
-const overlap = (a: Box, b: Box): boolean =>
-  a.xMm < right(b) - toleranceMm &&
-  b.xMm < right(a) - toleranceMm &&
-  a.yMm < bottom(b) - toleranceMm &&
-  b.yMm < bottom(a) - toleranceMm;
-
-const inside = (inner: Box, outer: Box): boolean =>
-  inner.xMm >= outer.xMm - toleranceMm &&
-  inner.yMm >= outer.yMm - toleranceMm &&
-  right(inner) <= right(outer) + toleranceMm &&
-  bottom(inner) <= bottom(outer) + toleranceMm;
-
-/** No coordinate of the drawing is beyond the largest number in it. */
-const boxOfDrawing = (path: Path): Box => {
-  const largest = Math.max(...(path.data.match(/[\d.]+/g) ?? []).map(Number));
-  const sideMm = (largest + (path.strokeUnits ?? 0) / 2) * path.unitMm;
-  return { xMm: path.xMm, yMm: path.yMm, widthMm: sideMm, heightMm: sideMm };
-};
-
-interface Mark {
-  readonly name: string;
-  readonly box: Box;
-}
-
-const marksOfOne = (primitive: Primitive): readonly Mark[] => {
-  switch (primitive.kind) {
-    case 'text':
-      return [{ name: primitive.text, box: inkBoxOf(primitive) }];
-    case 'symbol':
-      return [{ name: primitive.symbology, box: quietBoxOf(primitive) }];
-    case 'path':
-      return primitive.strokeUnits === undefined ? [] : [{ name: 'drawing', box: boxOfDrawing(primitive) }];
-    case 'rectangle':
-      return [];
-  }
-};
-
-const expectSound = (layout: Layout): void => {
-  const stock: Box = {
-    xMm: 0,
-    yMm: 0,
-    widthMm: layout.widthMm,
-    heightMm: layout.heightMm,
-  };
-  const marks = layout.primitives.flatMap(marksOfOne);
-  expect(marks.filter(({ box }) => !inside(box, stock)).map(({ name }) => name)).toEqual([]);
-  const overlapping = marks.flatMap((mark, index) =>
-    marks
-      .slice(index + 1)
-      .filter((other) => overlap(mark.box, other.box))
-      .map((other) => `${mark.name} | ${other.name}`),
-  );
-  expect(overlapping).toEqual([]);
-  const panels = layout.primitives.filter((primitive) => primitive.kind === 'rectangle');
-  const onTheEdgeOfAPanel = marks.filter(({ box }) =>
-    panels.some((panel) => overlap(box, panel) && !inside(box, panel)),
-  );
-  expect(onTheEdgeOfAPanel.map(({ name }) => name)).toEqual([]);
-  const onPanels = symbolsOf(layout).filter((symbol) =>
-    panels.some((panel) => overlap(quietBoxOf(symbol), panel)),
-  );
-  expect(onPanels).toEqual([]);
 };
 
 describe.each(dotDensities)('at %i dots per inch', (dpi) => {

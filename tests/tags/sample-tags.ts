@@ -3,7 +3,7 @@ import { benchIdFrom } from '../../src/domain/bench-id/bench-id.ts';
 import { calendarDate } from '../../src/domain/brand.ts';
 import type { Language, Message } from '../../src/domain/message.ts';
 import type { Zone } from '../../src/domain/procedure.ts';
-import type { IdLabel, QuarantineTag, StatusTag } from '../../src/domain/tag-content.ts';
+import type { BinLabel, IdLabel, QuarantineTag, StatusTag } from '../../src/domain/tag-content.ts';
 
 export const benchId = benchIdFrom([19, 7, 20, 3, 29, 4]);
 
@@ -147,3 +147,22 @@ export const quarantineTag = (
 });
 
 export const idLabel: IdLabel = { kind: 'id', benchId };
+
+export const binLabel = (languages: Language[], changes: Partial<BinLabel> = {}): BinLabel => ({
+  kind: 'bin',
+  code: 'RC02',
+  place: both('Red cage, bay 2', 'Jaula roja, puesto 2'),
+  station: 'Harrow Point depot',
+  languages,
+  ...changes,
+});
+
+export const longBinLabel = (languages: Language[]): BinLabel =>
+  binLabel(languages, {
+    code: 'QUARANTINE12',
+    place: both(
+      'Locked quarantine cage behind the tool room, upper shelf, bay 12',
+      'Jaula de cuarentena cerrada detrás del cuarto de herramientas, estante superior, puesto 12',
+    ),
+    station: 'Harrow Point depot, tool room 2',
+  });

@@ -6,7 +6,7 @@ import { useStationQuery } from '../../station/hooks.ts';
 
 const pageSize = 200;
 
-type Filtering = Pick<InputOf<'device.list'>, 'standing' | 'due'>;
+type Filtering = Pick<InputOf<'device.list'>, 'standing' | 'due' | 'unprovedTag'>;
 
 const filterings: Readonly<Record<RegisterFilter, Filtering>> = {
   'in-service': { standing: ['in service'] },
@@ -15,6 +15,7 @@ const filterings: Readonly<Record<RegisterFilter, Filtering>> = {
   overdue: { standing: ['in service'], due: 'overdue' },
   held: { standing: ['quarantined', 'at manufacturer'] },
   scrapped: { standing: ['scrapped'] },
+  unproved: { unprovedTag: true },
 };
 
 export interface DevicePages {

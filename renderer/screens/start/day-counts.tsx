@@ -14,6 +14,7 @@ const tiles: readonly { readonly name: CountName; readonly icon: IconName; reado
   { name: 'overdue', icon: 'late', route: { screen: 'register', filter: 'overdue' } },
   { name: 'held', icon: 'stop', route: { screen: 'register', filter: 'held' } },
   { name: 'openInspections', icon: 'bench', route: { screen: 'bench' } },
+  { name: 'unprovedTags', icon: 'tag', route: { screen: 'register', filter: 'unproved' } },
 ];
 
 export interface DayCountsProps {
@@ -25,7 +26,7 @@ export const DayCounts = ({ counts, dueSoonDays }: DayCountsProps) => {
   const { t } = useText();
   return (
     <ul className={styles.tiles}>
-      {tiles.map(({ name, icon, route }) => (
+      {tiles.filter(({ name }) => name !== 'unprovedTags' || counts.unprovedTags > 0).map(({ name, icon, route }) => (
         <li key={name}>
           <a className={styles.tile} href={hashOf(route)}>
             <span className={styles.count}>

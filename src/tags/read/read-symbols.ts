@@ -1,9 +1,15 @@
 /** The symbols in a picture, whatever they are and wherever they lie. */
 
 import sharp from 'sharp';
-import { prepareZXingModule, type ReadInputBarcodeFormat, readBarcodes } from 'zxing-wasm/reader';
+import {
+  prepareZXingModule,
+  type ReadInputBarcodeFormat,
+  type ReadResult,
+  readBarcodes,
+} from 'zxing-wasm/reader';
 import { type Refusal, refusal } from '../../domain/refusal.ts';
 import { readDecoderBinary } from '../asset-files.ts';
+import type { Symbology } from '../symbol.ts';
 
 export interface ReadSymbol {
   /** `Code 128`, `QR Code`, `Data Matrix`; other symbologies under the name that the decoder gives them. */
@@ -74,7 +80,8 @@ const sizeOf = async (image: Uint8Array): Promise<{ width: number; height: numbe
   }
 };
 
-interface Pixels {
+/** Red, green, blue and alpha of each dot, row by row. */
+export interface Pixels {
   readonly data: Uint8ClampedArray<ArrayBuffer>;
   readonly width: number;
   readonly height: number;
@@ -102,6 +109,26 @@ const pixelsOf = async (image: Uint8Array, width: number, height: number): Promi
   }
 };
 
+/** The one symbology that is looked for, in a picture of clean dots in which it lies level: no restoring, no turning. */
+export const readPlain = async (picture: Pixels, symbology: Symbology): Promise<readonly ReadSymbol[]> => {
+  prepareDecoder();
+  const results = await readBarcodes(picture, {
+    formats: [plainFormats[symbology]],
+    textMode: 'Plain',
+    maxNumberOfSymbols: 2,
+    tryRotate: false,
+    tryInvert: false,
+    tryDownscale: false,
+  });
+  return validResults(results);
+};
+
+const plainFormats: Record<Symbology, ReadInputBarcodeFormat> = {
+  'Code 128': 'Code128',
+  'QR Code': 'QRCode',
+  'Data Matrix': 'DataMatrix',
+};
+
 const decode = async (picture: Pixels): Promise<readonly ReadSymbol[]> => {
   prepareDecoder();
   const results = await readBarcodes(picture, {
@@ -109,10 +136,13 @@ const decode = async (picture: Pixels): Promise<readonly ReadSymbol[]> => {
     textMode: 'Plain',
     maxNumberOfSymbols: 0,
   });
-  return results
+  return validResults(results);
+};
+
+const validResults = (results: readonly ReadResult[]): readonly ReadSymbol[] =>
+  results
     .filter((result) => result.isValid && result.text !== '')
     .map((result) => ({
       symbology: names[result.format] ?? result.format,
       text: result.text,
     }));
-};
