@@ -13,6 +13,10 @@ export const isPast = (
 ): tag is Extract<TagJudgement, { state: 'superseded' | 'void' }> =>
   tag?.state === 'superseded' || tag?.state === 'void';
 
+/** True of the tag that belongs on its device, was printed, and was never scanned before. */
+export const isUnproved = (tag: TagJudgement | undefined): boolean =>
+  tag?.state === 'current' && tag.tag.printed > 0 && tag.tag.provedOn === undefined;
+
 export interface Scan {
   readonly text: string;
   readonly meaning: ScanMeaning;

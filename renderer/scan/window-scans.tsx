@@ -1,14 +1,15 @@
 /** What the window does with a scan that neither a screen nor a dialog wants: sign in, open the device, or ask. */
 import { useState } from 'react';
+import type { BenchId } from '../../src/domain/brand.ts';
 import { AlertLine } from '../components/alert-line.tsx';
 import { Dialog } from '../components/dialog.tsx';
 import { useText } from '../i18n/text.ts';
-import { navigate } from '../navigation/route.ts';
+import { navigate, routeOf } from '../navigation/route.ts';
 import { useStationCommand } from '../station/hooks.ts';
 import { BindCodeDialog } from './bind-code-dialog.tsx';
 import { FreshBenchIdDialog } from './fresh-bench-id-dialog.tsx';
 import { OldTagDialog } from './old-tag-dialog.tsx';
-import { isPast, type ScanMeaning, useScanHandler } from './scan.ts';
+import { isPast, isUnproved, type ScanMeaning, useScanHandler } from './scan.ts';
 import { SuggestionDialog } from './suggestion-dialog.tsx';
 import { UnknownCodeDialog } from './unknown-code-dialog.tsx';
 import { WorthlessTagDialog } from './worthless-tag-dialog.tsx';
@@ -21,6 +22,13 @@ export const WindowScans = () => {
   const { t } = useText();
   const [question, setQuestion] = useState<Question>();
   const signIn = useStationCommand('session.sign-in');
+  const prove = useStationCommand('tag.prove');
+
+  useScanHandler(({ meaning, text }) => {
+    if (meaning.meaning !== 'device' || !isUnproved(meaning.tag)) return false;
+    if (!isTagScreenOf(meaning.device.benchId)) void prove.run({ text });
+    return false;
+  }, 'witness');
 
   useScanHandler(({ meaning }) => {
     switch (meaning.meaning) {
@@ -51,6 +59,13 @@ export const WindowScans = () => {
       </Dialog>
     );
   }
+  if (prove.error !== undefined && prove.error.code !== 'sign-in-needed') {
+    return (
+      <Dialog title={t('screens:scan.notProved')} onClose={prove.clear}>
+        <AlertLine sentence={prove.error.sentence} />
+      </Dialog>
+    );
+  }
   switch (question?.meaning) {
     case undefined:
       return null;
@@ -75,4 +90,10 @@ export const WindowScans = () => {
     case 'bind':
       return <BindCodeDialog code={question.text} onClose={close} />;
   }
+};
+
+/** That screen proves its tag itself, and says so large. */
+const isTagScreenOf = (benchId: BenchId): boolean => {
+  const route = routeOf(window.location.hash);
+  return route.screen === 'tag' && route.benchId === benchId;
 };

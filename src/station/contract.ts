@@ -2,6 +2,7 @@
 import type { z } from 'zod';
 import { benchIdCheck } from './operations/bench-id-check.ts';
 import { benchIdNew } from './operations/bench-id-new.ts';
+import { binLabel } from './operations/bin-label.ts';
 import { commandSheet } from './operations/command-sheet.ts';
 import { deviceBindCode } from './operations/device-bind-code.ts';
 import { deviceList } from './operations/device-list.ts';
@@ -80,6 +81,7 @@ const operations = [
   printerTest,
   printerCalibrate,
   commandSheet,
+  binLabel,
   benchIdNew,
   benchIdCheck,
   pictureRead,

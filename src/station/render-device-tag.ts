@@ -3,7 +3,8 @@ import { z } from 'zod';
 import { type BenchId, benchIdSchema, millimetres } from '../domain/brand.ts';
 import { isRefusal, type Refusal } from '../domain/refusal.ts';
 import { type TagContent, tagKindSchema } from '../domain/tag-content.ts';
-import { type RenderedTag, renderTag } from '../tags/render-tag.ts';
+import { tagFaceSchema } from '../domain/tag-face.ts';
+import { type RenderedTag, renderTag, type TagOptions } from '../tags/render-tag.ts';
 import { deviceIn, stationIn } from './lookup.ts';
 import type { OperationContext } from './operation.ts';
 import { sealerOf } from './seal.ts';
@@ -19,6 +20,9 @@ export const tagRequestSchema = z.object({
   dpi: z.union([z.literal(203), z.literal(300), z.literal(600)]).default(300),
   /** Stock of the tag; the default stock of its kind where absent. */
   stock: z.object({ widthMm: sideSchema, heightMm: sideSchema }).optional(),
+  /** Flat and without a hole where absent. */
+  face: tagFaceSchema.optional(),
+  ink: z.enum(['colour', 'monochrome']).default('colour'),
 });
 export type TagRequest = z.output<typeof tagRequestSchema>;
 
@@ -32,11 +36,23 @@ export const renderDeviceTag = async (
 ): Promise<{ readonly content: TagContent; readonly rendered: RenderedTag } | Refusal> => {
   const content = await contentOf(context, request.benchId, request.kind);
   if (isRefusal(content)) return content;
-  const { dpi, stock } = request;
-  const first = await renderTag(content, { dpi, ...(stock === undefined ? {} : { stock }) });
+  const { stock } = request;
+  const options = faceOptions(request);
+  const first = await renderTag(content, { ...options, ...(stock === undefined ? {} : { stock }) });
   const larger = stock === undefined ? stockThatWouldDo(first) : undefined;
-  const rendered = larger === undefined ? first : await renderTag(content, { dpi, stock: larger });
+  const rendered = larger === undefined ? first : await renderTag(content, { ...options, stock: larger });
   return isRefusal(rendered) ? rendered : { content, rendered };
+};
+
+const faceOptions = ({ dpi, face, ink }: TagRequest): TagOptions => {
+  const header = face?.preprintedHeaderMm;
+  return {
+    dpi,
+    ink: header === undefined ? ink : 'pre-printed header',
+    ...(header === undefined ? {} : { headerMm: header }),
+    ...(face === undefined ? {} : { form: face.form }),
+    ...(face?.hole === undefined ? {} : { hole: face.hole }),
+  };
 };
 
 const stockThatWouldDo = (outcome: RenderedTag | Refusal): TagRequest['stock'] =>

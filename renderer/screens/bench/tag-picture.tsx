@@ -1,26 +1,28 @@
-/** The picture of a tag at its true size, and a closer look at it. */
+/** The picture of a tag at its true size, and a closer look at its dots. */
 import { useState } from 'react';
 import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
 import type { BenchId } from '../../../src/domain/brand.ts';
 import type { TagKind } from '../../../src/domain/tag-content.ts';
 import type { OutputOf } from '../../../src/station/contract.ts';
 import { Button } from '../../components/button.tsx';
-import { Dialog } from '../../components/dialog.tsx';
 import { useText } from '../../i18n/text.ts';
+import type { Dpi } from './tag-dots.ts';
+import { TagDotsDialog } from './tag-dots-dialog.tsx';
 import styles from './tag-picture.module.css';
 
 export interface TagPictureProps {
   readonly benchId: BenchId;
   readonly kind: TagKind;
   readonly preview: OutputOf<'tag.preview'>;
+  /** Dots per inch of the printer that it goes to. */
+  readonly dpi: Dpi;
 }
 
-export const TagPicture = ({ benchId, kind, preview }: TagPictureProps) => {
+export const TagPicture = ({ benchId, kind, preview, dpi }: TagPictureProps) => {
   const { t } = useText();
   const [isCloser, setCloser] = useState(false);
   const { widthMm, heightMm, pngBase64 } = preview;
   const title = t('walk:tag.picture', { kind: t(`walk:tag.${kind}`), device: formatBenchId(benchId) });
-  const source = `data:image/png;base64,${pngBase64}`;
   return (
     <figure className={styles.figure}>
       <figcaption className={styles.caption}>
@@ -31,14 +33,19 @@ export const TagPicture = ({ benchId, kind, preview }: TagPictureProps) => {
         <img
           className={styles.tag}
           style={{ width: `${widthMm}mm`, height: `${heightMm}mm` }}
-          src={source}
+          src={`data:image/png;base64,${pngBase64}`}
           alt={title}
         />
       </div>
       {isCloser && (
-        <Dialog title={title} onClose={() => setCloser(false)}>
-          <img className={styles.closer} src={source} alt={title} />
-        </Dialog>
+        <TagDotsDialog
+          title={title}
+          benchId={benchId}
+          kind={kind}
+          stock={{ widthMm, heightMm }}
+          dpi={dpi}
+          onClose={() => setCloser(false)}
+        />
       )}
     </figure>
   );

@@ -1,17 +1,22 @@
-/** The tag of a device: as large as it will be, opened for printing, and what to do with the device now. */
+/** The tag of a device: as large as it will be, printed, proved by a scan, and what to do with the device now. */
 import { useState } from 'react';
 import type { BenchId } from '../../../src/domain/brand.ts';
 import type { TagKind } from '../../../src/domain/tag-content.ts';
+import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { isPast, useScanHandler } from '../../scan/scan.ts';
-import { useStationQuery } from '../../station/hooks.ts';
-import { AfterTag, type TagProof } from './after-tag.tsx';
-import { IssueTag } from './issue-tag.tsx';
+import { useStationCommand, useStationQuery } from '../../station/hooks.ts';
+import { AfterTag } from './after-tag.tsx';
+import { PrintTag } from './print-tag.tsx';
+import { type PrinterView, primaryWayOf } from './print-ways.ts';
 import { TagPicture } from './tag-picture.tsx';
+import type { Scanned } from './tag-progress.tsx';
 import styles from './tag-screen.module.css';
+import { useShortcuts } from './use-shortcuts.ts';
+import { useTagPreview } from './use-tag-preview.ts';
 
 export interface TagScreenProps {
   readonly benchId: BenchId;
@@ -20,23 +25,32 @@ export interface TagScreenProps {
 
 export const TagScreen = ({ benchId, kind }: TagScreenProps) => {
   const { t } = useText();
-  const { data: preview, error } = useStationQuery('tag.preview', { benchId, kind });
-  const [proof, setProof] = useState<TagProof>('none');
-  useScanHandler(({ meaning }) => {
+  const printers = useStationQuery('printer.list', {}).data?.printers;
+  const tag = useStationQuery('device.show', { benchId }).data?.device.currentTag;
+  const [chosen, setChosen] = useState<PrinterView>();
+  const meant = primaryWayOf(printers ?? [], kind);
+  const printer = chosen ?? (meant?.way === 'printer' ? meant.printer : undefined);
+  const { preview, error, misfit } = useTagPreview(benchId, kind, printer);
+  const prove = useStationCommand('tag.prove');
+  const [scanned, setScanned] = useState<Scanned>('none');
+  useShortcuts();
+  useScanHandler(({ meaning, text }) => {
     if (meaning.meaning !== 'device' || meaning.device.benchId !== benchId) return false;
     if (isPast(meaning.tag)) return false;
-    setProof(meaning.by === 'tag' || kind === 'id' ? 'tag' : 'bench ID');
+    setScanned(meaning.by === 'tag' || kind === 'id' ? 'tag' : 'bench ID');
+    if (meaning.by === 'tag') void prove.run({ text });
     return true;
   });
-  if (preview === undefined) {
+  if (preview === undefined || printers === undefined) {
     return error === undefined ? <p role="status">{t('walk:loading')}</p> : <StationError error={error} />;
   }
   return (
     <div className={styles.page}>
-      <TagPicture benchId={benchId} kind={kind} preview={preview} />
+      <TagPicture benchId={benchId} kind={kind} preview={preview} dpi={printer?.settings.dpi ?? 300} />
       <section className={styles.side}>
-        <AfterTag content={preview.content} proof={proof} />
-        <IssueTag benchId={benchId} kind={kind} />
+        <AfterTag content={preview.content} tag={tag?.kind === kind ? tag : undefined} scanned={scanned} />
+        <AlertLine sentence={prove.error?.sentence ?? misfit?.sentence} />
+        <PrintTag benchId={benchId} kind={kind} tag={tag} printers={printers} onPrinter={setChosen} />
         <div className={styles.room} />
         <p className={styles.next}>{t('walk:tag.next')}</p>
         <div className={styles.links}>

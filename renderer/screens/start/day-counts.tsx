@@ -26,17 +26,19 @@ export const DayCounts = ({ counts, dueSoonDays }: DayCountsProps) => {
   const { t } = useText();
   return (
     <ul className={styles.tiles}>
-      {tiles.filter(({ name }) => name !== 'unprovedTags' || counts.unprovedTags > 0).map(({ name, icon, route }) => (
-        <li key={name}>
-          <a className={styles.tile} href={hashOf(route)}>
-            <span className={styles.count}>
-              <Icon name={icon} />
-              {counts[name]}
-            </span>
-            <span>{t(`screens:start.counts.${name}`, { days: dueSoonDays })}</span>
-          </a>
-        </li>
-      ))}
+      {tiles
+        .filter(({ name }) => name !== 'unprovedTags' || counts.unprovedTags > 0)
+        .map(({ name, icon, route }) => (
+          <li key={name}>
+            <a className={styles.tile} href={hashOf(route)}>
+              <span className={styles.count}>
+                <Icon name={icon} />
+                {counts[name]}
+              </span>
+              <span>{t(`screens:start.counts.${name}`, { days: dueSoonDays })}</span>
+            </a>
+          </li>
+        ))}
     </ul>
   );
 };

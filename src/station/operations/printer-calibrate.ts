@@ -5,7 +5,7 @@ import { isRefusal, refusal } from '../../domain/refusal.ts';
 import { offsetFromCross, offsetFromRulers } from '../../printing/calibration/offset.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
-import { printerSettingsIn } from '../printer-view.ts';
+import { asRecord, printerIn } from '../printer-view.ts';
 import { record } from '../record.ts';
 
 const reading = z.number().min(-20).max(420);
@@ -36,21 +36,17 @@ export const printerCalibrate = defineOperation({
     const result = await record(context, async (reader) => {
       const station = await stationIn(reader);
       if (isRefusal(station)) return station;
-      const settings = printerSettingsIn(station, printerId);
-      if (isRefusal(settings)) return settings;
+      const printer = printerIn(station, printerId);
+      if (isRefusal(printer)) return printer;
+      const { settings } = printer;
       offset =
         reading.by === 'rulers'
           ? offsetFromRulers(reading, settings.stock, settings.offset)
           : offsetFromCross(reading, settings.stock, settings.offset);
       if (Math.max(Math.abs(offset.xMm), Math.abs(offset.yMm)) > 10)
         return refusal('offset-too-large', {}, 'reading');
-      const printer = station.printers.find((each) => each.printerId === printerId);
-      return printer === undefined
-        ? refusal('printer-not-known', { printerId }, 'printerId')
-        : decideSavePrinter(station, {
-            ...printer,
-            settings: { ...printer.settings, offset: { ...offset } },
-          });
+      const moved = { ...printer, settings: { ...settings, offset } };
+      return decideSavePrinter(station, { ...moved, settings: asRecord(moved.settings) });
     });
     return isRefusal(result) ? result : offset;
   },

@@ -4,9 +4,11 @@ import { z } from 'zod';
 import { decideSavePrinter } from '../../domain/decide/printer.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
 import { tagKindSchema } from '../../domain/tag-content.ts';
+import { tagFaceSchema } from '../../domain/tag-face.ts';
 import { destinationSettingsSchema } from '../../printing/destination-settings.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
+import { asRecord } from '../printer-view.ts';
 import { record } from '../record.ts';
 
 export const printerSave = defineOperation({
@@ -20,11 +22,13 @@ export const printerSave = defineOperation({
     settings: destinationSettingsSchema,
     /** The kinds of tag that go there unless somebody chooses otherwise. */
     tagKinds: z.array(tagKindSchema),
+    /** Flat and without a hole where absent. */
+    face: tagFaceSchema.default({ form: { shape: 'flat' } }),
   }),
   output: z.object({ printerId: z.string() }),
   run: async (context, input) => {
     const printerId = input.printerId ?? randomUUID();
-    const settings = z.record(z.string(), z.json()).parse(JSON.parse(JSON.stringify(input.settings)));
+    const settings = asRecord(input.settings);
     const result = await record(context, async (reader) => {
       const station = await stationIn(reader);
       if (isRefusal(station)) return station;
@@ -34,7 +38,13 @@ export const printerSave = defineOperation({
       ) {
         return refusal('printer-not-known', { printerId }, 'printerId');
       }
-      return decideSavePrinter(station, { printerId, settings, tagKinds: [...new Set(input.tagKinds)] });
+      const { face } = input;
+      return decideSavePrinter(station, {
+        printerId,
+        settings,
+        tagKinds: [...new Set(input.tagKinds)],
+        face,
+      });
     });
     return isRefusal(result) ? result : { printerId };
   },

@@ -5,7 +5,7 @@ import { calibrationJob } from '../../printing/calibration/calibration-job.ts';
 import { openDestination } from '../../printing/open-destination.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
-import { printerSettingsIn } from '../printer-view.ts';
+import { printerIn } from '../printer-view.ts';
 
 export const printerTest = defineOperation({
   name: 'printer.test',
@@ -17,8 +17,9 @@ export const printerTest = defineOperation({
   run: async ({ ledger, printJobs }, { printerId }) => {
     const station = await ledger.read(stationIn);
     if (isRefusal(station)) return station;
-    const settings = printerSettingsIn(station, printerId);
-    if (isRefusal(settings)) return settings;
+    const printer = printerIn(station, printerId);
+    if (isRefusal(printer)) return printer;
+    const { settings } = printer;
     const pattern = await calibrationJob(settings, `${station.name}: calibration`);
     return { job: printJobs.start((options) => openDestination(settings).print(pattern, options)) };
   },

@@ -6,7 +6,7 @@ import { openDestination } from '../../printing/open-destination.ts';
 import { recordIssue, refusedIssue } from '../issue-tag.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
-import { printerSettingsIn } from '../printer-view.ts';
+import { printerIn } from '../printer-view.ts';
 import { renderDeviceTag, tagRequestSchema } from '../render-device-tag.ts';
 
 export const tagPrint = defineOperation({
@@ -21,10 +21,11 @@ export const tagPrint = defineOperation({
   run: async (context, { benchId, kind, printerId, reprintBecause }) => {
     const station = await context.ledger.read(stationIn);
     if (isRefusal(station)) return station;
-    const settings = printerSettingsIn(station, printerId);
-    if (isRefusal(settings)) return settings;
-    const { dpi, stock } = settings;
-    const request = tagRequestSchema.parse({ benchId, kind, dpi, stock });
+    const printer = printerIn(station, printerId);
+    if (isRefusal(printer)) return printer;
+    const { settings } = printer;
+    const { dpi, stock, colour } = settings;
+    const request = tagRequestSchema.parse({ benchId, kind, dpi, stock, face: printer.face, ink: colour });
     const tag = await renderDeviceTag(context, request);
     if (isRefusal(tag)) return tag;
     const { content, rendered } = tag;
