@@ -2,7 +2,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { CallError, OutputOf } from '../../src/station/contract.ts';
-import { useLanguage } from '../i18n/language.ts';
 import { call } from './client.ts';
 
 export type PrintJobStatus = OutputOf<'print.status'>;
@@ -10,7 +9,7 @@ export type PrintJobStatus = OutputOf<'print.status'>;
 export interface PrintJobView {
   /** `undefined` until the station has answered for this job. */
   readonly status: PrintJobStatus | undefined;
-  /** Why the station cannot say how the job stands. */
+  /** Why the station cannot say how the job stands; a lost connection is tried again, anything else is the end. */
   readonly error: CallError | undefined;
 }
 
@@ -26,7 +25,6 @@ const unknown: PrintJobView = { status: undefined, error: undefined };
 /** Asks nothing while `job` is absent. When the job has ended, everything that the screens show is asked for anew. */
 export const usePrintJob = (job: number | undefined): PrintJobView => {
   const queries = useQueryClient();
-  const language = useLanguage();
   const [answer, setAnswer] = useState<Answer>();
   useEffect(() => {
     if (job === undefined) return;
@@ -35,21 +33,25 @@ export const usePrintJob = (job: number | undefined): PrintJobView => {
     const ask = async (): Promise<void> => {
       const result = await call('print.status', { job });
       if (!isWatched) return;
-      const status = result.ok ? result.output : undefined;
-      setAnswer({ job, status, error: result.ok ? undefined : result.error });
-      if (mayChange(result.ok ? status?.state : result.error.code)) {
-        timer = window.setTimeout(() => void ask(), pollMs);
-      } else await queries.invalidateQueries();
+      const view = result.ok
+        ? { status: result.output, error: undefined }
+        : { status: undefined, error: result.error };
+      setAnswer({ job, ...view });
+      if (hasEnded(view)) {
+        await queries.invalidateQueries();
+      } else timer = window.setTimeout(() => void ask(), pollMs);
     };
     void ask();
     return () => {
       isWatched = false;
       window.clearTimeout(timer);
     };
-  }, [job, language, queries]);
+  }, [job, queries]);
   return answer !== undefined && answer.job === job ? answer : unknown;
 };
 
 /** A station that does not answer for a moment does not end the job. */
-const mayChange = (state: string | undefined): boolean =>
-  state === 'printing' || state === 'station-unreachable';
+export const hasEnded = ({ status, error }: PrintJobView): boolean =>
+  error === undefined
+    ? status !== undefined && status.state !== 'printing'
+    : error.code !== 'station-unreachable';

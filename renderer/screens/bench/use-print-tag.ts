@@ -5,7 +5,7 @@ import type { ReprintReason, TagKind } from '../../../src/domain/tag-content.ts'
 import type { OutputOf } from '../../../src/station/contract.ts';
 import { useStationCommand } from '../../station/hooks.ts';
 import { openPdf } from '../../station/open-pdf.ts';
-import { usePrintJob } from '../../station/print-job.ts';
+import { hasEnded, usePrintJob } from '../../station/print-job.ts';
 import { useReadyStation } from '../../station/status.ts';
 import { fileNameOf } from './file-name.ts';
 import type { PrinterView, PrintWay } from './print-ways.ts';
@@ -45,7 +45,7 @@ export const usePrintTag = (benchId: BenchId, kind: TagKind): PrintTag => {
   const issue = useStationCommand('tag.issue');
   const cancel = useStationCommand('print.cancel');
   const [latest, setLatest] = useState<Latest>();
-  const { status, error } = usePrintJob(latest?.job);
+  const job = usePrintJob(latest?.job);
 
   const give: PrintTag['give'] = async (way, reason) => {
     if (print.isRunning || issue.isRunning) return;
@@ -73,13 +73,18 @@ export const usePrintTag = (benchId: BenchId, kind: TagKind): PrintTag => {
   const stepNow = (): PrintStep => {
     if (latest === undefined) return { step: 'ready' };
     const { way, issued } = latest;
-    const refused = latest.refused ?? (status?.state === 'refused' ? status.sentence : undefined);
+    const { status, error } = job;
+    const refused =
+      latest.refused ??
+      (status?.state === 'refused' ? status.sentence : undefined) ??
+      (hasEnded(job) ? error?.sentence : undefined);
     if (refused !== undefined) return { step: 'refused', way, sentence: refused };
     if (way.way === 'open') return issued === undefined ? { step: 'ready' } : { step: 'opened', issued };
     const { printer } = way;
-    return status?.state === 'printed'
-      ? { step: 'printed', printer, confirmed: status.confirmed, files: status.files }
-      : { step: 'printing', printer, problem: error?.sentence ?? status?.problem };
+    if (status?.state === 'printed')
+      return { step: 'printed', printer, confirmed: status.confirmed, files: status.files };
+    const problem = status?.state === 'printing' ? status.problem : undefined;
+    return { step: 'printing', printer, problem: error?.sentence ?? problem };
   };
 
   return {
