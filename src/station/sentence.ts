@@ -5,6 +5,7 @@ import englishErrors from '../../assets/messages/en/errors.json' with { type: 'j
 import englishTerms from '../../assets/messages/en/terms.json' with { type: 'json' };
 import spanishErrors from '../../assets/messages/es/errors.json' with { type: 'json' };
 import spanishTerms from '../../assets/messages/es/terms.json' with { type: 'json' };
+import { formatBenchId, parseBenchId } from '../domain/bench-id/bench-id.ts';
 import type { Language } from '../domain/message.ts';
 import type { Refusal } from '../domain/refusal.ts';
 
@@ -26,8 +27,16 @@ const terms: Record<Language, ReadonlyMap<string, string>> = {
 
 /** The sentence of a refusal: what is wrong and what to do. A value that is one of the domain's words is put in the language. */
 export const sentenceOf = (refused: Refusal, language: Language): string => {
-  const words = Object.entries(refused.values).map(([name, value]) => [name, termIn(value, language)]);
+  const words = Object.entries(refused.values).map(([name, value]) => [
+    name,
+    name === 'benchId' ? shownBenchId(String(value)) : termIn(value, language),
+  ]);
   return String(catalogue.t(refused.code, { ...Object.fromEntries(words), lng: language }));
+};
+
+const shownBenchId = (text: string): string => {
+  const parsed = parseBenchId(text);
+  return parsed.kind === 'exact' ? formatBenchId(parsed.id) : text;
 };
 
 const termIn = (value: string | number, language: Language): string | number =>

@@ -8,17 +8,10 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { hasBrowser } from '../support/browser.ts';
 import { procedure } from '../support/shipped-rules.ts';
-import {
-  type Screen,
-  screens,
-  screensOfFirstStart,
-  signIn,
-  throughTheWalk,
-  type Visit,
-  wordsIn,
-} from './every-screen.ts';
+import { screens, screensOfFirstStart } from './every-screen.ts';
 import { badges, type PreparedDepot, prepareDepot } from './prepared-depot.ts';
 import { type Look, launchBrowser, openStage, type Stage } from './stage.ts';
+import { type Screen, signIn, throughTheWalk, type Visit, wordsIn } from './visit.ts';
 
 const looks: readonly Look[] = [
   { language: 'en', theme: 'light', width: 1366, height: 768 },
@@ -112,7 +105,7 @@ describe.runIf(hasBrowser())('every screen', () => {
         [stage, screens],
       ] as const) {
         const window = await on.openWindow(look);
-        window.page.setDefaultTimeout(5_000);
+        window.page.setDefaultTimeout(10_000);
         await window.page.evaluate(axeSource);
         faults.push(...(await faultsOn({ page: window.page, depot, say: wordsIn(look.language) }, list)));
         faults.push(...window.faults.map((fault) => `the page reported: ${fault}`));
@@ -128,7 +121,7 @@ describe.runIf(hasBrowser())('every screen', () => {
     async (look) => {
       const { page, close } = await stage.openWindow(look);
       const visit = { page, depot, say: wordsIn(look.language) };
-      page.setDefaultTimeout(5_000);
+      page.setDefaultTimeout(10_000);
       await signIn(visit, badges.inspector);
       const faults: string[] = [];
       const checks = await throughTheWalk(visit, async (at) => {

@@ -143,6 +143,6 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
     await keyboard.tabTo(/^button: Open for printing/);
     await keyboard.press('Enter');
     await page.getByText('-tag-1-quarantine.pdf').waitFor();
-    await expect.poll(() => keyboard.focused()).toBe('button: Open for printing');
+    await expect.poll(() => keyboard.focused()).toBe('button: Open again for printing');
   }, 120_000);
 });

@@ -93,7 +93,8 @@ export class Keyboard {
     for (let keys = 0; keys < 80; keys += 1) {
       await this.press('Tab');
       const focused = await this.focused();
-      if (focused !== 'nothing') order.push(focused);
+      const isAround = focused === 'nothing' || focused === order[0];
+      if (!isAround) order.push(focused);
       else if (order.length > 0) return order;
     }
     throw new Error(`Tab never comes to an end: ${order.join(' | ')}.`);

@@ -4,12 +4,14 @@ import { z } from 'zod';
 import { decideSavePrinter } from '../../domain/decide/printer.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
 import { tagKindSchema } from '../../domain/tag-content.ts';
-import { tagFaceSchema } from '../../domain/tag-face.ts';
+import { type TagFace, tagFaceSchema } from '../../domain/tag-face.ts';
 import { destinationSettingsSchema } from '../../printing/destination-settings.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
 import { asRecord } from '../printer-view.ts';
 import { record } from '../record.ts';
+
+const flat: TagFace = { form: { shape: 'flat' } };
 
 export const printerSave = defineOperation({
   name: 'printer.save',
@@ -22,8 +24,8 @@ export const printerSave = defineOperation({
     settings: destinationSettingsSchema,
     /** The kinds of tag that go there unless somebody chooses otherwise. */
     tagKinds: z.array(tagKindSchema),
-    /** Flat and without a hole where absent. */
-    face: tagFaceSchema.default({ form: { shape: 'flat' } }),
+    /** Where absent, as it was; flat and without a hole on a new one. */
+    face: tagFaceSchema.optional(),
   }),
   output: z.object({ printerId: z.string() }),
   run: async (context, input) => {
@@ -32,13 +34,11 @@ export const printerSave = defineOperation({
     const result = await record(context, async (reader) => {
       const station = await stationIn(reader);
       if (isRefusal(station)) return station;
-      if (
-        input.printerId !== undefined &&
-        !station.printers.some((printer) => printer.printerId === printerId)
-      ) {
+      const known = station.printers.find((printer) => printer.printerId === printerId);
+      if (input.printerId !== undefined && known === undefined) {
         return refusal('printer-not-known', { printerId }, 'printerId');
       }
-      const { face } = input;
+      const face = input.face ?? known?.face ?? flat;
       return decideSavePrinter(station, {
         printerId,
         settings,
