@@ -1,12 +1,13 @@
 /** `npm run pictures`: makes the pictures of the README from the invented depot, the same ones in every run. */
-import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
-import { type BenchId, benchIdSchema } from '../../src/domain/brand.ts';
-import type { TagKind } from '../../src/domain/tag-content.ts';
+import { benchIdSchema } from '../../src/domain/brand.ts';
+import type { InputOf } from '../../src/station/contract.ts';
+import { runTool } from '../support/debian-tools.ts';
 import { badges, pin, threeFindings, walkUntil } from './prepared-depot.ts';
 import { launchBrowser, openStage, type Stage } from './stage.ts';
 
@@ -33,10 +34,24 @@ const take = async (page: Page, name: string, hash: string, landmark: string): P
   await save(name, await page.screenshot({ animations: 'disabled' }));
 };
 
-const takeTag = async (stage: Stage, name: string, benchId: BenchId, kind: TagKind): Promise<void> => {
-  const { pngBase64, widthMm } = await stage.expectOutput('tag.preview', { benchId, kind, dpi: 300 });
+const takeTag = async (stage: Stage, name: string, tag: InputOf<'tag.preview'>): Promise<void> =>
+  saveTag(name, await stage.expectOutput('tag.preview', { dpi: 300, ...tag }));
+
+const saveTag = async (
+  name: string,
+  { pngBase64, widthMm }: { readonly pngBase64: string; readonly widthMm: number },
+): Promise<void> => {
   const width = Math.round((widthMm / 25.4) * tagDpi);
   await save(name, await sharp(Buffer.from(pngBase64, 'base64')).resize({ width }).png().toBuffer());
+};
+
+/** The command sheet as poppler draws it. */
+const takeSheet = async (stage: Stage): Promise<void> => {
+  const { pdfBase64 } = await stage.expectOutput('command-sheet.show', {});
+  const at = join(folder, 'command-sheet');
+  await writeFile(`${at}.pdf`, Buffer.from(pdfBase64, 'base64'));
+  runTool('pdftoppm', ['-r', '72', '-png', '-singlefile', `${at}.pdf`, at]);
+  await save('command-sheet', await readFile(`${at}.png`));
 };
 
 const takeAll = async (stage: Stage): Promise<void> => {
@@ -61,11 +76,30 @@ const takeAll = async (stage: Stage): Promise<void> => {
   await page.reload();
   await take(page, 'verdict', `#/bench/${inspection}`, 'REMOVE FROM SERVICE');
   await stage.expectOutput('inspection.sign', { inspection, pin });
-  await takeTag(stage, 'quarantine-tag', removed, 'quarantine');
+  await takeTag(stage, 'quarantine-tag', { benchId: removed, kind: 'quarantine' });
+  await takeTag(stage, 'quarantine-tag-preprinted', {
+    benchId: removed,
+    kind: 'quarantine',
+    face: { preprintedHeaderMm: 40 },
+  });
 
   const passing = await walkUntil(stage, passed);
   await stage.expectOutput('inspection.sign', { inspection: passing, pin });
-  await takeTag(stage, 'status-tag', passed, 'status');
+  await takeTag(stage, 'status-tag', { benchId: passed, kind: 'status' });
+  await takeTag(stage, 'status-tag-tall', {
+    benchId: passed,
+    kind: 'status',
+    stock: { widthMm: 50, heightMm: 100 },
+  });
+  await takeTag(stage, 'status-tag-flag', {
+    benchId: passed,
+    kind: 'status',
+    stock: { widthMm: 206, heightMm: 50 },
+    face: { form: { shape: 'flag', fold: 'upright', sides: 'both', clearMm: 6 } },
+  });
+  await takeTag(stage, 'id-label', { benchId: passed, kind: 'id' });
+  await saveTag('bin-label', await stage.expectOutput('bin-label.show', { code: 'CAGE2' }));
+  await takeSheet(stage);
 };
 
 const folder = await mkdtemp(join(tmpdir(), 'srl-bench-pictures-'));

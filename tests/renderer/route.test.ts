@@ -9,6 +9,7 @@ const routes: readonly (readonly [Route, string])[] = [
   [{ screen: 'start' }, '#/'],
   [{ screen: 'register' }, '#/register'],
   [{ screen: 'register', filter: 'overdue' }, '#/register?show=overdue'],
+  [{ screen: 'register', filter: 'unproved' }, '#/register?show=unproved'],
   [{ screen: 'new-device' }, '#/new-device'],
   [{ screen: 'new-device', benchId }, '#/new-device?id=K7M3X4Q9TD'],
   [{ screen: 'device', benchId }, '#/device/K7M3X4Q9TD'],
