@@ -6,6 +6,7 @@ import { addDemo } from './commands/demo.ts';
 import { addDevice } from './commands/device.ts';
 import { addId } from './commands/id.ts';
 import { addInspect } from './commands/inspect.ts';
+import { addLabel } from './commands/label.ts';
 import { addLedger } from './commands/ledger.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
@@ -38,6 +39,7 @@ export const programFor = (shell: Shell): Command => {
     addInspect,
     addTag,
     addPrinter,
+    addLabel,
     addRead,
     addId,
     addLedger,

@@ -104,7 +104,10 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
     case 'device.removed':
       return outOfService(device, [...device.reasons, ...event.reasons], event.tagNumber, on, by);
     case 'tag.issued':
-      return withCurrentTag(device, event.tagNumber, (tag) => ({ ...tag, printed: tag.printed + 1 }));
+      return withCurrentTag(device, event.tagNumber, ({ provedOn: _proved, ...tag }) => ({
+        ...tag,
+        printed: tag.printed + 1,
+      }));
     case 'tag.proved':
       return withCurrentTag(device, event.tagNumber, (tag) => ({ ...tag, provedOn: on }));
     case 'inspection.started':

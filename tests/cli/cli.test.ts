@@ -148,6 +148,14 @@ describe('tag', () => {
   });
 });
 
+test('label writes the label of a place, and refuses a code that no label can carry', async () => {
+  const out = join(bench.folder, 'cage.pdf');
+  const written = await bench.run(['label', 'CAGE2', '--out', out, '--badge', inspector]);
+  expect(written.code, written.stdout).toBe(0);
+  expect((await readFile(out)).subarray(0, 5).toString()).toBe('%PDF-');
+  expectRefused(await bench.run(['label', 'cage 2!', '--out', out, '--badge', inspector]), 'input-invalid');
+});
+
 describe('printer', () => {
   test('a folder takes a tag; a printer that is not there is named in a sentence, and the tag is not given out', async () => {
     const passed = bench.demo.json().inspections[0].benchId;

@@ -216,6 +216,28 @@ const setup: readonly Screen[] = [
       return visit.page.getByText(visit.say('screens:setup.fingerprint')).first();
     },
   },
+  {
+    name: 'setup, printers',
+    show: async (visit) => {
+      await visit.page.getByRole('tab').nth(3).click();
+      return visit.page.getByText(visit.say('screens:printers.none'));
+    },
+  },
+  {
+    name: 'setup, a new printer',
+    show: async (visit) => {
+      await press(visit, 'screens:printers.add');
+      return heading(visit, 'screens:printers.newTitle');
+    },
+  },
+  {
+    name: 'setup, the form of the stock of a printer',
+    show: async (visit) => {
+      await visit.page.getByText(visit.say('screens:face.title')).click();
+      await choose(visit.page.getByRole('radio', { name: visit.say('screens:face.shapeOf.flag') }));
+      return visit.page.getByLabel(visit.say('screens:face.clearMm'));
+    },
+  },
 ];
 
 export const screens: readonly Screen[] = [

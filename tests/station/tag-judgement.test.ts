@@ -119,6 +119,13 @@ describe('a printed tag', () => {
     expect(await expectError('tag.prove', { text: qr })).toMatchObject({ code: 'tag-not-current' });
   });
 
+  test('is to be scanned again once it is printed again: the new print proves nothing by itself', async () => {
+    const { expectOutput, benchId, qr, card } = await tagged();
+    await expectOutput('tag.prove', { text: qr });
+    await expectOutput('tag.issue', { benchId, kind: 'status', reprintBecause: 'damaged' });
+    expect((await card()).currentTag?.provedOn).toBeUndefined();
+  });
+
   test('is printed once more only with the reason, and the prints are counted', async () => {
     const { expectOutput, expectError, benchId, card } = await tagged();
     expect(await expectError('tag.issue', { benchId, kind: 'status' })).toMatchObject({

@@ -10,13 +10,13 @@ import { IssuedNote } from './issued-note.tsx';
 import { OpenTag } from './open-tag.tsx';
 import styles from './print-tag.module.css';
 import {
-  isOn,
+  isSame,
+  keyOf,
   needsReason,
+  offerOf,
+  openWay,
   type PrinterView,
   type PrintWay,
-  primaryWayOf,
-  waysAgain,
-  waysOf,
 } from './print-ways.ts';
 import { PrintedNote } from './printed-note.tsx';
 import { PrintingNow } from './printing-now.tsx';
@@ -29,59 +29,66 @@ export interface PrintTagProps {
   /** As the record has it now; absent where the device has none. */
   readonly tag: CurrentTag | undefined;
   readonly printers: readonly PrinterView[];
+  /** The printer on whose stock the tag has no room, and why. */
+  readonly misfit: { readonly printer: PrinterView; readonly sentence: string } | undefined;
   /** Told which printer the tag goes to, so that the picture is that of its stock. */
   onPrinter(printer: PrinterView): void;
 }
 
-export const PrintTag = ({ benchId, kind, tag, printers, onPrinter }: PrintTagProps) => {
+export const PrintTag = ({ benchId, kind, tag, printers, misfit, onPrinter }: PrintTagProps) => {
   const { t } = useText();
   const { step, reason, give, cancel } = usePrintTag(benchId, kind);
   const [asked, setAsked] = useState<PrintWay>();
+  const [isWhole, setWhole] = useState(false);
   const isAgain = needsReason(kind, tag);
-  const failedOn =
-    step.step === 'refused' && step.way.way === 'printer' ? step.way.printer.printerId : undefined;
+  const failed = step.step === 'refused' ? step.way : undefined;
 
   const go = (way: PrintWay, because: ReprintReason | undefined): void => {
     setAsked(undefined);
+    setWhole(false);
     if (way.way === 'printer') onPrinter(way.printer);
     void give(way, because);
   };
   const choose = (way: PrintWay): void => {
     if (!isAgain) go(way, undefined);
-    else if (step.step === 'refused' && reason !== undefined) go(way, reason);
+    else if (failed !== undefined && reason !== undefined) go(way, reason);
     else setAsked(way);
+  };
+  const labelOf = (way: PrintWay): string => {
+    if (way.way === 'open') return t(isAgain ? 'walk:tag.openAgain' : 'walk:tag.open');
+    const printer = way.printer.settings.name;
+    if (failed !== undefined && isSame(way, failed)) return t('walk:print.retry', { printer });
+    return t(isAgain ? 'walk:print.printAgain' : 'walk:print.print', { printer });
   };
 
   if (step.step === 'printing')
     return <PrintingNow printer={step.printer} problem={step.problem} onCancel={() => void cancel()} />;
 
-  const ways = failedOn === undefined ? waysOf(printers, kind) : waysAgain(waysOf(printers, kind), failedOn);
-  const primary = isAgain ? undefined : primaryWayOf(printers, kind);
-  const isPrimary = (way: PrintWay): boolean =>
-    failedOn === undefined
-      ? way.way === primary?.way && (way.way === 'open' || isOn(way, printerIdOf(primary)))
-      : isOn(way, failedOn);
-  const labelOf = (way: PrintWay): string => {
-    if (way.way === 'open') return t(isAgain ? 'walk:tag.openAgain' : 'walk:tag.open');
-    const printer = way.printer.settings.name;
-    if (isOn(way, failedOn)) return t('walk:print.retry', { printer });
-    return t(isAgain ? 'walk:print.printAgain' : 'walk:print.print', { printer });
-  };
+  const used = step.step === 'printed' ? step.printer : undefined;
+  const { ways, primary, isFolded } = offerOf({
+    printers,
+    kind,
+    isAgain,
+    isWhole,
+    used,
+    failed,
+    misfit: misfit?.printer,
+  });
+  const choices = ways.map((way) => ({
+    key: keyOf(way),
+    label: labelOf(way),
+    isPrimary: primary !== undefined && isSame(way, primary),
+    onChoose: () => choose(way),
+  }));
+  const more = { key: 'more', label: t('walk:print.more'), onChoose: () => setWhole(true) };
   return (
     <section className={styles.print}>
       {step.step === 'printed' && <PrintedNote printed={step} />}
-      <AlertLine sentence={step.step === 'refused' ? step.sentence : undefined} />
+      <AlertLine sentence={step.step === 'refused' ? step.sentence : misfit?.sentence} />
       {printers.length === 0 ? (
-        <OpenTag label={labelOf({ way: 'open' })} isNext={!isAgain} onOpen={() => choose({ way: 'open' })} />
+        <OpenTag label={labelOf(openWay)} isNext={!isAgain} onOpen={() => choose(openWay)} />
       ) : (
-        <NumberedChoices
-          choices={ways.map((way) => ({
-            key: way.way === 'open' ? 'open' : way.printer.printerId,
-            label: labelOf(way),
-            isPrimary: isPrimary(way),
-            onChoose: () => choose(way),
-          }))}
-        />
+        <NumberedChoices choices={isFolded ? [...choices, more] : choices} />
       )}
       {step.step === 'opened' && <IssuedNote issued={step.issued} />}
       {asked !== undefined && tag !== undefined && (
@@ -94,6 +101,3 @@ export const PrintTag = ({ benchId, kind, tag, printers, onPrinter }: PrintTagPr
     </section>
   );
 };
-
-const printerIdOf = (way: PrintWay | undefined): string | undefined =>
-  way?.way === 'printer' ? way.printer.printerId : undefined;

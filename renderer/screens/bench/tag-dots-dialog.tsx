@@ -7,25 +7,27 @@ import { Choice } from '../../components/choice.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useStationQuery } from '../../station/hooks.ts';
-import { type Dpi, dotsAcross, dpiOf, dpis, dpiText, type Zoom, zooms } from './tag-dots.ts';
+import type { PrinterView } from './print-ways.ts';
+import { dotsAcross, dpiOf, dpis, dpiText, type Zoom, zoomAfter, zooms } from './tag-dots.ts';
 import styles from './tag-picture.module.css';
+import { loadedIn } from './use-tag-preview.ts';
 
 export interface TagDotsDialogProps {
   readonly title: string;
   readonly benchId: BenchId;
   readonly kind: TagKind;
   readonly stock: { readonly widthMm: number; readonly heightMm: number };
-  readonly dpi: Dpi;
+  readonly printer: PrinterView | undefined;
   onClose(): void;
 }
 
-export const TagDotsDialog = ({ title, benchId, kind, stock, dpi: first, onClose }: TagDotsDialogProps) => {
+export const TagDotsDialog = ({ title, benchId, kind, stock, printer, onClose }: TagDotsDialogProps) => {
   const { t } = useText();
-  const [dpi, setDpi] = useState(first);
+  const [dpi, setDpi] = useState(printer?.settings.dpi ?? 300);
   const [zoom, setZoom] = useState<Zoom>('fit');
   const { data, error } = useStationQuery(
     'tag.preview',
-    { benchId, kind, dpi, stock },
+    { benchId, kind, dpi, stock, ...loadedIn(printer) },
     { keepPrevious: true },
   );
   const width = dotsAcross(stock.widthMm, dpi);
@@ -54,14 +56,21 @@ export const TagDotsDialog = ({ title, benchId, kind, stock, dpi: first, onClose
       <AlertLine sentence={error?.sentence} />
       {data !== undefined && error === undefined && (
         <>
-          <section className={styles.dots} aria-label={t('walk:tag.dots')} tabIndex={0}>
-            <img
-              className={styles.pixels}
-              style={zoom === 'fit' ? { width: '100%' } : { width: width * Number(zoom) }}
-              src={`data:image/png;base64,${data.pngBase64}`}
-              alt={title}
-            />
-          </section>
+          <div className={styles.dots}>
+            <button
+              type="button"
+              className={styles.magnifier}
+              aria-label={t('walk:tag.magnify')}
+              onClick={() => setZoom(zoomAfter(zoom))}
+            >
+              <img
+                className={zoom === 'fit' ? styles.fitted : styles.pixels}
+                style={zoom === 'fit' ? undefined : { width: width * Number(zoom) }}
+                src={`data:image/png;base64,${data.pngBase64}`}
+                alt={title}
+              />
+            </button>
+          </div>
           <p className={styles.soft}>{t('walk:tag.dotsHint', { width, height })}</p>
         </>
       )}

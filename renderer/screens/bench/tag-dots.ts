@@ -23,5 +23,8 @@ export const dpiText = (dpi: Dpi): DpiText => dpis.find((text) => Number(text) =
 export const zooms = ['fit', '1', '3', '6'] as const;
 export type Zoom = (typeof zooms)[number];
 
+/** One step closer; from the closest back to the whole tag. */
+export const zoomAfter = (zoom: Zoom): Zoom => zooms[(zooms.indexOf(zoom) + 1) % zooms.length] ?? 'fit';
+
 /** An inch is 25.4 mm (NIST SP 811). */
 export const dotsAcross = (mm: number, dpi: Dpi): number => Math.round((mm / 25.4) * dpi);

@@ -6,7 +6,7 @@ import type { TagKind } from '../../../src/domain/tag-content.ts';
 import type { OutputOf } from '../../../src/station/contract.ts';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
-import type { Dpi } from './tag-dots.ts';
+import type { PrinterView } from './print-ways.ts';
 import { TagDotsDialog } from './tag-dots-dialog.tsx';
 import styles from './tag-picture.module.css';
 
@@ -14,11 +14,11 @@ export interface TagPictureProps {
   readonly benchId: BenchId;
   readonly kind: TagKind;
   readonly preview: OutputOf<'tag.preview'>;
-  /** Dots per inch of the printer that it goes to. */
-  readonly dpi: Dpi;
+  /** Where it goes; absent where that is open. */
+  readonly printer: PrinterView | undefined;
 }
 
-export const TagPicture = ({ benchId, kind, preview, dpi }: TagPictureProps) => {
+export const TagPicture = ({ benchId, kind, preview, printer }: TagPictureProps) => {
   const { t } = useText();
   const [isCloser, setCloser] = useState(false);
   const { widthMm, heightMm, pngBase64 } = preview;
@@ -43,7 +43,7 @@ export const TagPicture = ({ benchId, kind, preview, dpi }: TagPictureProps) => 
           benchId={benchId}
           kind={kind}
           stock={{ widthMm, heightMm }}
-          dpi={dpi}
+          printer={printer}
           onClose={() => setCloser(false)}
         />
       )}

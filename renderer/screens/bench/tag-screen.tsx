@@ -46,11 +46,18 @@ export const TagScreen = ({ benchId, kind }: TagScreenProps) => {
   }
   return (
     <div className={styles.page}>
-      <TagPicture benchId={benchId} kind={kind} preview={preview} dpi={printer?.settings.dpi ?? 300} />
+      <TagPicture benchId={benchId} kind={kind} preview={preview} printer={printer} />
       <section className={styles.side}>
         <AfterTag content={preview.content} tag={tag?.kind === kind ? tag : undefined} scanned={scanned} />
-        <AlertLine sentence={prove.error?.sentence ?? misfit?.sentence} />
-        <PrintTag benchId={benchId} kind={kind} tag={tag} printers={printers} onPrinter={setChosen} />
+        <AlertLine sentence={prove.error?.sentence} />
+        <PrintTag
+          benchId={benchId}
+          kind={kind}
+          tag={tag}
+          printers={printers}
+          misfit={printer === undefined || misfit === undefined ? undefined : { printer, ...misfit }}
+          onPrinter={setChosen}
+        />
         <div className={styles.room} />
         <p className={styles.next}>{t('walk:tag.next')}</p>
         <div className={styles.links}>

@@ -1,7 +1,7 @@
 /** The picture of a tag on the stock of its printer, or on its usual stock where no printer is chosen or the stock is too small. */
 import type { BenchId } from '../../../src/domain/brand.ts';
 import type { TagKind } from '../../../src/domain/tag-content.ts';
-import type { CallError, OutputOf } from '../../../src/station/contract.ts';
+import type { CallError, InputOf, OutputOf } from '../../../src/station/contract.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import type { PrinterView } from './print-ways.ts';
 
@@ -12,6 +12,10 @@ export interface TagPreview {
   /** Why this tag cannot be printed on the stock of that printer. */
   readonly misfit: CallError | undefined;
 }
+
+/** What decides how a tag looks on a printer, besides its size and its dots. */
+export const loadedIn = (printer: PrinterView | undefined): Pick<InputOf<'tag.preview'>, 'face' | 'ink'> =>
+  printer === undefined ? {} : { face: printer.face, ink: printer.settings.colour };
 
 export const useTagPreview = (
   benchId: BenchId,
@@ -25,6 +29,7 @@ export const useTagPreview = (
       benchId,
       kind,
       ...(printer === undefined ? {} : { dpi: printer.settings.dpi, stock: printer.settings.stock }),
+      ...loadedIn(printer),
     },
     { enabled: printer !== undefined },
   );

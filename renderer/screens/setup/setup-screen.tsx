@@ -1,8 +1,9 @@
-/** The setup of the station: its people, its model sheets, its command sheet and its record. */
+/** The setup of the station: its people, its model sheets, its printers, its command sheet and its record. */
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { useText } from '../../i18n/text.ts';
 import { ModelSheets } from './model-sheets.tsx';
 import { People } from './people.tsx';
+import { Printers } from './printers.tsx';
 import styles from './setup.module.css';
 import { StationPanel } from './station-panel.tsx';
 
@@ -10,6 +11,7 @@ const panels = [
   { id: 'people', Panel: People },
   { id: 'models', Panel: ModelSheets },
   { id: 'station', Panel: StationPanel },
+  { id: 'printers', Panel: Printers },
 ] as const;
 
 export const SetupScreen = () => {

@@ -1,6 +1,7 @@
 /** The station itself: what it is called, its command sheet, and the proof of its record. */
 import { useText } from '../../i18n/text.ts';
 import { useReadyStation } from '../../station/status.ts';
+import { BinLabel } from './bin-label.tsx';
 import { CommandSheet } from './command-sheet.tsx';
 import styles from './setup.module.css';
 import { VerifyRecord } from './verify-record.tsx';
@@ -12,6 +13,7 @@ export const StationPanel = () => {
   return (
     <div className={styles.panels}>
       <CommandSheet />
+      <BinLabel />
       <VerifyRecord />
       <section className={styles.box} aria-labelledby="facts">
         <h2 id="facts">{t('screens:setup.facts')}</h2>
