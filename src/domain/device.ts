@@ -97,6 +97,6 @@ export const nextActionOf = (device: Device): NextAction => {
   }
 };
 
-/** A tag that was printed for the device and that nobody has scanned yet: it may be unreadable, or on another device. */
+/** A tag that belongs on the device and that nobody has scanned there: it may not be printed, or unreadable, or elsewhere. */
 export const hasUnprovedTag = ({ currentTag }: Device): boolean =>
-  currentTag !== undefined && currentTag.printed > 0 && currentTag.provedOn === undefined;
+  currentTag !== undefined && currentTag.provedOn === undefined;

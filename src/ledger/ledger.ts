@@ -28,7 +28,7 @@ export interface DeviceQuery {
   readonly standing?: readonly Standing[] | undefined;
   /** Only devices in service whose due date is before this date. */
   readonly dueBefore?: CalendarDate | undefined;
-  /** Only devices whose printed tag nobody has scanned yet. */
+  /** Only devices whose tag nobody has scanned on them yet. */
   readonly unprovedTag?: boolean | undefined;
   readonly limit: number;
   readonly offset: number;
@@ -47,7 +47,7 @@ export interface Counts {
   readonly dueSoon: number;
   readonly held: number;
   readonly openInspections: number;
-  /** Devices whose printed tag nobody has scanned yet. */
+  /** Devices whose tag nobody has scanned on them yet. */
   readonly unprovedTags: number;
 }
 

@@ -92,7 +92,7 @@ describe.runIf(hasBrowser() && hasReader)('printing in the window', () => {
     expect(await filesIn(folder, '.pdf')).toHaveLength(1);
 
     await page.getByRole('link', { name: 'Start' }).click();
-    await page.getByRole('link', { name: '1 Printed, not yet scanned' }).click();
+    await page.getByRole('link', { name: '1 Tags not yet scanned' }).click();
     await page.getByText('1 device', { exact: true }).waitFor();
     await page.getByRole('link', { name: 'GJQ81-T5WX2' }).waitFor();
     await scan(benchId);
@@ -102,7 +102,7 @@ describe.runIf(hasBrowser() && hasReader)('printing in the window', () => {
     await page.getByText(/^Tag 2: applied on \d{1,2} \w{3} \d{4}$/).waitFor();
     await page.getByRole('link', { name: 'Start' }).click();
     await page.getByRole('link', { name: 'Open inspections' }).waitFor();
-    expect(await page.getByText('Printed, not yet scanned').count()).toBe(0);
+    expect(await page.getByText('Tags not yet scanned').count()).toBe(0);
 
     await scan(benchId);
     await page.getByRole('button', { name: 'Open the tag' }).click();

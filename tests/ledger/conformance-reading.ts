@@ -200,7 +200,7 @@ export const readingConformance = (bench: () => Bench): void => {
         dueSoon: 2,
         held: 1,
         openInspections: 1,
-        unprovedTags: 0,
+        unprovedTags: 5,
       });
     });
 

@@ -90,6 +90,8 @@ describe.runIf(requireIppEverywherePrinter())('a tag sent to a network printer',
     const gone = await printed(station, printerId);
     expect(gone).toMatchObject({ state: 'refused', code: 'printer-unreachable' });
     expect(gone.state === 'refused' && gone.sentence).toContain('Bench printer');
+    const { devices } = await station.expectOutput('device.list', { unprovedTag: true });
+    expect(devices.map(({ benchId }) => benchId)).toContain(station.benchId);
     expect((await station.card()).currentTag).toMatchObject({ printed: 0 });
     await startIppEverywherePrinter({ formats: ['application/pdf'], attributes: labels, port: printer.port });
     expect(await printed(station, printerId)).toMatchObject({ state: 'printed' });

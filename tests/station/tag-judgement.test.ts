@@ -97,6 +97,15 @@ describe('a scanned tag', () => {
   });
 });
 
+describe('the tag of a signed inspection', () => {
+  test('is listed as not scanned before it is printed', async () => {
+    const station = await stationWithDevice();
+    await pass(station, station.benchId);
+    const { devices } = await station.expectOutput('device.list', { unprovedTag: true });
+    expect(devices.map(({ benchId }) => benchId)).toContain(station.benchId);
+  });
+});
+
 describe('a printed tag', () => {
   test('counts as unproved until it is scanned, then as applied', async () => {
     const { expectOutput, qr, card } = await tagged();
@@ -104,11 +113,12 @@ describe('a printed tag', () => {
       const status = await expectOutput('station.status', {});
       return status.state === 'ready' ? status.counts.unprovedTags : undefined;
     };
-    expect(await unproved()).toBe(1);
-    expect((await expectOutput('device.list', { unprovedTag: true })).total).toBe(1);
+    // One tag of the invented depot waits for its scan as well.
+    expect(await unproved()).toBe(2);
+    expect((await expectOutput('device.list', { unprovedTag: true })).total).toBe(2);
     expect(await expectOutput('tag.prove', { text: qr })).toEqual({ tagNumber: 1 });
     expect((await card()).currentTag).toMatchObject({ tagNumber: 1, provedOn: '2026-03-10' });
-    expect(await unproved()).toBe(0);
+    expect(await unproved()).toBe(1);
     expect(await expectOutput('ledger.verify', {})).toMatchObject({ sound: true });
   });
 

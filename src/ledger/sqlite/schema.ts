@@ -44,7 +44,7 @@ interface DeviceTable {
   serial_key: string;
   standing: Standing;
   due_on: string | null;
-  /** 1 where a printed tag waits for its scan. */
+  /** 1 where the tag waits for its scan on the device. */
   unproved_tag: 0 | 1;
   search: string;
   state: string;

@@ -37,6 +37,8 @@ const demoDeviceSchema = z.object({
       answers: z.record(z.string(), answerSchema).optional(),
     }),
   ),
+  /** Its tag waits for its scan on the device. */
+  tagNotScanned: z.boolean().default(false),
   /** Taken out of service without an inspection. */
   removed: z
     .object({ daysAgo: z.number().int(), by: z.string(), ground: z.string(), note: z.string() })

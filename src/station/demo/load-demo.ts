@@ -8,6 +8,7 @@ import { decideRegister, decideRemove } from '../../domain/decide/device.ts';
 import { decideAnswer, decideSign, decideStart, factsOf } from '../../domain/decide/inspection.ts';
 import { decideRecordModelSheet } from '../../domain/decide/model-sheet.ts';
 import { decideAddPerson, decideDesignate } from '../../domain/decide/person.ts';
+import { decideProveTag } from '../../domain/decide/tag.ts';
 import type { Occasion } from '../../domain/event.ts';
 import { lengthText } from '../../domain/length.ts';
 import type { MarkingElement, MarkingEntry } from '../../domain/marking.ts';
@@ -148,6 +149,7 @@ const lifeOf = (device: DemoDevice, depot: DemoDepot, rules: Rules): readonly Ti
                 : decideRemove(row.device, rules.program, removed.ground, removed.note, []);
             },
           },
+          tagScanned(device, removed.daysAgo * minutesADay - 5, removed.by),
         ]),
     ...(open === undefined
       ? []
@@ -159,6 +161,16 @@ const lifeOf = (device: DemoDevice, depot: DemoDepot, rules: Rules): readonly Ti
         }).slice(0, open.answered + 1)),
   ];
 };
+
+/** The tag that belongs on the device was fixed to it and scanned. */
+const tagScanned = ({ benchId }: DemoDevice, minutesAgo: number, by: string): TimedStep => ({
+  minutesAgo,
+  by,
+  decide: async (reader) => {
+    const row = await deviceIn(reader, benchId);
+    return isRefusal(row) ? row : decideProveTag(row.device, row.device.lastTagNumber);
+  },
+});
 
 const registered = (device: DemoDevice, sheet: ModelSheet): Decision =>
   decideRegister(
@@ -242,6 +254,7 @@ const inspectionSteps = (
                 : decideSign(open.inspection, open, signer, rules.program, occasion);
             },
           },
+          ...(device.tagNotScanned ? [] : [tagScanned(device, minutesAgo - 5 - checks.length, by)]),
         ]
       : []),
   ];

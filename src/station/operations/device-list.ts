@@ -17,7 +17,7 @@ export const deviceList = defineOperation({
     search: z.string().trim().max(200).optional(),
     standing: z.array(standingSchema).optional(),
     due: z.enum(['overdue', 'due soon']).optional(),
-    /** Only devices whose printed tag nobody has scanned yet. */
+    /** Only devices whose tag nobody has scanned on them yet. */
     unprovedTag: z.boolean().optional(),
     limit: z.number().int().min(1).max(500).default(100),
     offset: z.number().int().min(0).default(0),
