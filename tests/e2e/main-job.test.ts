@@ -52,7 +52,7 @@ const walk = async (
 
 const sign = async ({ command }: BenchWindow): Promise<void> => command(...demo.pin, 'confirm');
 
-/** What zbar reads on the tag's PDF, rasterised by poppler at 300 dots per inch. */
+/** What zbar reads on the tag's PDF, rasterised by poppler at 300 dots per inch: the bench ID, then the words of the tag. */
 const symbolsOnPaper = async (folder: string): Promise<readonly string[]> => {
   const pdf = (await readdir(join(folder, 'tags'))).find((name) => name.endsWith('.pdf'))!;
   const pages = join(folder, 'rasterised');
@@ -62,7 +62,7 @@ const symbolsOnPaper = async (folder: string): Promise<readonly string[]> => {
   return runTool('zbarimg', ['--raw', '-q', join(pages, picture!)])
     .trim()
     .split('\n')
-    .sort();
+    .sort((a, b) => a.length - b.length);
 };
 
 describe.runIf(hasBrowser() && tools)('the main job in the window', () => {
