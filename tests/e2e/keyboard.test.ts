@@ -121,6 +121,7 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
       'a: 3Overdue',
       'a: 6Held',
       'a: 1Open inspections',
+      'a: 1Tags not yet scanned',
       'button: Resume 98',
       'button: Bram KestrinAttendantHP10055',
       'button: Ilse MarrowbyAdministratorHP10017',
