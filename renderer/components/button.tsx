@@ -16,6 +16,8 @@ export interface ButtonProps {
   readonly number?: number;
   readonly type?: 'button' | 'submit';
   readonly isDisabled?: boolean;
+  /** What it started is still under way: it keeps the focus and takes no further press. */
+  readonly isRunning?: boolean;
   readonly autoFocus?: boolean;
   readonly isWide?: boolean;
   readonly label?: string;
@@ -30,6 +32,7 @@ export const Button = ({
   number,
   type = 'button',
   isDisabled = false,
+  isRunning = false,
   autoFocus = false,
   isWide = false,
   label,
@@ -38,6 +41,7 @@ export const Button = ({
     className={classes(styles.button, styles[look], size === 'large' && styles.large, isWide && styles.wide)}
     type={type}
     isDisabled={isDisabled}
+    isPending={isRunning}
     autoFocus={autoFocus}
     {...(onPress === undefined ? {} : { onPress })}
     {...(label === undefined ? {} : { 'aria-label': label })}

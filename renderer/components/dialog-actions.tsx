@@ -8,7 +8,7 @@ export const DialogActions = ({ isRunning, onCancel }: { readonly isRunning: boo
   return (
     <div className={styles.actions}>
       <Button onPress={onCancel}>{t('screens:form.cancel')}</Button>
-      <Button type="submit" look="primary" isDisabled={isRunning}>
+      <Button type="submit" look="primary" isRunning={isRunning}>
         {t(isRunning ? 'screens:form.saving' : 'screens:form.save')}
       </Button>
     </div>

@@ -139,7 +139,7 @@ export const ModelSheetForm = ({ onSaved, onCancel }: ModelSheetFormProps) => {
       <AlertLine sentence={refused.rest()} />
       <div className={styles.actions}>
         <Button onPress={onCancel}>{t('screens:form.cancel')}</Button>
-        <Button type="submit" look="primary" isDisabled={recordSheet.isRunning}>
+        <Button type="submit" look="primary" isRunning={recordSheet.isRunning}>
           {t('screens:modelSheet.save')}
         </Button>
       </div>

@@ -142,8 +142,11 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
     await inspect(page, keyboard);
     await sign(page, keyboard);
     await keyboard.tabTo(/^button: Open for printing/);
+    const document = page.waitForEvent('popup');
     await keyboard.press('Enter');
     await page.getByText('-tag-1-quarantine.pdf').waitFor();
+    await (await document).close();
+    await page.bringToFront();
     await expect.poll(() => keyboard.focused()).toBe('button: Open again for printing');
   }, 120_000);
 });

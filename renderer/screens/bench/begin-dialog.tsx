@@ -42,7 +42,7 @@ export const BeginDialog = ({ device, onClose }: BeginDialogProps) => {
       <AlertLine sentence={error?.sentence} />
       <div className={styles.actions}>
         <Button onPress={onClose}>{t('walk:picker.cancel')}</Button>
-        <Button look="primary" size="large" isDisabled={isRunning} autoFocus onPress={() => void begin()}>
+        <Button look="primary" size="large" isRunning={isRunning} autoFocus onPress={() => void begin()}>
           {t('walk:idle.beginNow')}
         </Button>
       </div>

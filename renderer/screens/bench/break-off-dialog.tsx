@@ -51,7 +51,7 @@ export const BreakOffDialog = ({ inspection, onClose }: BreakOffDialogProps) => 
         <AlertLine sentence={error?.sentence} />
         <div className={styles.actions}>
           <Button onPress={onClose}>{t('walk:breakOff.keep')}</Button>
-          <Button type="submit" look={hasFindings ? 'remove' : 'plain'} isDisabled={isRunning}>
+          <Button type="submit" look={hasFindings ? 'remove' : 'plain'} isRunning={isRunning}>
             {t('walk:breakOff.confirm')}
           </Button>
         </div>

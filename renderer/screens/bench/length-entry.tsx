@@ -2,12 +2,12 @@
 import type { Metres } from '../../../src/domain/brand.ts';
 import type { CommandName } from '../../../src/domain/command-symbol.ts';
 import { useText } from '../../i18n/text.ts';
+import { useFocusWithin } from '../../navigation/use-focus-within.ts';
 import type { DraftInput } from './answer-draft.ts';
 import { DraftActions } from './draft-actions.tsx';
 import { Keypad } from './keypad.tsx';
 import styles from './length-entry.module.css';
 import { NumberEntry } from './number-entry.tsx';
-import { useFocusWithin } from './use-focus-within.ts';
 
 export interface LengthEntryProps {
   readonly typed: string;

@@ -7,6 +7,7 @@ import { Button } from '../../components/button.tsx';
 import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
+import { useFocusWithin } from '../../navigation/use-focus-within.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { useStationCommand } from '../../station/hooks.ts';
 import { KeyCap } from './key-cap.tsx';
@@ -14,7 +15,6 @@ import { Keypad } from './keypad.tsx';
 import { pinAfter } from './pin-entry.ts';
 import { letterOf } from './shortcut.ts';
 import styles from './signing.module.css';
-import { useFocusWithin } from './use-focus-within.ts';
 
 export interface PinFormProps {
   readonly inspection: InspectionView;
@@ -74,7 +74,14 @@ export const PinForm = ({ inspection, signer }: PinFormProps) => {
         onChange={(text) => setPin(text.replaceAll(/\D/g, ''))}
       />
       <Keypad shape="flat" onCommand={take} />
-      <Button type="submit" look="primary" size="large" isWide isDisabled={isRunning || pin === ''}>
+      <Button
+        type="submit"
+        look="primary"
+        size="large"
+        isWide
+        isDisabled={pin === '' && !isRunning}
+        isRunning={isRunning}
+      >
         <span className={styles.key}>
           {t('walk:sign.sign')} <KeyCap>{letterOf.confirm}</KeyCap>
         </span>

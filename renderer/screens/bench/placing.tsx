@@ -6,12 +6,12 @@ import type { ConditionCheck } from '../../../src/domain/procedure.ts';
 import { LifelineStrip } from '../../drawing/lifeline-strip.tsx';
 import { nudged } from '../../drawing/strip-scale.ts';
 import { useText } from '../../i18n/text.ts';
+import { useFocusWithin } from '../../navigation/use-focus-within.ts';
 import type { DraftInput } from './answer-draft.ts';
 import { DraftActions } from './draft-actions.tsx';
 import { NumberEntry } from './number-entry.tsx';
 import styles from './placing.module.css';
 import { useFindingWords } from './use-answer-words.ts';
-import { useFocusWithin } from './use-focus-within.ts';
 
 export interface PlacingProps {
   readonly check: ConditionCheck;

@@ -102,7 +102,7 @@ export const CodesStep = (props: CodesStepProps) => {
       <AlertLine sentence={error?.sentence} />
       <div className={styles.actions}>
         <Button onPress={onBack}>{t('screens:newDevice.back')}</Button>
-        <Button look="primary" size="large" icon="check" isDisabled={isRunning} onPress={onRegister}>
+        <Button look="primary" size="large" icon="check" isRunning={isRunning} onPress={onRegister}>
           {t('screens:newDevice.register')}
         </Button>
       </div>

@@ -94,7 +94,7 @@ const RemoveConfirm = ({ benchId, ground, onBack }: RemoveConfirmProps) => {
       <AlertLine sentence={remove.error?.field === 'note' ? undefined : remove.error?.sentence} />
       <div className={styles.buttons}>
         <Button onPress={onBack}>{t('screens:device.removeOther')}</Button>
-        <Button type="submit" look="remove" icon="stop" isDisabled={remove.isRunning}>
+        <Button type="submit" look="remove" icon="stop" isRunning={remove.isRunning}>
           {t('screens:device.removeConfirm')}
         </Button>
       </div>

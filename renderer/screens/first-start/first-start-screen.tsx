@@ -60,7 +60,7 @@ export const FirstStartScreen = () => {
                 <Button
                   size="large"
                   number={2}
-                  isDisabled={loadDemo.isRunning}
+                  isRunning={loadDemo.isRunning}
                   onPress={() => setSettingUp(true)}
                 >
                   {t('screens:firstStart.emptyStart')}

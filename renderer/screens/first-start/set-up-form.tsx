@@ -166,7 +166,7 @@ export const SetUpForm = ({ onBack }: { onBack(): void }) => {
       <AlertLine sentence={refused.rest()} />
       <div className={styles.actions}>
         <Button onPress={onBack}>{t('screens:firstStart.back')}</Button>
-        <Button type="submit" look="primary" isDisabled={setUp.isRunning}>
+        <Button type="submit" look="primary" isRunning={setUp.isRunning}>
           {t('screens:firstStart.create')}
         </Button>
       </div>

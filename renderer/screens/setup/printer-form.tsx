@@ -8,6 +8,7 @@ import { Choice } from '../../components/choice.tsx';
 import { DialogActions } from '../../components/dialog-actions.tsx';
 import { faultsOf, hasFaults } from '../../components/form-faults.ts';
 import { useText } from '../../i18n/text.ts';
+import { useFocusWithin } from '../../navigation/use-focus-within.ts';
 import { useStationCommand } from '../../station/hooks.ts';
 import { Durability } from './durability.tsx';
 import { faceDraftOf, faceOf, flatFace, isSoundFace } from './face-draft.ts';
@@ -42,6 +43,7 @@ export const PrinterForm = ({ printer, onDone }: PrinterFormProps) => {
   const [face, setFace] = useState(printer === undefined ? flatFace : faceDraftOf(printer.face));
   const save = useStationCommand('printer.save');
   const check = usePrinterCheck();
+  const form = useFocusWithin<HTMLFormElement>('input:checked');
   const faults = faultsIn(draft);
   const refused = faultsOf(save.error);
   const { kind, tagKinds } = draft;
@@ -69,7 +71,12 @@ export const PrinterForm = ({ printer, onDone }: PrinterFormProps) => {
   };
   const fields = { draft, change, faultAt };
   return (
-    <form className={styles.form} aria-labelledby="printer-form" onSubmit={(event) => void submit(event)}>
+    <form
+      ref={form}
+      className={styles.form}
+      aria-labelledby="printer-form"
+      onSubmit={(event) => void submit(event)}
+    >
       <h2 id="printer-form">
         {printer === undefined
           ? t('screens:printers.newTitle')
@@ -111,7 +118,7 @@ export const PrinterForm = ({ printer, onDone }: PrinterFormProps) => {
       <PrinterCondition check={check} />
       <AlertLine sentence={refused.rest()} />
       <div className={styles.end}>
-        <Button isDisabled={check.isAsking} onPress={() => void tryOut()}>
+        <Button isRunning={check.isAsking} onPress={() => void tryOut()}>
           {t('screens:printers.check')}
         </Button>
         <DialogActions isRunning={save.isRunning} onCancel={onDone} />

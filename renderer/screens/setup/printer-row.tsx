@@ -43,7 +43,7 @@ export const PrinterRow = ({ printer, mayChange, onTask }: PrinterRowProps) => {
       <div className={styles.buttons}>
         <Button
           label={`${t('screens:printers.check')}: ${name}`}
-          isDisabled={check.isAsking}
+          isRunning={check.isAsking}
           onPress={() => void check.ask(settings)}
         >
           {t('screens:printers.check')}

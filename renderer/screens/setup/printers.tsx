@@ -1,8 +1,9 @@
 /** The printers of the station: where tags go, how each printer is, and how well it prints. */
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { Button } from '../../components/button.tsx';
 import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
+import { useLostFocus } from '../../navigation/use-lost-focus.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { useSignedIn } from '../../station/status.ts';
 import { OffsetDialog } from './offset-dialog.tsx';
@@ -21,6 +22,8 @@ export const Printers = () => {
   const mayChange = useSignedIn()?.roles.includes('administrator') ?? false;
   const [task, setTask] = useState<Task>();
   const close = (): void => setTask(undefined);
+  const list = useRef<HTMLElement>(null);
+  useLostFocus(list);
   if (error !== undefined) return <StationError error={error} />;
   if (data === undefined) return <p>{t('screens:app.loading')}</p>;
   switch (task?.task) {
@@ -31,7 +34,7 @@ export const Printers = () => {
     default:
   }
   return (
-    <>
+    <section ref={list} tabIndex={-1} aria-label={t('screens:setup.printers')}>
       {mayChange ? (
         <div className={styles.actions}>
           <Button icon="plus" onPress={() => setTask({ task: 'add' })}>
@@ -61,6 +64,6 @@ export const Printers = () => {
       )}
       {task?.task === 'offset' && <OffsetDialog printer={task.printer} onClose={close} />}
       {task?.task === 'remove' && <RemovePrinterDialog printer={task.printer} onClose={close} />}
-    </>
+    </section>
   );
 };

@@ -62,7 +62,7 @@ export const TestPatternDialog = ({ printer, onMeasure, onClose }: TestPatternDi
         {isGoing && job !== undefined && (
           <Button onPress={() => void cancel.run({ job })}>{t('screens:printers.testCancel')}</Button>
         )}
-        <Button look={isPrinted ? 'plain' : 'primary'} isDisabled={isGoing} onPress={() => void print()}>
+        <Button look={isPrinted ? 'plain' : 'primary'} isRunning={isGoing} onPress={() => void print()}>
           {t(job === undefined ? 'screens:printers.testStart' : 'screens:printers.testAgain')}
         </Button>
         {isPrinted && (

@@ -52,7 +52,7 @@ export const VerifyRecord = () => {
           );
         })}
       </ul>
-      <Button icon="register" isDisabled={isRunning} onPress={() => void verify()}>
+      <Button icon="register" isRunning={isRunning} onPress={() => void verify()}>
         {t(isRunning ? 'screens:setup.verifying' : 'screens:setup.verify')}
       </Button>
     </section>
