@@ -38,12 +38,18 @@ export const Button = ({
   label,
 }: ButtonProps) => (
   <AriaButton
-    className={classes(styles.button, styles[look], size === 'large' && styles.large, isWide && styles.wide)}
-    type={type}
+    className={classes(
+      styles.button,
+      styles[look],
+      size === 'large' && styles.large,
+      isWide && styles.wide,
+      isRunning && styles.running,
+    )}
+    type={isRunning ? 'button' : type}
     isDisabled={isDisabled}
-    isPending={isRunning}
     autoFocus={autoFocus}
-    {...(onPress === undefined ? {} : { onPress })}
+    {...(isRunning ? { 'aria-disabled': true } : {})}
+    {...(onPress === undefined || isRunning ? {} : { onPress })}
     {...(label === undefined ? {} : { 'aria-label': label })}
   >
     {number === undefined ? null : <span className={styles.number}>{number}</span>}

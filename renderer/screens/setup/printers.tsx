@@ -34,7 +34,7 @@ export const Printers = () => {
     default:
   }
   return (
-    <section ref={list} tabIndex={-1} aria-label={t('screens:setup.printers')}>
+    <section ref={list} className={styles.panel} tabIndex={-1} aria-label={t('screens:setup.printers')}>
       {mayChange ? (
         <div className={styles.actions}>
           <Button icon="plus" onPress={() => setTask({ task: 'add' })}>
