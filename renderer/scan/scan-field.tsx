@@ -1,5 +1,6 @@
 /** The scan field of the header: shows that the scanner is listened to, what came last, and takes typed codes. */
 import { type FormEvent, useId, useRef, useState } from 'react';
+import { Button } from '../components/button.tsx';
 import { Icon } from '../components/icon.tsx';
 import { useText } from '../i18n/text.ts';
 import { useScanBoard, useScanReading } from './scan.ts';
@@ -47,6 +48,14 @@ export const ScanField = () => {
       </div>
       <div role="alert">
         {reading.error === undefined ? null : <p className={styles.error}>{reading.error}</p>}
+      </div>
+      <div role="status">
+        {reading.notice === undefined ? null : (
+          <div className={styles.notice}>
+            <p>{t(`screens:scan.notice.${reading.notice}`)}</p>
+            <Button onPress={board.dismissNotice}>{t('screens:scan.dismiss')}</Button>
+          </div>
+        )}
       </div>
     </form>
   );

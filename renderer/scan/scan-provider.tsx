@@ -1,19 +1,26 @@
 /** Takes scans from the keyboard wedge and the scan field, asks the station what they mean, and hands them to the screens in order. */
 import { type ReactNode, useMemo, useRef, useState } from 'react';
-import { readCommandSymbol } from '../../src/domain/command-symbol.ts';
+import type { Scanner } from '../../src/domain/scanner/scanner.ts';
 import type { CallError } from '../../src/station/contract.ts';
-import { call } from '../station/client.ts';
+import { useStationQuery } from '../station/hooks.ts';
+import { settledCommands } from '../station/under-way.ts';
+import { meaningOf, meaningOfReadings, readingsOf } from './read-wedge.ts';
 import {
+  type KeyListener,
   type Scan,
   type ScanBoard,
   ScanBoardContext,
   type ScanHandler,
   type ScanLayer,
   type ScanMeaning,
+  type ScanNotice,
   type ScanReading,
   ScanReadingContext,
 } from './scan.ts';
-import { type DigitCommand, useWedge } from './use-wedge.ts';
+import { useWedge, type WedgeListener } from './use-wedge.ts';
+
+/** A scan waits this long for the command before it, in milliseconds: the screen it meets is then the one that was meant. */
+const mostWaitMs = 3_000;
 
 interface Listed {
   readonly handler: { readonly current: ScanHandler };
@@ -25,7 +32,12 @@ export const ScanProvider = ({ children }: { readonly children: ReactNode }) => 
   const listed = useRef<readonly Listed[]>([]);
   const turn = useRef<Promise<void>>(Promise.resolve());
 
-  const board = useMemo<ScanBoard>(() => {
+  const status = useStationQuery('station.status', {}, { keepPrevious: true }).data;
+  const scanner = useRef<Scanner>(undefined);
+  const keyListener = useRef<KeyListener>(undefined);
+  scanner.current = status?.state === 'ready' ? status.scanner : undefined;
+
+  const { board, listener } = useMemo(() => {
     const handOn = (scan: Scan): void => {
       const order = [...listed.current].reverse();
       const ask = ({ handler }: Listed): boolean => handler.current(scan);
@@ -33,18 +45,52 @@ export const ScanProvider = ({ children }: { readonly children: ReactNode }) => 
       for (const witness of inLayer('witness')) ask(witness);
       if (!inLayer('screen').some(ask)) inLayer('window').some(ask);
     };
-    const read = async (text: string, typed: boolean): Promise<void> => {
-      setReading({ last: text, isReading: true });
-      const meaning = await meaningOf(text, typed);
-      if ('sentence' in meaning) return setReading({ last: text, isReading: false, error: meaning.sentence });
-      setReading({ last: text, isReading: false });
-      handOn({ text, meaning, typed });
+    const tell = (
+      text: string,
+      meaning: ScanMeaning | CallError,
+      typed: boolean,
+      notice?: ScanNotice,
+    ): void => {
+      const error = 'sentence' in meaning ? meaning.sentence : undefined;
+      const isCommand = 'meaning' in meaning && meaning.meaning === 'command';
+      setReading((before) => ({
+        last: text,
+        isReading: false,
+        error,
+        notice: isCommand ? before.notice : notice,
+      }));
+      if (!('sentence' in meaning)) handOn({ text, meaning, typed });
     };
     /** One scan after another, so that what was scanned first is dealt with first. */
     const inTurn = (deal: () => Promise<void> | void): void => {
-      turn.current = turn.current.then(deal).catch((fault: unknown) => console.error(fault));
+      turn.current = turn.current
+        .then(() => settledCommands(mostWaitMs))
+        .then(deal)
+        .catch((fault: unknown) => console.error(fault));
     };
-    return {
+    const submit = (text: string, typed: boolean): void =>
+      inTurn(async () => {
+        setReading(({ notice }) => ({ last: text, isReading: true, notice }));
+        tell(text, await meaningOf(text, typed), typed);
+      });
+    const press: ScanBoard['press'] = (command) =>
+      inTurn(() => handOn({ text: command, meaning: { meaning: 'command', command }, typed: true }));
+    const takeScan: WedgeListener['onScan'] = (scan, giveBack) =>
+      inTurn(async () => {
+        const readings = readingsOf(scan, scanner.current);
+        setReading(({ notice }) => ({ last: readings[0]?.text, isReading: true, notice }));
+        const read = await meaningOfReadings(readings);
+        if (read === undefined) return setReading({ isReading: false });
+        const { reading, meaning } = read;
+        const isUnknown = 'meaning' in meaning && meaning.meaning === 'unknown';
+        if (isUnknown && !scan.isSure && giveBack(scan.keys.length)) return setReading({ isReading: false });
+        if (reading.lead > 0) giveBack(reading.lead);
+        const fault = isUnknown
+          ? readings.find((other) => other.fault === 'caps lock')?.fault
+          : reading.fault;
+        tell(reading.text, meaning, false, fault);
+      });
+    const board: ScanBoard = {
       add: (handler, layer) => {
         const entry = { handler, layer };
         listed.current = [...listed.current, entry];
@@ -52,34 +98,29 @@ export const ScanProvider = ({ children }: { readonly children: ReactNode }) => 
           listed.current = listed.current.filter((other) => other !== entry);
         };
       },
-      submit: (text, typed) => inTurn(() => read(text, typed)),
-      press: (command) =>
-        inTurn(() => handOn({ text: command, meaning: { meaning: 'command', command }, typed: true })),
+      submit,
+      press,
+      dismissNotice: () => setReading(({ last }) => ({ last, isReading: false })),
+      listenToKeys: (taker) => {
+        keyListener.current = taker;
+        return () => {
+          keyListener.current = undefined;
+        };
+      },
     };
+    const listener: WedgeListener = {
+      onScan: takeScan,
+      onDigit: press,
+      onNoEnd: () => setReading({ isReading: false, notice: 'no end' }),
+    };
+    return { board, listener };
   }, []);
 
-  useWedge(
-    useMemo(
-      () => ({
-        onScan: (text: string) => board.submit(text, false),
-        onDigit: (digit: DigitCommand) => board.press(digit),
-      }),
-      [board],
-    ),
-  );
+  useWedge(listener, scanner, keyListener);
 
   return (
     <ScanBoardContext value={board}>
       <ScanReadingContext value={reading}>{children}</ScanReadingContext>
     </ScanBoardContext>
   );
-};
-
-/** Command symbols are known without asking. At an empty station every other text is unknown, and the set-up takes badges. */
-const meaningOf = async (text: string, typed: boolean): Promise<ScanMeaning | CallError> => {
-  const command = readCommandSymbol(text);
-  if (command !== undefined) return { meaning: 'command', command };
-  const result = await call('scan.interpret', { text, typed });
-  if (result.ok) return result.output;
-  return result.error.code === 'station-not-set-up' ? { meaning: 'unknown', text } : result.error;
 };

@@ -1,6 +1,7 @@
 /** Scans as the screens get them: what was read, what it means here, and who is asked first what to do with it. */
 import { createContext, useContext, useEffect, useRef } from 'react';
 import type { CommandName } from '../../src/domain/command-symbol.ts';
+import type { KeyboardFault } from '../../src/domain/scanner/keystroke.ts';
 import type { OutputOf } from '../../src/station/contract.ts';
 
 export type ScanMeaning = OutputOf<'scan.interpret'>;
@@ -33,13 +34,21 @@ export type ScanHandler = (scan: Scan) => boolean;
  */
 export type ScanLayer = 'window' | 'screen' | 'witness';
 
+/** `no end`: the scanner sends neither Enter nor Tab after a code. */
+export type ScanNotice = KeyboardFault | 'no end';
+
 export interface ScanReading {
   /** The latest text that was read. */
   readonly last?: string | undefined;
   readonly isReading: boolean;
   /** Why the latest text could not be understood, in a sentence. */
   readonly error?: string | undefined;
+  /** What is wrong with the scanner or the keyboard, although the text may have been understood. */
+  readonly notice?: ScanNotice | undefined;
 }
+
+/** True where the key is taken, and goes nowhere else. */
+export type KeyListener = (event: KeyboardEvent) => boolean;
 
 export interface ScanBoard {
   /** Adds a handler; what is returned takes it away. */
@@ -48,12 +57,18 @@ export interface ScanBoard {
   submit(text: string, typed: boolean): void;
   /** Acts as if that symbol of the command sheet had been scanned. */
   press(command: CommandName): void;
+  /** Takes what is said of the scanner off the screen. */
+  dismissNotice(): void;
+  /** Hands every key to the listener instead, so that a scanner is learnt; what is returned ends that. */
+  listenToKeys(listener: KeyListener): () => void;
 }
 
 export const ScanBoardContext = createContext<ScanBoard>({
   add: () => () => undefined,
   submit: () => undefined,
   press: () => undefined,
+  dismissNotice: () => undefined,
+  listenToKeys: () => () => undefined,
 });
 export const ScanReadingContext = createContext<ScanReading>({ isReading: false });
 

@@ -4,6 +4,7 @@ import { useCallback, useState } from 'react';
 import type { CallError, CallResult, InputOf, OperationName, OutputOf } from '../../src/station/contract.ts';
 import { useLanguage } from '../i18n/language.ts';
 import { call } from './client.ts';
+import { whileUnderWay } from './under-way.ts';
 
 /** A refusal of the station on its way through the query cache. */
 class CallFailure extends Error {
@@ -72,16 +73,19 @@ export const useStationCommand = <Name extends OperationName>(name: Name): Stati
   const [isRunning, setRunning] = useState(false);
   const [error, setError] = useState<CallError>();
   const run = useCallback(
-    async (input: InputOf<Name>) => {
-      setRunning(true);
-      setError(undefined);
-      const result = await call(name, input);
-      if (name === 'session.sign-out') await queries.resetQueries({ predicate: isPersonal });
-      await queries.invalidateQueries();
-      setError(result.ok ? undefined : result.error);
-      setRunning(false);
-      return result;
-    },
+    (input: InputOf<Name>) =>
+      whileUnderWay(
+        (async () => {
+          setRunning(true);
+          setError(undefined);
+          const result = await call(name, input);
+          if (name === 'session.sign-out') await queries.resetQueries({ predicate: isPersonal });
+          await queries.invalidateQueries();
+          setError(result.ok ? undefined : result.error);
+          setRunning(false);
+          return result;
+        })(),
+      ),
     [name, queries],
   );
   return { run, isRunning, error, clear: useCallback(() => setError(undefined), []) };

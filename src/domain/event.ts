@@ -8,6 +8,7 @@ import { markingEntrySchema } from './marking.ts';
 import { modelSheetSchema } from './model-sheet.ts';
 import { designationSchema, personSchema } from './person.ts';
 import { printerSchema } from './printer.ts';
+import { scannerSchema } from './scanner/scanner.ts';
 import { reprintReasonSchema } from './tag-content.ts';
 import { reasonSchema, verdictSchema } from './verdict.ts';
 
@@ -78,6 +79,8 @@ export const eventSchema = z.discriminatedUnion('type', [
   event('tag.proved', { benchId: benchIdSchema, tagNumber }),
   event('printer.saved', { printer: printerSchema }),
   event('printer.removed', { printerId: z.string() }),
+  /** How the scanner of the station types; absent where what was learnt is forgotten. */
+  event('scanner.learnt', { scanner: scannerSchema.optional() }),
 ]);
 export type DomainEvent = z.infer<typeof eventSchema>;
 export type EventType = DomainEvent['type'];

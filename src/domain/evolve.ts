@@ -5,6 +5,7 @@ import type { Inspection } from './inspection.ts';
 import type { ModelSheet } from './model-sheet.ts';
 import type { Person } from './person.ts';
 import type { Printer } from './printer.ts';
+import type { Scanner } from './scanner/scanner.ts';
 
 export interface Station {
   readonly stationId: string;
@@ -13,6 +14,8 @@ export interface Station {
   readonly lengthUnit: 'm' | 'ft';
   readonly demo: boolean;
   readonly printers: readonly Printer[];
+  /** How the scanner of the station types, once it was learnt. */
+  readonly scanner?: Scanner;
 }
 
 /** Which aggregates an event touches; the ledger loads just these, evolves them and writes them back. */
@@ -30,6 +33,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'station.created':
     case 'printer.saved':
     case 'printer.removed':
+    case 'scanner.learnt':
       return { station: true };
     case 'person.added':
       return { personId: event.person.personId };
@@ -67,6 +71,10 @@ export const evolveStation = (
       return { ...station, printers: [...withoutPrinter(station, event.printer.printerId), event.printer] };
     case 'printer.removed':
       return { ...station, printers: withoutPrinter(station, event.printerId) };
+    case 'scanner.learnt': {
+      const { scanner: _before, ...unlearnt } = station;
+      return event.scanner === undefined ? unlearnt : { ...unlearnt, scanner: event.scanner };
+    }
     default:
       return station;
   }

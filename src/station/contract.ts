@@ -34,6 +34,9 @@ import { printerSave } from './operations/printer-save.ts';
 import { printerTest } from './operations/printer-test.ts';
 import { procedureShow } from './operations/procedure-show.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
+import { scannerForget } from './operations/scanner-forget.ts';
+import { scannerLearn } from './operations/scanner-learn.ts';
+import { scannerSymbol } from './operations/scanner-symbol.ts';
 import { sessionSignIn } from './operations/session-sign-in.ts';
 import { sessionSignOut } from './operations/session-sign-out.ts';
 import { stationLoadDemo } from './operations/station-load-demo.ts';
@@ -51,6 +54,9 @@ const operations = [
   sessionSignIn,
   sessionSignOut,
   scanInterpret,
+  scannerSymbol,
+  scannerLearn,
+  scannerForget,
   personList,
   personAdd,
   personDesignate,

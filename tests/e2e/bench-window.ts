@@ -1,15 +1,18 @@
 /** A real station on the loopback host, seen through a real Chromium window, with a keyboard scanner in hand. */
-import { type Browser, type CDPSession, chromium, type Page } from 'playwright-core';
+import { type Browser, chromium, type Page } from 'playwright-core';
 import { onTestFinished } from 'vitest';
 import { type HostedStation, openHostedStation } from '../../src/host/hosted-station.ts';
 import { testBrowser, testBrowserArguments } from '../support/browser.ts';
 import { temporaryFolder } from '../support/station-fixture.ts';
+import { WedgeScanner } from './wedge-scanner.ts';
 
 export interface BenchWindow {
   readonly page: Page;
   readonly folder: string;
   /** Types a code as a keyboard scanner does: 5 ms between the characters, by the clock of the key events, then Enter. */
   scan(code: string): Promise<void>;
+  /** The same scanner, to be set otherwise. */
+  readonly scanner: WedgeScanner;
   /** Scans the command symbols of these names, one after another. */
   command(...names: readonly string[]): Promise<void>;
 }
@@ -43,10 +46,11 @@ export const openBenchWindow = async (options: BenchWindowOptions = {}): Promise
     if (faults.length > 0) throw new Error(`The page reported: ${faults.join('; ')}`);
   });
   await page.goto(hosted.newAddress());
-  const scanner = new Scanner(page, await context.newCDPSession(page));
+  const scanner = new WedgeScanner(page, await context.newCDPSession(page));
   return {
     page,
     folder,
+    scanner,
     scan: (code) => scanner.scan(code),
     command: async (...names) => {
       for (const name of names) await scanner.scan(`XC${name.toUpperCase()}`);
@@ -58,33 +62,3 @@ const close = async (browser: Browser, hosted: HostedStation): Promise<void> => 
   await browser.close();
   await hosted.close();
 };
-
-/** Milliseconds from one character to the next, as a wedge scanner sends them (common practice, no source). */
-const characterMs = 5;
-
-class Scanner {
-  readonly #page: Page;
-  readonly #session: CDPSession;
-  #clock = 0;
-
-  constructor(page: Page, session: CDPSession) {
-    this.#page = page;
-    this.#session = session;
-  }
-
-  /** Resolves when what was scanned has been answered: no call to the station is under way any more. */
-  async scan(code: string): Promise<void> {
-    this.#clock = Math.max(this.#clock + 200, Date.now());
-    for (const character of code) await this.#press(character, character);
-    await this.#press('Enter', '\r');
-    await this.#page.waitForLoadState('networkidle');
-    await this.#page.waitForTimeout(60);
-  }
-
-  async #press(key: string, text: string): Promise<void> {
-    this.#clock += characterMs;
-    const timestamp = this.#clock / 1000;
-    await this.#session.send('Input.dispatchKeyEvent', { type: 'keyDown', key, text, timestamp });
-    await this.#session.send('Input.dispatchKeyEvent', { type: 'keyUp', key, timestamp });
-  }
-}

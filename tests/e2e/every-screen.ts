@@ -1,7 +1,9 @@
 /** Every screen and every main state of one, and the way there: what must hold on all of them is tried on this list. */
+import { learningText, samplesNeeded } from '../../src/domain/scanner/learn-scanner.ts';
 import { screensOfBench } from './bench-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
-import { card, choose, go, heading, inMain, press, type Screen, signIn, type } from './visit.ts';
+import { card, choose, go, heading, inMain, press, type Screen, signIn, type, type Visit } from './visit.ts';
+import { WedgeScanner } from './wedge-scanner.ts';
 
 /** The state of an empty station. */
 export const screensOfFirstStart: readonly Screen[] = [
@@ -167,6 +169,13 @@ const newDevice: readonly Screen[] = [
   },
 ];
 
+/** With a scanner that is set to the US layout, on a Spanish computer. */
+const teach = async ({ page }: Visit): Promise<void> => {
+  const scanner = new WedgeScanner(page, await page.context().newCDPSession(page));
+  for (let scans = 0; scans < samplesNeeded; scans += 1)
+    await scanner.type(learningText, { layout: 'us', computer: 'es' });
+};
+
 const setup: readonly Screen[] = [
   {
     name: 'setup, people',
@@ -236,6 +245,36 @@ const setup: readonly Screen[] = [
       await visit.page.getByText(visit.say('screens:face.title')).click();
       await choose(visit.page.getByRole('radio', { name: visit.say('screens:face.shapeOf.flag') }));
       return visit.page.getByLabel(visit.say('screens:face.clearMm'));
+    },
+  },
+  {
+    name: 'setup, the scanner',
+    show: async (visit) => {
+      await visit.page.getByRole('tab').nth(4).click();
+      return heading(visit, 'screens:scanner.known');
+    },
+  },
+  {
+    name: 'setup, the scanner is taught',
+    show: async (visit) => {
+      await press(visit, 'screens:scanner.teach');
+      return visit.page.getByRole('img', {
+        name: visit.say('screens:scanner.symbol'),
+      });
+    },
+  },
+  {
+    name: 'setup, the scanner is learnt, and its layout is explained',
+    show: async (visit) => {
+      await teach(visit);
+      return visit.page.getByText(visit.say('screens:scanner.fault.layout'));
+    },
+  },
+  {
+    name: 'setup, the scanner is forgotten',
+    show: async (visit) => {
+      await press(visit, 'screens:scanner.forget');
+      return visit.page.getByText(visit.say('screens:scanner.unknown'));
     },
   },
 ];

@@ -1,11 +1,18 @@
 /** The keyboard wedge: what is a scan, what is a person typing. */
 import { describe, expect, it } from 'vitest';
-import { noBurst, pressKey, type WedgeDecision } from '../../renderer/scan/wedge.ts';
+import {
+  type Burst,
+  lacksEnd,
+  noBurst,
+  pressKey,
+  settledScan,
+  type WedgeDecision,
+} from '../../renderer/scan/wedge.ts';
+import type { Scanner } from '../../src/domain/scanner/scanner.ts';
+import { type Stroke, struck } from './struck.ts';
 
-interface Stroke {
-  readonly key: string;
-  readonly at: number;
-}
+/** A scanner as it was learnt. */
+const learnt: Scanner = { gapMs: 10, end: 'Enter', prefix: '', suffix: '', usesUsPlaces: false };
 
 /** The keys of a text, one every `gapMs`, then `end` after `endGapMs`. */
 const strokes = (text: string, gapMs: number, end: string, endGapMs = gapMs, from = 1000): Stroke[] => {
@@ -13,17 +20,21 @@ const strokes = (text: string, gapMs: number, end: string, endGapMs = gapMs, fro
   return [...keys, { key: end, at: from + (text.length - 1) * gapMs + endGapMs }];
 };
 
-const decisions = (keys: readonly Stroke[]): WedgeDecision[] => {
+const decisions = (keys: readonly Stroke[], scanner?: Scanner): WedgeDecision[] => {
   let burst = noBurst;
-  return keys.map(({ key, at }) => {
-    const pressed = pressKey(burst, key, at);
+  return keys.map((stroke) => {
+    const pressed = pressKey(burst, struck(stroke), scanner);
     burst = pressed.burst;
     return pressed.decision;
   });
 };
 
-const scans = (keys: readonly Stroke[]): string[] =>
-  decisions(keys).flatMap((decision) => (decision.kind === 'scan' ? [decision.text] : []));
+const textOf = (keys: Burst): string => keys.map(({ text }) => text).join('');
+
+const scans = (keys: readonly Stroke[], scanner?: Scanner): string[] =>
+  decisions(keys, scanner).flatMap((decision) =>
+    decision.kind === 'scan' ? [textOf(decision.scan.keys)] : [],
+  );
 
 describe('a keyboard-wedge scanner', () => {
   it('is recognised by a burst that ends with Enter', () => {
@@ -34,10 +45,51 @@ describe('a keyboard-wedge scanner', () => {
     expect(scans(strokes('HP10031', 10, 'Tab'))).toEqual(['HP10031']);
   });
 
-  it('may take 35 ms from key to key and 100 ms to its Enter, and no longer', () => {
+  it('may take 35 ms from key to key and 100 ms to its Enter with four characters, and no longer', () => {
     expect(scans(strokes('ABCD', 35, 'Enter', 100))).toEqual(['ABCD']);
     expect(scans(strokes('ABCD', 36, 'Enter', 36))).toEqual([]);
     expect(scans(strokes('ABCD', 35, 'Enter', 101))).toEqual([]);
+  });
+
+  it.each([2, 5, 10, 20, 36, 45, 60, 75])('is recognised at %i ms a character by six of them', (gapMs) => {
+    expect(scans(strokes('HP1003', gapMs, 'Enter'))).toEqual(['HP1003']);
+  });
+
+  it('is taken for sure when it is fast, and may be a person when it is slow', () => {
+    const isSure = (gapMs: number) =>
+      decisions(strokes('HP10031', gapMs, 'Enter')).flatMap((each) =>
+        each.kind === 'scan' ? [each.scan.isSure] : [],
+      );
+    expect(isSure(10)).toEqual([true]);
+    expect(isSure(60)).toEqual([false]);
+  });
+
+  it('leaves keys apart that a person struck just before it began', () => {
+    const keys = [{ key: '7', at: 955 }, ...strokes('HP10031', 5, 'Enter')];
+    const [scan] = decisions(keys).flatMap((each) => (each.kind === 'scan' ? [each.scan] : []));
+    expect(textOf(scan!.keys)).toBe('7HP10031');
+    expect(scan!.lead).toBe(1);
+  });
+
+  it('ends with a pause only where it was learnt to', () => {
+    const keys = strokes('HP10031', 5, 'Enter').slice(0, -1);
+    let burst = noBurst;
+    for (const stroke of keys) burst = pressKey(burst, struck(stroke)).burst;
+    expect(settledScan(burst, undefined)).toBeUndefined();
+    expect(settledScan(burst, { ...learnt, end: 'Enter' })).toBeUndefined();
+    expect(textOf(settledScan(burst, { ...learnt, end: 'none' })!.keys)).toBe('HP10031');
+  });
+
+  it('that sends no Enter is told from a person by eight characters at its pace', () => {
+    const burstOf = (text: string, gapMs: number): Burst => {
+      let burst = noBurst;
+      for (const stroke of strokes(text, gapMs, 'Enter').slice(0, -1))
+        burst = pressKey(burst, struck(stroke)).burst;
+      return burst;
+    };
+    expect(lacksEnd(burstOf('K7M3X4Q9', 10))).toBe(true);
+    expect(lacksEnd(burstOf('K7M3X4Q', 10))).toBe(false);
+    expect(lacksEnd(burstOf('K7M3X4Q9', 60))).toBe(false);
   });
 
   it('sends at least four characters', () => {
@@ -100,5 +152,14 @@ describe('a person who types', () => {
   it('breaks a burst with any key that writes nothing', () => {
     const keys = [...strokes('ABCD', 5, 'Backspace'), { key: 'Enter', at: 1030 }];
     expect(scans(keys)).toEqual([]);
+  });
+
+  it('is left alone at eighty milliseconds a key, which is as fast as anybody types', () => {
+    expect(scans(strokes('HP10031', 80, 'Enter'))).toEqual([]);
+  });
+
+  it('is left alone when six keys come quickly but unevenly', () => {
+    const keys = [1000, 1020, 1095, 1110, 1180, 1202].map((at) => ({ key: 'a', at }));
+    expect(scans([...keys, { key: 'Enter', at: 1262 }])).toEqual([]);
   });
 });

@@ -4,6 +4,7 @@ import { useText } from '../../i18n/text.ts';
 import { ModelSheets } from './model-sheets.tsx';
 import { People } from './people.tsx';
 import { Printers } from './printers.tsx';
+import { ScannerPanel } from './scanner-panel.tsx';
 import styles from './setup.module.css';
 import { StationPanel } from './station-panel.tsx';
 
@@ -12,6 +13,7 @@ const panels = [
   { id: 'models', Panel: ModelSheets },
   { id: 'station', Panel: StationPanel },
   { id: 'printers', Panel: Printers },
+  { id: 'scanner', Panel: ScannerPanel },
 ] as const;
 
 export const SetupScreen = () => {

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { calendarDateSchema } from '../../domain/brand.ts';
 import { addDays } from '../../domain/calendar.ts';
 import { lengthUnitSchema } from '../../domain/length.ts';
+import { scannerSchema } from '../../domain/scanner/scanner.ts';
 import { defineOperation } from '../operation.ts';
 import { deviceSummary, deviceSummarySchema, personView, personViewSchema } from '../views.ts';
 
@@ -43,6 +44,8 @@ export const stationStatus = defineOperation({
       ),
       /** True where the shell can open a file with the operating system. */
       opensFiles: z.boolean(),
+      /** How the scanner types, once it was learnt. */
+      scanner: scannerSchema.optional(),
     }),
   ]),
   run: (context) =>
@@ -77,6 +80,7 @@ export const stationStatus = defineOperation({
         counts: await reader.counts(today, addDays(today, dueSoonDays)),
         open,
         opensFiles: context.openFile !== undefined,
+        ...(station.scanner === undefined ? {} : { scanner: station.scanner }),
       };
     }),
 });
