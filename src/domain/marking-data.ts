@@ -44,9 +44,10 @@ export const markedDateText = ({ on, dayGiven }: MarkedDate): string => (dayGive
 
 /** GS1 General Specifications §7.9.1: weights 3 and 1 from the right, beginning with 3 beside the check digit. */
 export const gs1CheckDigit = (digits: string): number => {
-  const sum = [...digits].reverse().reduce((total, digit, index) => {
-    return total + Number(digit) * (index % 2 === 0 ? 3 : 1);
-  }, 0);
+  let sum = 0;
+  for (let place = 1; place <= digits.length; place += 1) {
+    sum += Number(digits.charAt(digits.length - place)) * (place % 2 === 1 ? 3 : 1);
+  }
   return (10 - (sum % 10)) % 10;
 };
 

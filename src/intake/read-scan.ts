@@ -27,11 +27,11 @@ export const longestScan = 4000;
 
 /** A tag text whose bench ID is not an exact codeword was altered. `currentYear` settles the century of six-digit dates. */
 export const readScan = (text: string, currentYear: number): Scan => {
-  if (text.length > longestScan) {
-    return malformed(refusal('scan-too-long', { length: text.length, most: longestScan }));
-  }
   const { symbologyId, text: data } = takeOffSymbologyId(text.trim());
   const trimmed = data.trim();
+  if (trimmed.length > longestScan) {
+    return malformed(refusal('scan-too-long', { length: trimmed.length, most: longestScan }));
+  }
   if (trimmed === '') return malformed(refusal('scan-empty'));
   const command = readCommandSymbol(trimmed);
   if (command !== undefined) return { kind: 'command', command };
