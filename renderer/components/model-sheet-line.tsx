@@ -13,6 +13,9 @@ export const ModelSheetLine = ({ sheet }: { readonly sheet: ModelSheet }) => {
     }),
     t('screens:device.kilograms', sheet.capacityKg),
     sheet.standard,
+    ...(sheet.manufacturerReference === undefined
+      ? []
+      : [t('screens:markingData.reference', { text: sheet.manufacturerReference })]),
     ...(sheet.loadIndicatorFitted ? [t('screens:modelSheet.indicatorYes')] : []),
     ...(sheet.manufacturerIntervalMonths === undefined
       ? []
