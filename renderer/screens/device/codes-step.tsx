@@ -14,7 +14,7 @@ import type { ScannedCode } from './scanned-codes.ts';
 
 export interface CodesStepProps {
   readonly codes: readonly ScannedCode[];
-  onCodes(codes: readonly ScannedCode[]): void;
+  onTakeOff(code: string): void;
   readonly label: BenchId | undefined;
   onLabel(label: BenchId | undefined): void;
   /** Empty for nobody in particular. */
@@ -29,7 +29,7 @@ export interface CodesStepProps {
 export const CodesStep = (props: CodesStepProps) => {
   const {
     codes,
-    onCodes,
+    onTakeOff,
     label,
     onLabel,
     regularUserId,
@@ -90,7 +90,7 @@ export const CodesStep = (props: CodesStepProps) => {
                   look="quiet"
                   icon="cross"
                   label={t('screens:newDevice.takeOff', { code })}
-                  onPress={() => onCodes(codes.filter((other) => other.code !== code))}
+                  onPress={() => onTakeOff(code)}
                 >
                   {''}
                 </Button>

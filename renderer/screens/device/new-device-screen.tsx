@@ -133,7 +133,7 @@ const NewDeviceForm = ({ first, benchId }: NewDeviceFormProps) => {
       {step === 2 ? (
         <CodesStep
           codes={keptCodes(codes)}
-          onCodes={setCodes}
+          onTakeOff={(code) => setCodes((before) => before.filter((each) => each.code !== code))}
           label={label}
           onLabel={setLabel}
           regularUserId={regularUserId}
