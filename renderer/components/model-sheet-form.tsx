@@ -134,11 +134,7 @@ export const ModelSheetForm = ({ reference = '', onSaved, onCancel }: ModelSheet
         <TextInput label={t('screens:modelSheet.capacityTo')} {...field('capacityTo')} inputMode="decimal" />
         <TextInput label={t('screens:modelSheet.standard')} {...field('standard')} />
         <TextInput label={t('screens:modelSheet.interval')} {...field('interval')} inputMode="numeric" />
-        <TextInput
-          label={t('screens:modelSheet.reference')}
-          hint={t('screens:modelSheet.referenceHint')}
-          {...field('reference')}
-        />
+        <TextInput label={t('screens:modelSheet.reference')} {...field('reference')} />
         <TextInput label={t('screens:modelSheet.manual')} {...field('manual')} />
       </div>
       <div className={styles.pair}>

@@ -36,7 +36,8 @@ export const ScanProvider = ({ children }: { readonly children: ReactNode }) => 
     const read = async (text: string, typed: boolean): Promise<void> => {
       setReading({ last: text, isReading: true });
       const meaning = await meaningOf(text, typed);
-      if ('sentence' in meaning) return setReading({ last: text, isReading: false, error: meaning.sentence });
+      if (!('meaning' in meaning))
+        return setReading({ last: text, isReading: false, error: meaning.sentence });
       setReading({ last: text, isReading: false });
       handOn({ text, meaning, typed });
     };

@@ -30,7 +30,12 @@ export const MarkingRow = ({ line, isMarked, codes, otherwise, error, onText, on
     otherwise === undefined ? undefined : t('screens:newDevice.codeDiffers', { text: otherwise });
   return (
     <div className={classes(styles.row, isMarked && styles.marked)}>
-      <span className={styles.element}>{element}</span>
+      <span className={styles.element}>
+        {element}
+        {line.fromCode === true && !isLost ? (
+          <span className={styles.source}>{t('screens:newDevice.fromCode')}</span>
+        ) : null}
+      </span>
       <div className={styles.words}>
         <TextInput
           label={t('screens:newDevice.says', { element })}
@@ -39,7 +44,6 @@ export const MarkingRow = ({ line, isMarked, codes, otherwise, error, onText, on
           onChange={onText}
           isDisabled={isLost}
           error={error ?? differs}
-          hint={line.fromCode === true && !isLost ? t('screens:newDevice.fromCode') : undefined}
         />
         {code === undefined || isLost || line.text !== '' ? null : (
           <Button onPress={() => onText(code)}>

@@ -58,12 +58,15 @@ const NewDeviceForm = ({ first, benchId }: NewDeviceFormProps) => {
   const [lines, setLines] = useState<readonly MarkingLine[]>([]);
   const [codes, setCodes] = useState<readonly ScannedCode[]>(first === undefined ? [] : [first]);
   const identifications = identificationsOf(codes);
+  /** What was scanned last, and at which step: the next step shows it where it belongs. */
+  const [noticed, setNoticed] = useState({ code: first?.code, step: 0 });
   const [label, setLabel] = useState(benchId);
   const [regularUserId, setRegularUserId] = useState('');
 
   useScanHandler(({ meaning, text }) => {
     if (meaning.meaning === 'bench ID not registered') setLabel(meaning.benchId);
     else if (isNewCode(meaning) && text.length >= 3) {
+      setNoticed({ code: meaning.text, step });
       const after = withCode(codes, { code: meaning.text, data: meaning.data });
       setCodes(after);
       setLines((before) => filledByCodes(before, identificationsOf(after)));
@@ -115,7 +118,9 @@ const NewDeviceForm = ({ first, benchId }: NewDeviceFormProps) => {
           ))}
         </ol>
       </div>
-      <CodeNotice scanned={codes.at(-1)} />
+      <CodeNotice
+        scanned={noticed.step === step ? codes.find(({ code }) => code === noticed.code) : undefined}
+      />
       {step === 0 ? (
         <ModelStep sheets={sheets.data?.modelSheets} identifications={identifications} onChoose={choose} />
       ) : null}
