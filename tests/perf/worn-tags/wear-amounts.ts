@@ -16,9 +16,9 @@ export type WearLevel = (typeof wearLevels)[number];
 export const severityOf: Readonly<Record<WearLevel, number>> = {
   fresh: 0,
   used: 0.2,
-  A: 0.5,
-  B: 0.7,
-  C: 0.9,
+  A: 0.46,
+  B: 0.62,
+  C: 0.8,
 };
 
 type Range = readonly [number, number];
