@@ -1,0 +1,147 @@
+/**
+ * Worn tags: our reader and general decoders on the same pictures in the same run.
+ *
+ * Levels A, B and C are set by the general decoders (`wear-amounts.ts`). Pictures have numbers from 1,000,000 up, on which
+ * nothing is tuned. 300 for each level of the status tag unless `--pictures` says otherwise; of the other series a third.
+ */
+import type { Benchmark, Figure } from './measurement.ts';
+import {
+  type Job,
+  type JobResult,
+  ourModes,
+  readersOn,
+  type Series,
+  seriesNames,
+  stillBudgetMs,
+} from './worn-tags/job.ts';
+import { peerNames } from './worn-tags/peers.ts';
+import { runJobs } from './worn-tags/run-jobs.ts';
+import { type WearLevel, wearLevels } from './worn-tags/wear-amounts.ts';
+import { firstBenchmarkIndex } from './worn-tags/worn-tag.ts';
+
+const defaultPictures = 300;
+
+/** What our reader is to read of 100 whole status tags. */
+const leastReads: Readonly<Partial<Record<WearLevel, number>>> = {
+  fresh: 100,
+  used: 100,
+  A: 99,
+  B: 95,
+  C: 60,
+};
+
+/** What the best single general decoder reads of 100 status tags: the definition of the levels. */
+const peerReads: Readonly<Partial<Record<WearLevel, readonly [number, number]>>> = {
+  A: [45, 55],
+  B: [3, 7],
+  C: [0, 0],
+};
+
+/** Two tags this little worn must be told apart; worn further, one of them may be past reading. */
+const toldApart: readonly WearLevel[] = ['fresh', 'used'];
+
+export const benchmark: Benchmark = async ({ pictures = defaultPictures }) => {
+  const results = await runJobs(jobsFor(pictures));
+  return seriesNames.flatMap((series) =>
+    wearLevels.flatMap((level) =>
+      figuresOf(
+        series,
+        level,
+        results.filter(({ job }) => job.series === series && job.level === level),
+      ),
+    ),
+  );
+};
+
+const jobsFor = (pictures: number): readonly Job[] =>
+  seriesNames.flatMap((series) =>
+    wearLevels.flatMap((level) =>
+      Array.from({ length: series === 'status tag' ? pictures : Math.ceil(pictures / 3) }, (_, index) => ({
+        series,
+        level,
+        index: firstBenchmarkIndex + index,
+      })),
+    ),
+  );
+
+const figuresOf = (series: Series, level: WearLevel, results: readonly JobResult[]): readonly Figure[] => {
+  const count = (test: (result: JobResult) => boolean | undefined): number =>
+    results.filter((result) => test(result) === true).length;
+  const inHundred = (number: number): number => (100 * number) / results.length;
+  const name = (reader: string, what: string): string => `${series} · ${level} · ${reader} · ${what}`;
+
+  const figures = readersOn(series).flatMap((reader): readonly Figure[] => {
+    const isOurs = ourModes.some((mode) => mode === reader);
+    const reads = inHundred(count(({ answers }) => answers[reader]?.right));
+    const wrong = count(({ answers }) => answers[reader]?.wrong);
+    const own: Figure[] = isOurs ? ourFigures(series, level, reader, results, name) : [];
+    return [
+      {
+        name: name(reader, 'right'),
+        value: reads,
+        unit: 'in 100',
+        ...(isOurs ? limitOn(series, level) : {}),
+      },
+      { name: name(reader, 'wrong'), value: wrong, unit: 'pictures', ...(isOurs ? { budget: 0 } : {}) },
+      ...own,
+    ];
+  });
+  if (series !== 'status tag') return figures;
+  const best = Math.max(...peerNames.map((peer) => inHundred(count(({ answers }) => answers[peer]?.right))));
+  return [
+    ...figures,
+    {
+      name: name('best general decoder', 'right'),
+      value: best,
+      unit: 'in 100',
+      ...definition(level, results.length),
+    },
+  ];
+};
+
+const limitOn = (series: Series, level: WearLevel): Partial<Figure> => {
+  switch (series) {
+    case 'status tag':
+      return { atLeast: leastReads[level] ?? 0 };
+    case 'two tags':
+      return toldApart.includes(level) ? { atLeast: 100 } : {};
+    default:
+      return {};
+  }
+};
+
+/** Fewer pictures say too little about a level to hold it to its definition. */
+const definition = (level: WearLevel, pictures: number): Partial<Figure> => {
+  const range = peerReads[level];
+  return range === undefined || pictures < defaultPictures ? {} : { atLeast: range[0], budget: range[1] };
+};
+
+const ourFigures = (
+  series: Series,
+  level: WearLevel,
+  reader: (typeof ourModes)[number] | string,
+  results: readonly JobResult[],
+  name: (reader: string, what: string) => string,
+): Figure[] => {
+  const mode = ourModes.find((ours) => ours === reader);
+  if (mode === undefined) return [];
+  const times = results.map(({ answers }) => answers[mode]?.ms ?? 0).sort((left, right) => left - right);
+  const at = (share: number): number =>
+    times[Math.min(times.length - 1, Math.floor(share * times.length))] ?? 0;
+  const oneOfTwo = results.filter(({ answers }) => answers[mode]?.oneOfTwo === true).length;
+  return [
+    { name: name(reader, 'median time'), value: at(0.5), unit: 'ms' },
+    { name: name(reader, '95th percentile of time'), value: at(0.95), unit: 'ms' },
+    { name: name(reader, 'longest time'), value: at(1), unit: 'ms', budget: stillBudgetMs },
+    ...(series === 'two tags'
+      ? [
+          {
+            name: name(reader, 'one taken for the only one'),
+            value: oneOfTwo,
+            unit: 'pictures' as const,
+            ...(toldApart.includes(level) ? { budget: 0 } : {}),
+          },
+        ]
+      : []),
+  ];
+};
