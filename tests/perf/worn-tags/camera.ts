@@ -7,13 +7,13 @@ import type { Seen } from './view.ts';
 export interface Light {
   /** Light on the darkest side as a share of that on the brightest. */
   readonly darkestShare: number;
-  /** Strength of the bright band that a lamp makes along the neck, as a share of full white; 0 is none. */
+  /** Strength of the bright band that a lamp makes along the housing, as a share of full white; 0 is none. */
   readonly glare: number;
   /** Luminance of a white tag in full light, 0 to 1. */
   readonly exposure: number;
 }
 
-/** Light from one side, and a lamp mirrored in a band of about 8 mm along the axis of the neck. */
+/** Light from one side, and a lamp mirrored in a band of about 8 mm along the axis of the housing. */
 export const lit = ({ scene, alongMm }: Seen, light: Light, random: Random): Seen => {
   const { width, height, values } = scene;
   const angle = random.between(0, 2 * Math.PI);

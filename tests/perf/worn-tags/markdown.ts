@@ -30,7 +30,7 @@ const wearKinds: Readonly<Record<keyof typeof wearScales, string>> = {
   grease: 'light that grease takes, share',
   grains: 'face under grains of dirt, share',
   tearMm: 'corner torn off, mm deep (below 0: none)',
-  wrapDegrees: 'ends turned away round the neck, °',
+  wrapDegrees: 'ends turned away round the housing, °',
   pitchDegrees: 'tilt forward or back, °',
   yawDegrees: 'tilt sideways, °',
   rollDegrees: 'turned in the picture, °',

@@ -1,5 +1,5 @@
 /**
- * How a camera sees a tag on the round neck of a housing: wrapped, tilted, turned, with what surrounds it.
+ * How a camera sees a tag on a round housing: wrapped, tilted, turned, with what surrounds it.
  *
  * The tag lies on a cylinder whose axis runs along the bars, so its ends turn away from the camera. Every dot of the
  * photograph is traced back to the cylinder; where it meets the tag, the print is seen, elsewhere the housing or the bench.
@@ -25,7 +25,7 @@ export const cameraDistanceMm = 300;
 
 type Vector = readonly [number, number, number];
 
-/** The light that comes back from each dot, 0 to 1, under even light; and how far round the neck it lies, in millimetres. */
+/** The light that comes back from each dot, 0 to 1, under even light; and how far round the housing it lies, in millimetres. */
 export interface Seen {
   readonly scene: Field;
   /** Along the tag from its middle; `NaN` where the bench is seen. */

@@ -149,8 +149,8 @@ describe('the view', () => {
     expect(Math.abs(widthSeen(level) - 600)).toBeLessThanOrEqual(3);
   });
 
-  test('foreshortens a tag that is wrapped round a neck', () => {
-    // An end 45° round a neck of radius r = 30/(π/4) = 38.197 mm lies r·sin 45° = 27.010 mm beside the middle and
+  test('foreshortens a tag that is wrapped round a housing', () => {
+    // An end 45° round a housing of radius r = 30/(π/4) = 38.197 mm lies r·sin 45° = 27.010 mm beside the middle and
     // r·(1 − cos 45°) = 11.188 mm behind it; a pinhole camera at 300 mm shows that at 27.010 · 300/311.188 = 26.039 mm.
     expect(cameraDistanceMm).toBe(300);
     expect(Math.abs(widthSeen({ ...level, wrapDegrees: 45 }) - 520.8)).toBeLessThanOrEqual(4);
