@@ -13,18 +13,22 @@ export interface Light {
   readonly exposure: number;
 }
 
+/** Standard deviations from its middle at which the band of glare is past seeing. */
+const bandEnd = 6;
+
 /** Light from one side, and a lamp mirrored in a band of about 8 mm along the axis of the housing. */
 export const lit = ({ scene, alongMm }: Seen, light: Light, random: Random): Seen => {
   const { width, height, values } = scene;
   const angle = random.between(0, 2 * Math.PI);
   const bandAt = random.between(-45, 45);
   const bandMm = random.between(3, 5);
+  const [alongX, alongY] = [Math.cos(angle) / Math.SQRT2, Math.sin(angle) / Math.SQRT2];
   const lit = values.map((value, index) => {
     const x = (index % width) / width - 0.5;
     const y = Math.floor(index / width) / height - 0.5;
-    const side = 0.5 + (x * Math.cos(angle) + y * Math.sin(angle)) / Math.SQRT2;
+    const side = 0.5 + x * alongX + y * alongY;
     const away = ((alongMm[index] ?? Number.NaN) - bandAt) / bandMm;
-    const mirrored = Number.isNaN(away) ? 0 : light.glare * Math.exp(-(away ** 2) / 2);
+    const mirrored = Math.abs(away) < bandEnd ? light.glare * Math.exp(-(away ** 2) / 2) : 0;
     return value * light.exposure * (light.darkestShare + (1 - light.darkestShare) * side) + mirrored;
   });
   return { scene: { width, height, values: lit }, alongMm };

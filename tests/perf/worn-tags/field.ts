@@ -42,16 +42,20 @@ const addLattice = (
   const smooth = (share: number): number => share * share * (3 - 2 * share);
   const cellOf = Int32Array.from({ length: width }, (_, x) => Math.floor(x / grain));
   const shareOf = Float32Array.from({ length: width }, (_, x) => smooth(x / grain - Math.floor(x / grain)));
+  const between = new Float32Array(columns);
   for (let y = 0; y < height; y += 1) {
     const row = Math.floor(y / grain);
     const down = smooth(y / grain - row);
+    for (let column = 0; column < columns; column += 1) {
+      const at = row * columns + column;
+      between[column] = (lattice[at] ?? 0) * (1 - down) + (lattice[at + columns] ?? 0) * down;
+    }
+    const start = y * width;
     for (let x = 0; x < width; x += 1) {
-      const at = row * columns + (cellOf[x] ?? 0);
+      const cell = cellOf[x] ?? 0;
       const across = shareOf[x] ?? 0;
-      const above = (lattice[at] ?? 0) * (1 - across) + (lattice[at + 1] ?? 0) * across;
-      const below = (lattice[at + columns] ?? 0) * (1 - across) + (lattice[at + columns + 1] ?? 0) * across;
-      const index = y * width + x;
-      values[index] = (values[index] ?? 0) + weight * (above * (1 - down) + below * down);
+      const value = (between[cell] ?? 0) * (1 - across) + (between[cell + 1] ?? 0) * across;
+      values[start + x] = (values[start + x] ?? 0) + weight * value;
     }
   }
 };

@@ -14,14 +14,18 @@ export interface Print {
 }
 
 /** Of a clean raster at `dotsPerMm`. */
-export const printOf = ({ width, height, luminance }: Picture, dotsPerMm: number): Print => ({
-  width,
-  height,
-  dotsPerMm,
-  ink: Float32Array.from(luminance, (value) => 1 - value / 255),
-  material: new Float32Array(width * height).fill(1),
-  whole: new Uint8Array(width * height).fill(1),
-});
+export const printOf = ({ width, height, luminance }: Picture, dotsPerMm: number): Print => {
+  const ink = new Float32Array(luminance.length);
+  for (let index = 0; index < ink.length; index += 1) ink[index] = 1 - (luminance[index] ?? 255) / 255;
+  return {
+    width,
+    height,
+    dotsPerMm,
+    ink,
+    material: new Float32Array(width * height).fill(1),
+    whole: new Uint8Array(width * height).fill(1),
+  };
+};
 
 /** Black print on a label gives back about a twentieth of the light; common practice, no source. */
 const blackest = 0.05;

@@ -133,6 +133,9 @@ export interface Soiling {
   readonly grains: number;
 }
 
+/** How far the ragged rim of a stain reaches, in radii. */
+const farthest = 1.25;
+
 /** Dirt lies over ink and bare material alike. */
 export const soiled = (
   print: Print,
@@ -162,7 +165,10 @@ export const soiled = (
         0.75 *
           ramp((dirt.values[index] ?? 0) + 0.3 * ((drifts[index] ?? 0) - 0.5), grainFrom, grainFrom + 0.1);
     for (const { x: spotX, y: spotY, radius, depth } of spots) {
-      const away = Math.hypot(x - spotX, y - spotY) / radius + 0.5 * ((ragged[index] ?? 0) - 0.5);
+      const reach = farthest * radius;
+      if (Math.abs(x - spotX) > reach || Math.abs(y - spotY) > reach) continue;
+      const away =
+        Math.sqrt((x - spotX) ** 2 + (y - spotY) ** 2) / radius + 0.5 * ((ragged[index] ?? 0) - 0.5);
       if (away < 1) left *= 1 - depth * ramp(1 - away, 0, 0.25);
     }
     material[index] = (material[index] ?? 1) * left;
