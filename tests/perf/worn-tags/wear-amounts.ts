@@ -16,7 +16,7 @@ export type WearLevel = (typeof wearLevels)[number];
 export const severityOf: Readonly<Record<WearLevel, number>> = {
   fresh: 0,
   used: 0.2,
-  A: 0.46,
+  A: 0.475,
   B: 0.62,
   C: 0.8,
 };
