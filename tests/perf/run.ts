@@ -10,6 +10,7 @@ import type { Benchmark, Figure } from './measurement.ts';
 
 const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Benchmark }>>> = {
   tags: () => import('./tags.ts'),
+  'worn-levels': () => import('./worn-levels.ts'),
   'worn-tags': () => import('./worn-tags.ts'),
 };
 

@@ -5,6 +5,7 @@
  * nothing is tuned. 300 for each level of the status tag unless `--pictures` says otherwise; of the other series a third.
  */
 import type { Benchmark, Figure } from './measurement.ts';
+import { bestPeer, defaultPictures } from './worn-tags/best-peer.ts';
 import {
   type Job,
   type JobResult,
@@ -15,12 +16,9 @@ import {
   seriesNames,
   stillBudgetMs,
 } from './worn-tags/job.ts';
-import { peerNames } from './worn-tags/peers.ts';
 import { runJobs } from './worn-tags/run-jobs.ts';
 import { type WearLevel, wearLevels } from './worn-tags/wear-amounts.ts';
 import { firstBenchmarkIndex } from './worn-tags/worn-tag.ts';
-
-const defaultPictures = 300;
 
 /** What our reader is to read of 100 whole status tags. */
 const leastReads: Readonly<Partial<Record<WearLevel, number>>> = {
@@ -29,13 +27,6 @@ const leastReads: Readonly<Partial<Record<WearLevel, number>>> = {
   A: 99,
   B: 95,
   C: 60,
-};
-
-/** What the best single general decoder reads of 100 status tags: the definition of the levels. */
-const peerReads: Readonly<Partial<Record<WearLevel, readonly [number, number]>>> = {
-  A: [45, 55],
-  B: [3, 7],
-  C: [0, 0],
 };
 
 /** Two tags this little worn must be told apart; worn further, one of them may be past reading. */
@@ -101,17 +92,7 @@ const figuresOf = (series: Series, level: WearLevel, results: readonly JobResult
       ...(ours === undefined ? [] : ourFigures(series, level, ours, results, name)),
     ];
   });
-  if (series !== 'status tag') return figures;
-  const best = Math.max(...peerNames.map((peer) => inHundred(count(({ answers }) => answers[peer]?.right))));
-  return [
-    ...figures,
-    {
-      name: name('best general decoder', 'right'),
-      value: best,
-      unit: 'in 100',
-      ...definition(level, results.length),
-    },
-  ];
+  return series === 'status tag' ? [...figures, bestPeer(series, level, results)] : figures;
 };
 
 const limitOn = (series: Series, level: WearLevel): Partial<Figure> => {
@@ -123,12 +104,6 @@ const limitOn = (series: Series, level: WearLevel): Partial<Figure> => {
     default:
       return {};
   }
-};
-
-/** Fewer pictures say too little about a level to hold it to its definition. */
-const definition = (level: WearLevel, pictures: number): Partial<Figure> => {
-  const range = peerReads[level];
-  return range === undefined || pictures < defaultPictures ? {} : { atLeast: range[0], budget: range[1] };
 };
 
 const ourFigures = (
