@@ -32,7 +32,7 @@ const blurs = [0.35, 0.6, 0.85, 1.1] as const;
 export const readBars = (field: Field, place: BarsPlace): BarsRead | undefined => {
   if (plainShape === undefined) return undefined;
   const module = place.length / modulesUsual;
-  const profile = profileOf(field, { ...place, length: place.length * 1.15, height: place.height }, module);
+  const profile = profileOf(field, { ...place, length: place.length * 1.3, height: place.height }, module);
   const widths = widthsBetween(11 * module * 0.72, 11 * module * 1.3);
   const forward = { darkness: profile.darkness, precision: profile.precision };
   const backward = { darkness: forward.darkness.toReversed(), precision: forward.precision.toReversed() };

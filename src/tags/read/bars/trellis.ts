@@ -57,10 +57,29 @@ export const emissionsOf = (
         for (let each = 0; each < pattern.length; each += 1)
           score += (pattern[each] ?? 0) * (modules[each] ?? 0);
         scores[base + index] = score - 0.5 * meanWeight * (energies[index] ?? 0);
+        const code = codes[index] ?? 0;
+        if (code >= startB)
+          scores[base + index] =
+            (scores[base + index] ?? 0) +
+            (code === stopCode
+              ? quietScore(across, weight, at + stopModulesMost * module, quietModules * module)
+              : quietScore(across, weight, at - quietModules * module, quietModules * module));
       }
     }
   }
   return { samples, widths, codes, scores };
+};
+
+/** Of the ten modules of light margin that the standard asks for, those that hardly anything reaches into. */
+const quietModules = 5;
+
+/** How well a light margin stands there, as far as the series goes. */
+const quietScore = (across: Float64Array, weight: Float64Array, from: number, length: number): number => {
+  const first = Math.max(0, from);
+  const last = Math.min(across.length - 1, from + length);
+  if (last <= first) return 0;
+  const darkness = valueBetween(across, last) - valueBetween(across, first);
+  return -darkness - 0.5 * (valueBetween(weight, last) - valueBetween(weight, first));
 };
 
 /** A spot far darker or lighter than the bars around says no more than the bars do. */
