@@ -3,7 +3,7 @@
 import { parseBenchId } from '../../domain/bench-id/bench-id.ts';
 import type { BenchId } from '../../domain/brand.ts';
 import { readTagText } from '../../domain/tag-text.ts';
-import { type BarsPlace, locateBars } from './bars/locate-bars.ts';
+import { locateBars } from './bars/locate-bars.ts';
 import { type Field, fieldOf } from './field.ts';
 import { type DecodedSymbol, type DecoderName, decodeWith } from './general-decoders.ts';
 import { type Pace, paceOf } from './pace.ts';
@@ -137,4 +137,4 @@ const benchIdIn = (text: string): BenchId | undefined => {
   return parsed.kind === 'exact' ? parsed.id : undefined;
 };
 
-export type { BarsPlace };
+export type { Evidence, WornReading } from './worn-reading.ts';

@@ -3,10 +3,10 @@
 import { benchIdAlphabet } from '../../domain/bench-id/bench-id.ts';
 import type { BenchId } from '../../domain/brand.ts';
 import type { BarsPlace } from './bars/locate-bars.ts';
-import { type BarsRead, readBars } from './bars/read-bars.ts';
+import { type BarsRead, readBars, usualModules } from './bars/read-bars.ts';
 import { readCharactersOverBars } from './characters/character-strip.ts';
 import type { CharactersRead } from './characters/read-characters.ts';
-import type { Field } from './field.ts';
+import { type Field, reduced } from './field.ts';
 import type { Pace } from './pace.ts';
 import {
   alphabetSize,
@@ -35,7 +35,8 @@ export interface WeighedPlace {
 const barsWeight = 0.4;
 const charactersWeight = 0.4;
 
-export const weighPlace = (field: Field, place: BarsPlace, pace: Pace): WeighedPlace | undefined => {
+export const weighPlace = (whole: Field, at: BarsPlace, pace: Pace): WeighedPlace | undefined => {
+  const { field, place } = atUsefulSize(whole, at);
   const bars = readBars(field, place);
   if (bars === undefined) return undefined;
   const characters = pace.isOver() ? undefined : readCharactersOverBars(field, bars);
@@ -47,11 +48,29 @@ export const weighPlace = (field: Field, place: BarsPlace, pace: Pace): WeighedP
   const [best, second] = bestCodewords(sum, 2);
   if (best === undefined) return undefined;
   return {
-    place,
+    place: at,
     benchId: best.benchId,
     margin: best.score - (second?.score ?? Number.NEGATIVE_INFINITY),
     loss: bestScore(sum) - best.score,
     evidence: evidenceOf(best.benchId, bars, characters),
+  };
+};
+
+/** More dots for a module than this say nothing more and cost time. */
+const usefulModuleDots = 5;
+
+const atUsefulSize = (field: Field, place: BarsPlace) => {
+  const factor = Math.max(1, Math.floor(place.length / usualModules / usefulModuleDots));
+  const scaled = (dots: number): number => (dots + 0.5) / factor - 0.5;
+  return {
+    field: reduced(field, factor),
+    place: {
+      ...place,
+      x: scaled(place.x),
+      y: scaled(place.y),
+      length: place.length / factor,
+      height: place.height / factor,
+    },
   };
 };
 

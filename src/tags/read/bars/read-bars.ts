@@ -19,7 +19,8 @@ export interface BarsRead {
   readonly blur: number;
 }
 
-const modulesUsual = 145;
+/** Of a Code 128 of ten characters, but for the few that have four digits in a row. */
+export const usualModules = 145;
 const shapes = everyShape(10);
 const plainShape = shapes[0];
 const quickCodes = [...[...benchIdAlphabet].map(setBValue), startB, stopCode];
@@ -31,7 +32,7 @@ const blurs = [0.35, 0.6, 0.85, 1.1] as const;
 
 export const readBars = (field: Field, place: BarsPlace): BarsRead | undefined => {
   if (plainShape === undefined) return undefined;
-  const module = place.length / modulesUsual;
+  const module = place.length / usualModules;
   const profile = profileOf(field, { ...place, length: place.length * 1.3, height: place.height }, module);
   const widths = widthsBetween(11 * module * 0.72, 11 * module * 1.3);
   const forward = { darkness: profile.darkness, precision: profile.precision };
