@@ -1,6 +1,7 @@
 /** One picture of the benchmark, and what each reader made of it. */
 
 import type { BenchId } from '../../../src/domain/brand.ts';
+import { prepareDecodersInNode } from '../../../src/tags/read/node-decoders.ts';
 import type { Picture } from '../../../src/tags/read/picture.ts';
 import { readWornTag } from '../../../src/tags/read/read-worn-tag.ts';
 import { isInFleet } from './fleet.ts';
@@ -85,6 +86,7 @@ const ourAnswer = async (
   benchIds: readonly BenchId[],
 ): Promise<TimedAnswer> => {
   const copy: Picture = { ...picture, luminance: picture.luminance.slice() };
+  prepareDecodersInNode();
   const started = performance.now();
   const reading = await readWornTag(copy, {
     budgetMs: stillBudgetMs,
