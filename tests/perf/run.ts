@@ -1,12 +1,13 @@
 /**
  * Runs the benchmarks that are named, or all: `npm run perf -- tags`. Prints a table; `--json FILE` writes the figures too.
- * `--pictures N` makes a benchmark that goes through pictures take N of them for each level of wear.
+ * `--pictures N` makes a benchmark that goes through pictures take N of them for each level of wear, `--series` and `--levels`,
+ * with commas between, take only some.
  * Exit 1 where a figure is outside its limits, 2 where a name is unknown.
  */
 import { writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { parseArgs } from 'node:util';
-import type { Benchmark, Figure } from './measurement.ts';
+import type { Benchmark, BenchmarkOptions, Figure } from './measurement.ts';
 
 const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Benchmark }>>> = {
   tags: () => import('./tags.ts'),
@@ -16,7 +17,12 @@ const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Be
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { json: { type: 'string' }, pictures: { type: 'string' } },
+  options: {
+    json: { type: 'string' },
+    pictures: { type: 'string' },
+    series: { type: 'string' },
+    levels: { type: 'string' },
+  },
 });
 
 const names = positionals.length === 0 ? Object.keys(benchmarks) : positionals;
@@ -31,6 +37,12 @@ if (pictures !== undefined && !(Number.isInteger(pictures) && pictures > 0)) {
   console.error('--pictures takes a whole number above 0.');
   process.exit(2);
 }
+
+const options: BenchmarkOptions = {
+  ...(pictures === undefined ? {} : { pictures }),
+  ...(values.series === undefined ? {} : { series: values.series.split(',') }),
+  ...(values.levels === undefined ? {} : { levels: values.levels.split(',') }),
+};
 
 const outside = ({ value, budget, atLeast }: Figure): boolean =>
   (budget !== undefined && value > budget) || (atLeast !== undefined && value < atLeast);
@@ -48,7 +60,7 @@ const results: Record<string, readonly Figure[]> = {};
 for (const name of names) {
   const load = benchmarks[name];
   if (load === undefined) continue;
-  const figures = await (await load()).benchmark(pictures === undefined ? {} : { pictures });
+  const figures = await (await load()).benchmark(options);
   results[name] = figures;
   console.log(`\n${name}`);
   console.table(

@@ -32,17 +32,19 @@ const leastReads: Readonly<Partial<Record<WearLevel, number>>> = {
 /** Two tags this little worn must be told apart; worn further, one of them may be past reading. */
 const toldApart: readonly WearLevel[] = ['fresh', 'used'];
 
-export const benchmark: Benchmark = async ({ pictures = defaultPictures }) => {
-  const results = await runJobs(jobsFor(pictures));
+export const benchmark: Benchmark = async ({
+  pictures = defaultPictures,
+  series = seriesNames,
+  levels = wearLevels,
+}) => {
+  const wanted = jobsFor(pictures).filter((job) => series.includes(job.series) && levels.includes(job.level));
+  const results = await runJobs(wanted);
   for (const line of results.flatMap(mistakesIn)) console.error(line);
-  return seriesNames.flatMap((series) =>
-    wearLevels.flatMap((level) =>
-      figuresOf(
-        series,
-        level,
-        results.filter(({ job }) => job.series === series && job.level === level),
-      ),
-    ),
+  return seriesNames.flatMap((name) =>
+    wearLevels.flatMap((level) => {
+      const found = results.filter(({ job }) => job.series === name && job.level === level);
+      return found.length === 0 ? [] : figuresOf(name, level, found);
+    }),
   );
 };
 

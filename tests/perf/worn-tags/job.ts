@@ -27,7 +27,7 @@ export const ourModes = ['ours, register known', 'ours, no register'] as const;
 export type OurMode = (typeof ourModes)[number];
 export type ReaderName = OurMode | PeerName;
 
-/** `ms`: the time that our reader took. */
+/** `ms`: the processor time that our reader took. */
 export type TimedAnswer = Answer & { readonly ms?: number };
 
 export interface JobResult {
@@ -35,7 +35,7 @@ export interface JobResult {
   readonly answers: Readonly<Partial<Record<ReaderName, TimedAnswer>>>;
 }
 
-/** A still picture is to be read within this time. */
+/** A still picture is to be read within this time on one core. */
 export const stillBudgetMs = 5000;
 
 /** The status tag has no Data Matrix and the ID label nothing else. */
@@ -87,10 +87,17 @@ const ourAnswer = async (
 ): Promise<TimedAnswer> => {
   const copy: Picture = { ...picture, luminance: picture.luminance.slice() };
   prepareDecodersInNode();
-  const started = performance.now();
+  const started = processorMs();
   const reading = await readWornTag(copy, {
     budgetMs: stillBudgetMs,
+    now: processorMs,
     ...(mode === 'ours, register known' ? { isRegistered: isInFleet } : {}),
   });
-  return { ...judgeReading(reading, benchIds), ms: performance.now() - started };
+  return { ...judgeReading(reading, benchIds), ms: processorMs() - started };
+};
+
+/** What this process has used of its core, so that a busy machine neither shortens a reading nor lengthens it. */
+const processorMs = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
 };
