@@ -2,7 +2,14 @@
 import { type FormEvent, useState } from 'react';
 import { millimetres } from '../../src/domain/brand.ts';
 import { parseLength } from '../../src/domain/length.ts';
-import type { LifelineMaterial, ModelSheet } from '../../src/domain/model-sheet.ts';
+import {
+  type HookType,
+  type HousingColour,
+  hookTypes,
+  housingColours,
+  type LifelineMaterial,
+  type ModelSheet,
+} from '../../src/domain/model-sheet.ts';
 import { useText } from '../i18n/text.ts';
 import { useStationCommand } from '../station/hooks.ts';
 import { AlertLine } from './alert-line.tsx';
@@ -11,6 +18,7 @@ import { CheckBox } from './check-box.tsx';
 import { Choice } from './choice.tsx';
 import { faultsOf, hasFaults } from './form-faults.ts';
 import styles from './model-sheet-form.module.css';
+import { SelectInput } from './select-input.tsx';
 import { TextInput } from './text-input.tsx';
 import { positiveNumber } from './typed-number.ts';
 
@@ -38,6 +46,8 @@ export const ModelSheetForm = ({ onSaved, onCancel }: ModelSheetFormProps) => {
   const [draft, setDraft] = useState(emptyDraft);
   const [material, setMaterial] = useState<LifelineMaterial>('galvanised');
   const [hasIndicator, setIndicator] = useState(false);
+  const [hookType, setHookType] = useState<HookType | ''>('');
+  const [housingColour, setHousingColour] = useState<HousingColour | ''>('');
   const [wasTried, setTried] = useState(false);
   const recordSheet = useStationCommand('model-sheet.record');
 
@@ -89,6 +99,8 @@ export const ModelSheetForm = ({ onSaved, onCancel }: ModelSheetFormProps) => {
         loadIndicatorFitted: hasIndicator,
         ...(interval === undefined ? {} : { manufacturerIntervalMonths: interval }),
         ...(manual === '' ? {} : { manual }),
+        ...(hookType === '' ? {} : { hookType }),
+        ...(housingColour === '' ? {} : { housingColour }),
       },
     });
     if (result.ok) onSaved(result.output.modelSheet);
@@ -121,6 +133,24 @@ export const ModelSheetForm = ({ onSaved, onCancel }: ModelSheetFormProps) => {
         <TextInput label={t('screens:modelSheet.standard')} {...field('standard')} />
         <TextInput label={t('screens:modelSheet.interval')} {...field('interval')} inputMode="numeric" />
         <TextInput label={t('screens:modelSheet.manual')} {...field('manual')} />
+        <SelectInput<HookType | ''>
+          label={t('screens:modelSheet.hookType')}
+          value={hookType}
+          options={[
+            { value: '', label: t('screens:modelSheet.notSaid') },
+            ...hookTypes.map((value) => ({ value, label: t(`screens:identity.hook.${value}`) })),
+          ]}
+          onChange={setHookType}
+        />
+        <SelectInput<HousingColour | ''>
+          label={t('screens:modelSheet.housingColour')}
+          value={housingColour}
+          options={[
+            { value: '', label: t('screens:modelSheet.notSaid') },
+            ...housingColours.map((value) => ({ value, label: t(`screens:identity.colour.${value}`) })),
+          ]}
+          onChange={setHousingColour}
+        />
       </div>
       <div className={styles.pair}>
         <Choice<LifelineMaterial>

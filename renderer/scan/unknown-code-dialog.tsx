@@ -16,6 +16,10 @@ export const UnknownCodeDialog = ({ code, onBind, onClose }: UnknownCodeDialogPr
     onClose();
     navigate({ screen: 'new-device', code });
   };
+  const who = (): void => {
+    onClose();
+    navigate({ screen: 'who' });
+  };
   return (
     <Dialog title={t('screens:scan.unknown.title')} onClose={onClose}>
       <p>{t('screens:scan.unknown.text', { code })}</p>
@@ -23,6 +27,7 @@ export const UnknownCodeDialog = ({ code, onBind, onClose }: UnknownCodeDialogPr
         choices={[
           { key: 'register', label: t('screens:scan.unknown.register'), isPrimary: true, onChoose: register },
           { key: 'bind', label: t('screens:scan.unknown.bind'), onChoose: onBind },
+          { key: 'who', label: t('screens:scan.unknown.who'), onChoose: who },
           { key: 'cancel', label: t('screens:scan.unknown.cancel'), onChoose: onClose },
         ]}
       />
