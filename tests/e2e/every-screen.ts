@@ -1,5 +1,6 @@
 /** Every screen and every main state of one, and the way there: what must hold on all of them is tried on this list. */
 import { screensOfBench } from './bench-screens.ts';
+import { screensOfIdentity } from './identity-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
 import { card, choose, go, heading, inMain, press, type Screen, signIn, type } from './visit.ts';
 
@@ -246,5 +247,6 @@ export const screens: readonly Screen[] = [
   ...device,
   ...newDevice,
   ...screensOfBench,
+  ...screensOfIdentity,
   ...setup,
 ];

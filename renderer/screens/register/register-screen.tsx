@@ -43,12 +43,15 @@ export const RegisterScreen = ({ filter }: { readonly filter?: RegisterFilter | 
         <Button icon="blank" onPress={() => navigate({ screen: 'who' })}>
           {t('screens:register.who')}
         </Button>
-        <Button icon="tag" onPress={() => navigate({ screen: 'markings' })}>
-          {t('screens:register.markings')}
-        </Button>
-        <Button icon="plus" onPress={() => navigate({ screen: 'new-device' })}>
-          {t('screens:register.add')}
-        </Button>
+        {filter === 'held' ? (
+          <Button icon="tag" onPress={() => navigate({ screen: 'markings' })}>
+            {t('screens:register.markings')}
+          </Button>
+        ) : (
+          <Button icon="plus" onPress={() => navigate({ screen: 'new-device' })}>
+            {t('screens:register.add')}
+          </Button>
+        )}
       </div>
       <Choice<RegisterFilter | 'all'>
         label={t('screens:register.show')}
