@@ -8,6 +8,7 @@ import { parseArgs } from 'node:util';
 import type { Benchmark, Figure } from './measurement.ts';
 
 const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Benchmark }>>> = {
+  identity: () => import('./identity.ts'),
   tags: () => import('./tags.ts'),
 };
 
