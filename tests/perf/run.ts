@@ -10,6 +10,7 @@ import { parseArgs } from 'node:util';
 import type { Benchmark, BenchmarkOptions, Figure } from './measurement.ts';
 
 const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Benchmark }>>> = {
+  identity: () => import('./identity.ts'),
   tags: () => import('./tags.ts'),
   'worn-levels': () => import('./worn-levels.ts'),
   'worn-tags': () => import('./worn-tags.ts'),
