@@ -7,11 +7,11 @@ import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
+import { useFocusWithin } from '../../navigation/use-focus-within.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { useStationCommand } from '../../station/hooks.ts';
 import { Keypad } from '../bench/keypad.tsx';
 import { pinAfter } from '../bench/pin-entry.ts';
-import { useFocusWithin } from '../../navigation/use-focus-within.ts';
 import styles from './who.module.css';
 
 export interface SecondSignatureProps {
