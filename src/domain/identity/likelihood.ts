@@ -13,13 +13,13 @@ import {
   probabilityOfWord,
 } from './fragment.ts';
 import type { Observation } from './observation.ts';
-import type { Group, Model, Population } from './population.ts';
-import { manufacturedIn, type RegisteredDevice } from './registered-device.ts';
+import type { Group, Member, Model, Population } from './population.ts';
+import { manufacturedIn } from './registered-device.ts';
 import { SerialHabit } from './serial-habit.ts';
 
 /** Of one fact: P(seen | this device), and P(seen | a device of this group outside the register). */
 export interface Likelihood {
-  ofDevice(device: RegisteredDevice, group: Group): number;
+  ofDevice(member: Member): number;
   ofGroup(group: Group): number;
 }
 
@@ -82,7 +82,7 @@ const ofModel = (
   const part = population.models.length === 0 ? 1 : unlikeShare;
   const ofNew = (1 - part) * likeOthers + part * ofUnlike;
   const ofGroup = ({ model }: Group) => (model === undefined ? ofNew : (known.get(model) ?? ofNew));
-  return { ofDevice: (_device, group) => ofGroup(group), ofGroup };
+  return { ofDevice: ({ group }) => ofGroup(group), ofGroup };
 };
 
 const hitOrMiss = (hit: number, miss: number, missRate: number): number =>
@@ -176,7 +176,7 @@ const ofDate = (seen: string): Likelihood => {
   };
   const known = new Map<string, number>();
   return {
-    ofDevice: ({ dateOfManufacture }) => {
+    ofDevice: ({ device: { dateOfManufacture } }) => {
       const made = manufacturedIn(dateOfManufacture);
       const probability = known.get(dateOfManufacture) ?? ofYear(made?.year, made?.month);
       known.set(dateOfManufacture, probability);
@@ -191,12 +191,10 @@ const ofSerial = (seen: string): Likelihood => {
   const ofHabit = SerialHabit.probabilityOf(fragment);
   const ofGroup = ({ serials }: Group): number => ofHabit(serials);
   return {
-    ofDevice: ({ serial }, group) => {
-      const there = comparable(serial);
-      return there === ''
+    ofDevice: ({ serial, group }) =>
+      serial === ''
         ? ofGroup(group)
-        : hitOrMiss(probabilityOfFragment(fragment, knownText(there)), ofGroup(group), missRates.serial);
-    },
+        : hitOrMiss(probabilityOfFragment(fragment, knownText(serial)), ofGroup(group), missRates.serial),
     ofGroup,
   };
 };
@@ -211,7 +209,7 @@ const ofBenchId = (seen: string): Likelihood => {
   const anyId = probabilityOfFragment(fragment, likeText(benchIdLength, anyCharacter));
   const outside = Math.max(anyId, fewestShare);
   return {
-    ofDevice: ({ benchId }) =>
+    ofDevice: ({ device: { benchId } }) =>
       hitOrMiss(probabilityOfFragment(fragment, knownText(benchId)), outside, missRates.benchId),
     ofGroup: () => outside,
   };
@@ -226,7 +224,7 @@ const ofTagNumber = (seen: number, { members }: Population): Likelihood => {
   const met = members.reduce((sum, { device: { tagNumber } }) => sum + hit(tagNumber), 0);
   const anywhere = (met + 2 ** -seen) / (members.length + 1);
   return {
-    ofDevice: ({ tagNumber }) => hitOrMiss(hit(tagNumber), anywhere, missRates.tagNumber),
+    ofDevice: ({ device: { tagNumber } }) => hitOrMiss(hit(tagNumber), anywhere, missRates.tagNumber),
     ofGroup: () => anywhere,
   };
 };
@@ -236,7 +234,7 @@ const ofLastUser = (seen: string, { members }: Population): Likelihood => {
   const same = users.filter((user) => user === seen).length;
   const anywhere = (same + 1) / (users.length + new Set(users).size + 1);
   return {
-    ofDevice: ({ regularUserId }) =>
+    ofDevice: ({ device: { regularUserId } }) =>
       regularUserId === undefined
         ? anywhere
         : hitOrMiss(regularUserId === seen ? 1 : 0, anywhere, missRates.lastUserId),
@@ -252,5 +250,5 @@ const ofPlace = (seen: NonNullable<Observation['found']>, { members }: Populatio
   };
   const anywhere =
     (members.reduce((sum, { device: { standing } }) => sum + hit(standing), 0) + 1) / (members.length + 2);
-  return { ofDevice: ({ standing }) => hit(standing), ofGroup: () => anywhere };
+  return { ofDevice: ({ device: { standing } }) => hit(standing), ofGroup: () => anywhere };
 };

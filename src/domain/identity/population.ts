@@ -36,6 +36,8 @@ export interface Group {
 /** A device of the register, and the group that it belongs to. */
 export interface Member {
   readonly device: RegisteredDevice;
+  /** In comparable form; empty where it is not known. */
+  readonly serial: string;
   readonly group: Group;
 }
 
@@ -63,8 +65,10 @@ export const populationOf = (
       { sheet, count: 0, serials: new SerialHabit(), years: new Map() },
     ]),
   );
-  const known = devices.filter(({ modelSheetId }) => counted.has(modelSheetId));
-  for (const device of known) count(counted.get(device.modelSheetId), device);
+  const known = devices
+    .filter(({ modelSheetId }) => counted.has(modelSheetId))
+    .map((device) => ({ device, serial: comparable(device.serial), year: yearOf(device) }));
+  for (const { device, serial, year } of known) count(counted.get(device.modelSheetId), serial, year);
   const all = known.length + modelCounts * counted.size;
   const models = new Map<string, Model>();
   const groups = new Map<string, Group>();
@@ -95,9 +99,9 @@ export const populationOf = (
     serials: new SerialHabit(),
   });
   return {
-    members: known.flatMap((device) => {
-      const group = groups.get(groupKey(device.modelSheetId, yearOf(device)));
-      return group === undefined ? [] : [{ device, group }];
+    members: known.flatMap(({ device, serial, year }) => {
+      const group = groups.get(groupKey(device.modelSheetId, year));
+      return group === undefined ? [] : [{ device, serial, group }];
     }),
     models: [...models.values()],
     groups: [...groups.values()],
@@ -110,12 +114,11 @@ const groupKey = (modelSheetId: string, year: string): string => `${year} ${mode
 const yearOf = ({ dateOfManufacture }: RegisteredDevice): string =>
   manufacturedIn(dateOfManufacture)?.year ?? '';
 
-const count = (counted: Counted | undefined, device: RegisteredDevice): void => {
+const count = (counted: Counted | undefined, serial: string, year: string): void => {
   if (counted === undefined) return;
   counted.count += 1;
-  const year = yearOf(device);
   const inYear = counted.years.get(year) ?? { count: 0, serials: new SerialHabit(counted.serials) };
   counted.years.set(year, inYear);
   inYear.count += 1;
-  inYear.serials.learn(comparable(device.serial));
+  inYear.serials.learn(serial);
 };

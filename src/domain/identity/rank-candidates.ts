@@ -63,8 +63,8 @@ export const rankCandidates = (
     population.groups,
     facts.map(({ likelihood }) => likelihood.ofGroup),
   );
-  const weightOf = (index: number, { device, group }: Member): number =>
-    Math.log2((facts[index]?.likelihood.ofDevice(device, group) ?? 1) / (outside[index] ?? 1));
+  const weightOf = (index: number, member: Member): number =>
+    Math.log2((facts[index]?.likelihood.ofDevice(member) ?? 1) / (outside[index] ?? 1));
 
   const { members } = population;
   const none = priorOfNone(earlierCases);

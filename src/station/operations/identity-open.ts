@@ -22,10 +22,10 @@ export const identityOpen = defineOperation({
   run: async (context, { observation, keptAt }) => {
     const { person, rules, language } = context;
     if (person === undefined) return refusal('sign-in-needed');
+    const ranking = await context.ledger.read((reader) => rankRegister(reader, observation));
     let identityCase = 0;
     const result = await record(context, async (reader, occasion) => {
       identityCase = await reader.nextIdentityCaseNumber();
-      const ranking = await rankRegister(reader, observation);
       const place = keptAt ?? rules.program.quarantinePlace[language];
       return decideOpenIdentity({ identityCase, observation, ranking, keptAt: place }, person, occasion);
     });
