@@ -3,7 +3,7 @@
 import { benchIdAlphabet } from '../../domain/bench-id/bench-id.ts';
 import type { BenchId } from '../../domain/brand.ts';
 import type { BarsPlace } from './bars/locate-bars.ts';
-import { type BarsRead, readBars, usualModules } from './bars/read-bars.ts';
+import { type BarsRead, likelyLength, readBars, usualModules } from './bars/read-bars.ts';
 import { readCharactersOverBars } from './characters/character-strip.ts';
 import type { CharactersRead } from './characters/read-characters.ts';
 import { type Field, reduced } from './field.ts';
@@ -60,7 +60,7 @@ export const weighPlace = (whole: Field, at: BarsPlace, pace: Pace): WeighedPlac
 const usefulModuleDots = 5;
 
 const atUsefulSize = (field: Field, place: BarsPlace) => {
-  const factor = Math.max(1, Math.floor(place.length / usualModules / usefulModuleDots));
+  const factor = Math.max(1, Math.floor(likelyLength(place) / usualModules / usefulModuleDots));
   const scaled = (dots: number): number => (dots + 0.5) / factor - 0.5;
   return {
     field: reduced(field, factor),
