@@ -47,6 +47,8 @@ export const weighPlace = (whole: Field, at: BarsPlace, pace: Pace): WeighedPlac
   );
   const [best, second] = bestCodewords(sum, 2);
   if (best === undefined) return undefined;
+  if (characters !== undefined && isContradicted(best.benchId, bars.likelihoods, characters.likelihoods))
+    return undefined;
   return {
     place: at,
     benchId: best.benchId,
@@ -54,6 +56,28 @@ export const weighPlace = (whole: Field, at: BarsPlace, pace: Pace): WeighedPlac
     loss: bestScore(sum) - best.score,
     evidence: evidenceOf(best.benchId, bars, characters),
   };
+};
+
+/** Log likelihood by which one source must prefer another character, before weighing, to speak against one. */
+const clearlyOther = 8;
+
+/**
+ * Whether bars and printed characters, each by itself, say one and the same other character somewhere: then the tag says
+ * something else than the bench ID, and to mend it would be to guess. Wear seldom makes the same error twice.
+ */
+const isContradicted = (benchId: BenchId, bars: Likelihoods, characters: Likelihoods): boolean => {
+  for (let position = 0; position < benchIdLength; position += 1) {
+    const symbol = benchIdAlphabet.indexOf(benchId.charAt(position));
+    const other = clearOtherAt(bars, position, symbol);
+    if (other !== undefined && other === clearOtherAt(characters, position, symbol)) return true;
+  }
+  return false;
+};
+
+const clearOtherAt = (likelihoods: Likelihoods, position: number, symbol: number): number | undefined => {
+  const row = likelihoods.subarray(position * alphabetSize, (position + 1) * alphabetSize);
+  const best = row.reduce((at, value, index) => (value > (row[at] ?? 0) ? index : at), 0);
+  return (row[best] ?? 0) - (row[symbol] ?? 0) > clearlyOther ? best : undefined;
 };
 
 /** More dots for a module than this say nothing more and cost time. */
