@@ -5,7 +5,7 @@ import { yearOf } from '../../domain/calendar.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { readScan } from '../../intake/read-scan.ts';
 import { readPicture } from '../../tags/read/read-picture.ts';
-import type { WornReading } from '../../tags/read/worn-reading.ts';
+import { isPlain, type WornReading } from '../../tags/read/worn-reading.ts';
 import { defineOperation } from '../operation.ts';
 
 const symbologySchema = z.enum(['Code 128', 'QR Code', 'Data Matrix']);
@@ -85,7 +85,8 @@ const tagOf = async (
 ): Promise<z.input<typeof tagSchema>> => {
   switch (reading.kind) {
     case 'read': {
-      const { benchId, manner, evidence } = reading;
+      const { benchId, evidence } = reading;
+      const manner = isPlain(evidence) ? 'plain' : 'restored';
       return {
         outcome: 'read',
         benchId,
