@@ -25,7 +25,7 @@ describe('a general decoder', () => {
 describe('our reader', () => {
   test('is right with the one ID, wrong with another, and neither with none', () => {
     const read = (benchId: typeof hanging) =>
-      judgeReading({ kind: 'read', manner: 'restored', benchId, evidence: [] }, [hanging]);
+      judgeReading({ kind: 'read', benchId, evidence: [] }, [hanging]);
     expect(read(hanging)).toMatchObject({ right: true, wrong: false });
     expect(read(elsewhere)).toMatchObject({ right: false, wrong: true });
     expect(judgeReading({ kind: 'none' }, [hanging])).toMatchObject({ right: false, wrong: false });
@@ -37,7 +37,7 @@ describe('our reader', () => {
       right: true,
       wrong: false,
     });
-    expect(judgeReading({ kind: 'read', manner: 'restored', benchId: second, evidence: [] }, both)).toEqual({
+    expect(judgeReading({ kind: 'read', benchId: second, evidence: [] }, both)).toEqual({
       right: false,
       wrong: false,
       oneOfTwo: true,
@@ -48,7 +48,7 @@ describe('our reader', () => {
   test('is right about a picture without a tag where it says so, and wrong with any ID', () => {
     expect(judgeReading({ kind: 'none' }, [])).toMatchObject({ right: true, wrong: false });
     expect(
-      judgeReading({ kind: 'read', manner: 'restored', benchId: hanging, evidence: [] }, []),
+      judgeReading({ kind: 'read', benchId: hanging, evidence: [] }, []),
     ).toMatchObject({
       right: false,
       wrong: true,
