@@ -169,3 +169,12 @@ export const inspectedDevice = (n: number): readonly DomainEvent[] => [
   inspectionAnswered(n + 1, benchId(n), 'brake.engages'),
   inspectionPassed(n + 1, benchId(n), '2026-09-02'),
 ];
+
+/** A device that cannot be read lies on the bench, and nothing of the register fits it. */
+export const identityOpened = (identityCase: number): DomainEvent => ({
+  type: 'identity.opened',
+  identityCase,
+  observation: { serial: 'N2-18-1?7?' },
+  ranking: { candidates: [], noneProbability: 1, startWeight: 0, weighed: 0 },
+  keptAt: 'Cage',
+});
