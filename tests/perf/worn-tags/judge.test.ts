@@ -47,9 +47,7 @@ describe('our reader', () => {
 
   test('is right about a picture without a tag where it says so, and wrong with any ID', () => {
     expect(judgeReading({ kind: 'none' }, [])).toMatchObject({ right: true, wrong: false });
-    expect(
-      judgeReading({ kind: 'read', benchId: hanging, evidence: [] }, []),
-    ).toMatchObject({
+    expect(judgeReading({ kind: 'read', benchId: hanging, evidence: [] }, [])).toMatchObject({
       right: false,
       wrong: true,
     });
