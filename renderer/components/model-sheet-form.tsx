@@ -4,6 +4,7 @@ import { millimetres } from '../../src/domain/brand.ts';
 import { parseLength } from '../../src/domain/length.ts';
 import type { LifelineMaterial, ModelSheet } from '../../src/domain/model-sheet.ts';
 import { useText } from '../i18n/text.ts';
+import { useScanHandler } from '../scan/scan.ts';
 import { useStationCommand } from '../station/hooks.ts';
 import { AlertLine } from './alert-line.tsx';
 import { Button } from './button.tsx';
@@ -23,23 +24,35 @@ const emptyDraft = {
   capacityTo: '',
   standard: '',
   interval: '',
+  reference: '',
   manual: '',
 };
 
 type Draft = typeof emptyDraft;
 
 export interface ModelSheetFormProps {
+  /** The maker's reference that a scanned code gave. */
+  readonly reference?: string | undefined;
   onSaved(modelSheet: ModelSheet): void;
   onCancel(): void;
 }
 
-export const ModelSheetForm = ({ onSaved, onCancel }: ModelSheetFormProps) => {
+export const ModelSheetForm = ({ reference = '', onSaved, onCancel }: ModelSheetFormProps) => {
   const { t, lengthUnit } = useText();
-  const [draft, setDraft] = useState(emptyDraft);
+  const [draft, setDraft] = useState({ ...emptyDraft, reference });
   const [material, setMaterial] = useState<LifelineMaterial>('galvanised');
   const [hasIndicator, setIndicator] = useState(false);
   const [wasTried, setTried] = useState(false);
   const recordSheet = useStationCommand('model-sheet.record');
+
+  useScanHandler(({ meaning }) => {
+    if (meaning.meaning !== 'unknown' || meaning.data === undefined) return false;
+    const { gtin, manufacturerReference } = meaning.data.identification;
+    const scanned = gtin ?? manufacturerReference;
+    if (scanned !== undefined)
+      setDraft((before) => (before.reference === '' ? { ...before, reference: scanned } : before));
+    return false;
+  });
 
   const ratedLengthM = parseLength(draft.ratedLength, lengthUnit);
   const diameterMm = positiveNumber(draft.diameter);
@@ -88,6 +101,7 @@ export const ModelSheetForm = ({ onSaved, onCancel }: ModelSheetFormProps) => {
         standard: draft.standard,
         loadIndicatorFitted: hasIndicator,
         ...(interval === undefined ? {} : { manufacturerIntervalMonths: interval }),
+        ...(draft.reference.trim() === '' ? {} : { manufacturerReference: draft.reference }),
         ...(manual === '' ? {} : { manual }),
       },
     });
@@ -120,6 +134,7 @@ export const ModelSheetForm = ({ onSaved, onCancel }: ModelSheetFormProps) => {
         <TextInput label={t('screens:modelSheet.capacityTo')} {...field('capacityTo')} inputMode="decimal" />
         <TextInput label={t('screens:modelSheet.standard')} {...field('standard')} />
         <TextInput label={t('screens:modelSheet.interval')} {...field('interval')} inputMode="numeric" />
+        <TextInput label={t('screens:modelSheet.reference')} {...field('reference')} />
         <TextInput label={t('screens:modelSheet.manual')} {...field('manual')} />
       </div>
       <div className={styles.pair}>

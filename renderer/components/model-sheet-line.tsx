@@ -1,4 +1,5 @@
 /** A model sheet in two lines. */
+import { gtin14 } from '../../src/domain/marking-data.ts';
 import type { ModelSheet } from '../../src/domain/model-sheet.ts';
 import { useText } from '../i18n/text.ts';
 import styles from './model-sheet-line.module.css';
@@ -6,6 +7,11 @@ import styles from './model-sheet-line.module.css';
 export const ModelSheetLine = ({ sheet }: { readonly sheet: ModelSheet }) => {
   const { t, lengthText, language } = useText();
   const diameter = String(sheet.lifelineDiameterMm);
+  const { manufacturerReference } = sheet;
+  const gtin = manufacturerReference && gtin14(manufacturerReference);
+  const reference = gtin
+    ? t('screens:markingData.gtin', { text: gtin })
+    : manufacturerReference && t('screens:markingData.reference', { text: manufacturerReference });
   const details = [
     t('screens:device.lifelineText', {
       material: t(`screens:material.${sheet.lifelineMaterial}`),
@@ -13,6 +19,7 @@ export const ModelSheetLine = ({ sheet }: { readonly sheet: ModelSheet }) => {
     }),
     t('screens:device.kilograms', sheet.capacityKg),
     sheet.standard,
+    ...(reference === undefined ? [] : [reference]),
     ...(sheet.loadIndicatorFitted ? [t('screens:modelSheet.indicatorYes')] : []),
     ...(sheet.manufacturerIntervalMonths === undefined
       ? []

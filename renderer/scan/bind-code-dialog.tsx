@@ -10,6 +10,7 @@ import { NumberedChoices } from '../components/numbered-choices.tsx';
 import { useText } from '../i18n/text.ts';
 import { navigate } from '../navigation/route.ts';
 import { useStationCommand } from '../station/hooks.ts';
+import { shortCode } from './bindable.ts';
 import { useScanHandler } from './scan.ts';
 
 export const codeKinds: readonly OtherCode['kind'][] = ['maker', 'rfid', 'old tag', 'other'];
@@ -40,7 +41,7 @@ export const BindCodeDialog = ({ code, onClose }: BindCodeDialogProps) => {
   };
 
   return (
-    <Dialog title={t('screens:scan.bind.title', { code })} onClose={onClose}>
+    <Dialog title={t('screens:scan.bind.title', { code: shortCode(code) })} onClose={onClose}>
       {device === undefined ? (
         <>
           <p>{t('screens:scan.bind.ask')}</p>

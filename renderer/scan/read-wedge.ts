@@ -38,7 +38,7 @@ export const meaningOf = async (text: string, typed: boolean): Promise<ScanMeani
 };
 
 const isKnown = (meaning: ScanMeaning | CallError): meaning is ScanMeaning =>
-  'meaning' in meaning && meaning.meaning !== 'unknown';
+  'meaning' in meaning && meaning.meaning !== 'unknown' && meaning.meaning !== 'malformed';
 
 /** Where the station knows none of the texts, the first one stands, with the answer to it. */
 export const meaningOfReadings = async (

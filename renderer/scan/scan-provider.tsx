@@ -51,7 +51,7 @@ export const ScanProvider = ({ children }: { readonly children: ReactNode }) => 
       typed: boolean,
       notice?: ScanNotice,
     ): void => {
-      const error = 'sentence' in meaning ? meaning.sentence : undefined;
+      const error = 'meaning' in meaning ? undefined : meaning.sentence;
       const isCommand = 'meaning' in meaning && meaning.meaning === 'command';
       setReading((before) => ({
         last: text,
@@ -59,7 +59,7 @@ export const ScanProvider = ({ children }: { readonly children: ReactNode }) => 
         error,
         notice: isCommand ? before.notice : notice,
       }));
-      if (!('sentence' in meaning)) handOn({ text, meaning, typed });
+      if ('meaning' in meaning) handOn({ text, meaning, typed });
     };
     /** One scan after another, so that what was scanned first is dealt with first. */
     const inTurn = (deal: () => Promise<void> | void): void => {

@@ -4,32 +4,29 @@ import { Dialog } from '../components/dialog.tsx';
 import { NumberedChoices } from '../components/numbered-choices.tsx';
 import { useText } from '../i18n/text.ts';
 import { navigate } from '../navigation/route.ts';
+import { shortCode } from './bindable.ts';
 import styles from './dialogs.module.css';
+import { MarkingDataLines } from './marking-data-lines.tsx';
 import type { ScanMeaning } from './scan.ts';
 
 type Suggestion = Extract<ScanMeaning, { meaning: 'suggestion' }>;
 
 export interface SuggestionDialogProps {
-  readonly text: string;
-  readonly devices: Suggestion['devices'];
+  readonly suggestion: Suggestion;
   onClose(): void;
 }
 
-export const SuggestionDialog = ({ text, devices, onClose }: SuggestionDialogProps) => {
+export const SuggestionDialog = ({ suggestion, onClose }: SuggestionDialogProps) => {
   const { t, lengthText } = useText();
-  const choices = devices.slice(0, 8).map(({ device, because }) => ({
+  const { text, devices, data } = suggestion;
+  const choices = devices.slice(0, 7).map(({ device, because }) => ({
     key: `${device.benchId} ${because}`,
     label: (
       <>
         <span className={styles.benchId}>{formatBenchId(device.benchId)}</span>
         <span className={styles.detail}>
           {device.manufacturer} {device.model}, {device.serial}, {lengthText(device.ratedLengthM)} (
-          {t(
-            because === 'serial number'
-              ? 'screens:scan.suggestion.serial'
-              : 'screens:scan.suggestion.repaired',
-          )}
-          )
+          {t(`screens:scan.suggestion.because.${because}`)})
         </span>
       </>
     ),
@@ -38,11 +35,29 @@ export const SuggestionDialog = ({ text, devices, onClose }: SuggestionDialogPro
       navigate({ screen: 'device', benchId: device.benchId });
     },
   }));
+  const isRepair = devices.some(({ because }) => because === 'repaired bench ID');
+  const another = {
+    key: 'register',
+    label: t('screens:scan.suggestion.register'),
+    onChoose: () => {
+      onClose();
+      navigate({ screen: 'new-device', code: text });
+    },
+  };
   return (
     <Dialog title={t('screens:scan.suggestion.title')} onClose={onClose}>
-      <p>{t('screens:scan.suggestion.text', { text })}</p>
+      <p>
+        {t(isRepair ? 'screens:scan.suggestion.text' : 'screens:scan.suggestion.code', {
+          text: shortCode(text),
+        })}
+      </p>
+      <MarkingDataLines data={data} />
       <NumberedChoices
-        choices={[...choices, { key: 'cancel', label: t('screens:scan.suggestion.none'), onChoose: onClose }]}
+        choices={[
+          ...choices,
+          ...(isRepair ? [] : [another]),
+          { key: 'cancel', label: t('screens:scan.suggestion.none'), onChoose: onClose },
+        ]}
       />
     </Dialog>
   );

@@ -8,6 +8,7 @@ import { navigate, routeOf } from '../navigation/route.ts';
 import { useStationCommand } from '../station/hooks.ts';
 import { BindCodeDialog } from './bind-code-dialog.tsx';
 import { FreshBenchIdDialog } from './fresh-bench-id-dialog.tsx';
+import { MalformedDialog } from './malformed-dialog.tsx';
 import { OldTagDialog } from './old-tag-dialog.tsx';
 import { isPast, isUnproved, type ScanMeaning, useScanHandler } from './scan.ts';
 import { SuggestionDialog } from './suggestion-dialog.tsx';
@@ -78,11 +79,14 @@ export const WindowScans = () => {
     case 'bench ID not registered':
       return <FreshBenchIdDialog benchId={question.benchId} onClose={close} />;
     case 'suggestion':
-      return <SuggestionDialog text={question.text} devices={question.devices} onClose={close} />;
+      return <SuggestionDialog suggestion={question} onClose={close} />;
+    case 'malformed':
+      return <MalformedDialog sentence={question.sentence} onClose={close} />;
     case 'unknown':
       return (
         <UnknownCodeDialog
           code={question.text}
+          data={question.data}
           onBind={() => setQuestion({ meaning: 'bind', text: question.text })}
           onClose={close}
         />

@@ -128,6 +128,8 @@ export const deviceMeant = async (job: Job, call: StationCall, text: string) => 
     }
     case 'worthless tag':
       throw failureOf(refusal('tag-worthless', { state: scan.state }), job.language);
+    case 'malformed':
+      throw new Failure({ code: scan.code, sentence: scan.sentence, field: 'code' });
     case 'command':
     case 'badge':
     case 'unknown':

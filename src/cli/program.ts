@@ -11,6 +11,7 @@ import { addLedger } from './commands/ledger.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
 import { addRead } from './commands/read.ts';
+import { addScan } from './commands/scan.ts';
 import { addServe } from './commands/serve.ts';
 import { addTag } from './commands/tag.ts';
 import type { Shell } from './terminal.ts';
@@ -41,6 +42,7 @@ export const programFor = (shell: Shell): Command => {
     addPrinter,
     addLabel,
     addRead,
+    addScan,
     addId,
     addLedger,
     addServe,

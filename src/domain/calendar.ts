@@ -17,6 +17,9 @@ export const daysBetween = (from: CalendarDate, to: CalendarDate): number =>
 export const dateInZone = (moment: Instant, timeZone: string): CalendarDate =>
   calendarDate(Temporal.Instant.from(moment).toZonedDateTimeISO(timeZone).toPlainDate().toString());
 
+/** The year of a date, or of a moment in UTC. */
+export const yearOf = (on: CalendarDate | Instant): number => Number(on.slice(0, 4));
+
 export const isTimeZone = (timeZone: string): boolean => {
   try {
     Temporal.Instant.fromEpochMilliseconds(0).toZonedDateTimeISO(timeZone);

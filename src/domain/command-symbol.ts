@@ -60,5 +60,9 @@ export const commandSymbols: readonly CommandSymbol[] = commandNames.map((name) 
   label: words[name],
 }));
 
+const namesByText: ReadonlyMap<string, CommandName> = new Map(
+  commandSymbols.map(({ text, name }) => [text, name]),
+);
+
 export const readCommandSymbol = (text: string): CommandName | undefined =>
-  commandSymbols.find((symbol) => symbol.text === text.trim().toUpperCase())?.name;
+  namesByText.get(text.trim().toUpperCase());

@@ -8,9 +8,12 @@ import { reasonSchema } from './verdict.ts';
 export const standingSchema = z.enum(['new', 'in service', 'quarantined', 'at manufacturer', 'scrapped']);
 export type Standing = z.infer<typeof standingSchema>;
 
+/** Characters of a code that is bound to a device, at most. */
+export const longestCode = 200;
+
 /** A further code bound to a device, besides its bench ID. */
 export const otherCodeSchema = z.object({
-  code: z.string().trim().min(3).max(200),
+  code: z.string().trim().min(3).max(longestCode),
   kind: z.enum(['maker', 'rfid', 'old tag', 'other']),
 });
 export type OtherCode = z.infer<typeof otherCodeSchema>;

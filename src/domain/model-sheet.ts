@@ -18,6 +18,8 @@ export const modelSheetSchema = z.object({
   loadIndicatorFitted: z.boolean(),
   /** The manufacturer's longest interval between inspections by a competent person, in months, where the manual states one. */
   manufacturerIntervalMonths: z.number().int().min(1).max(60).optional(),
+  /** The maker's number of the model, as its symbol on the device carries it: a GTIN or a part number. */
+  manufacturerReference: z.string().trim().min(1).max(80).optional(),
   /** Which manual, which edition. */
   manual: z.string().trim().max(200).optional(),
 });

@@ -3,12 +3,14 @@ import { z } from 'zod';
 import { parseBenchId } from '../domain/bench-id/bench-id.ts';
 import { readCommandSymbol } from '../domain/command-symbol.ts';
 import { looksLikeTagText } from '../domain/tag-text.ts';
+import { takeOffSymbologyId } from '../intake/symbology-identifier.ts';
 import type { LedgerReader } from '../ledger/ledger.ts';
 
-/** Printable characters as a scanner types them; long enough not to be hit by chance. */
+/** Printable characters as a scanner types them, without a symbology identifier; long enough not to be hit by chance. */
 export const badgeCodeSchema = z
   .string()
   .trim()
+  .overwrite((text) => takeOffSymbologyId(text).text)
   .regex(/^[\x21-\x7e]{4,40}$/);
 
 /** The name of the kind of our own code that a text is, or `undefined` where it is none of ours. */

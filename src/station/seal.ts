@@ -9,7 +9,7 @@ import { benchIdAlphabet } from '../domain/bench-id/bench-id.ts';
 import type { Station } from '../domain/evolve.ts';
 import type { TagSeal } from '../domain/tag-content.ts';
 import { sealedWords, type TagClaim } from '../domain/tag-text.ts';
-import type { Ledger } from '../ledger/ledger.ts';
+import type { Ledger, LedgerReader } from '../ledger/ledger.ts';
 
 const secretName = 'tag key';
 const markSymbols = 4;
@@ -21,8 +21,15 @@ export interface Sealer {
 }
 
 /** The key is made when it is first needed, and kept from then on. */
-export const sealerOf = async (ledger: Ledger, station: Station): Promise<Sealer> => {
-  const key = Buffer.from(await keyOf(ledger), 'hex');
+export const sealerOf = async (ledger: Ledger, station: Station): Promise<Sealer> =>
+  sealerWith(await keyOf(ledger), station);
+
+/** Within a read that is under way, to judge tags. Where no tag was ever sealed there is no key, and no tag is found sound. */
+export const sealerIn = async (reader: LedgerReader, station: Station): Promise<Sealer> =>
+  sealerWith((await reader.secret(secretName)) ?? newKey(), station);
+
+const sealerWith = (hexKey: string, station: Station): Sealer => {
+  const key = Buffer.from(hexKey, 'hex');
   const mark = symbolsOf(createHash('sha256').update(station.stationId).digest(), markSymbols);
   return {
     mark,
@@ -36,9 +43,11 @@ export const sealerOf = async (ledger: Ledger, station: Station): Promise<Sealer
 const keyOf = async (ledger: Ledger): Promise<string> => {
   const known = await ledger.read((reader) => reader.secret(secretName));
   if (known !== undefined) return known;
-  await ledger.writeAside((writer) => writer.keepSecret(secretName, randomBytes(32).toString('hex')));
+  await ledger.writeAside((writer) => writer.keepSecret(secretName, newKey()));
   return keyOf(ledger);
 };
+
+const newKey = (): string => randomBytes(32).toString('hex');
 
 /** The first bits of the digest, five to a symbol of the bench alphabet. */
 const symbolsOf = (digest: Buffer, count: number): string => {

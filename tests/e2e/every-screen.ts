@@ -97,6 +97,87 @@ const device: readonly Screen[] = [
   },
 ];
 
+/** Article numbers under 952, which GS1 keeps for demonstrations; the first is that of the Stayline 50 ft. */
+const makersCode = {
+  known: '(01)09520000000042(11)260300(10)L-2026-03(21)Q26C49077',
+  another: '(01)09520000000042(11)260400(21)Q26C49088',
+  model: '(01)09520000000042',
+  damaged: '(01)09520000000043(21)Q26C49077',
+} as const;
+
+const makersCodes: readonly Screen[] = [
+  {
+    name: 'dialog of a damaged code',
+    show: async (visit) => {
+      await go(visit, '#/');
+      await type(visit, makersCode.damaged);
+      return heading(visit, 'screens:scan.malformed.title');
+    },
+  },
+  {
+    name: 'unknown-code dialog of a code that names the model',
+    show: async (visit) => {
+      await go(visit, '#/');
+      await type(visit, makersCode.model);
+      return visit.page.getByText(visit.say('screens:markingData.modelOnly'));
+    },
+  },
+  {
+    name: 'bind dialog on a device card, of a code that names the model',
+    show: async (visit) => {
+      await (await card(visit, 'inService')).waitFor();
+      await type(visit, makersCode.model);
+      return heading(visit, 'screens:device.bindTitle');
+    },
+  },
+  {
+    name: 'unknown-code dialog of a maker’s code',
+    show: async (visit) => {
+      await go(visit, '#/');
+      await type(visit, makersCode.known);
+      return visit.page.getByRole('dialog').getByText(visit.say('screens:markingData.says'));
+    },
+  },
+  {
+    name: 'new device, the model that its code names',
+    show: async (visit) => {
+      await visit.page.keyboard.press('1');
+      return visit.page.getByRole('main').getByText(visit.say('screens:newDevice.sheetNamed')).last();
+    },
+  },
+  {
+    name: 'new device, the marking that its code says',
+    show: async (visit) => {
+      await visit.page.getByRole('button', { name: /Stayline 50 ft/ }).click();
+      return inMain(visit, 'screens:newDevice.fromCode');
+    },
+  },
+  {
+    name: 'new device, a code that says otherwise',
+    show: async (visit) => {
+      await type(visit, makersCode.another);
+      return inMain(visit, 'screens:newDevice.codeDiffers');
+    },
+  },
+  {
+    name: 'new device, the maker’s codes',
+    show: async (visit) => {
+      for (let line = 0; line < 9; line += 1) {
+        await choose(visit.page.getByRole('radiogroup').nth(line).getByRole('radio').first());
+      }
+      await press(visit, 'screens:newDevice.next');
+      return inMain(visit, 'screens:newDevice.labelHint');
+    },
+  },
+  {
+    name: 'new device, a code that the station refuses',
+    show: async (visit) => {
+      await press(visit, 'screens:newDevice.register');
+      return visit.page.getByRole('main').getByRole('alert').filter({ hasText: 'Q26C49088' });
+    },
+  },
+];
+
 const newDevice: readonly Screen[] = [
   {
     name: 'unknown-code dialog',
@@ -284,6 +365,7 @@ export const screens: readonly Screen[] = [
   ...register,
   ...device,
   ...newDevice,
+  ...makersCodes,
   ...screensOfBench,
   ...setup,
 ];

@@ -7,12 +7,14 @@ import { Button } from '../../components/button.tsx';
 import { SelectInput } from '../../components/select-input.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useScanHandler } from '../../scan/scan.ts';
+import { useMarkingWords } from '../../scan/use-marking-words.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import styles from './new-device.module.css';
+import type { ScannedCode } from './scanned-codes.ts';
 
 export interface CodesStepProps {
-  readonly codes: readonly string[];
-  onCodes(codes: readonly string[]): void;
+  readonly codes: readonly ScannedCode[];
+  onTakeOff(code: string): void;
   readonly label: BenchId | undefined;
   onLabel(label: BenchId | undefined): void;
   /** Empty for nobody in particular. */
@@ -27,7 +29,7 @@ export interface CodesStepProps {
 export const CodesStep = (props: CodesStepProps) => {
   const {
     codes,
-    onCodes,
+    onTakeOff,
     label,
     onLabel,
     regularUserId,
@@ -38,6 +40,7 @@ export const CodesStep = (props: CodesStepProps) => {
     onRegister,
   } = props;
   const { t } = useText();
+  const wordsOf = useMarkingWords();
   const people = useStationQuery('person.list', {});
 
   useScanHandler(({ meaning }) => {
@@ -75,14 +78,19 @@ export const CodesStep = (props: CodesStepProps) => {
           <h2 id="new-codes">{t('screens:newDevice.codes')}</h2>
           <p>{t('screens:newDevice.codesHint')}</p>
           <ul className={styles.codes}>
-            {codes.map((code) => (
+            {codes.map(({ code, data }) => (
               <li key={code}>
-                <span className={styles.code}>{code}</span>
+                <span>
+                  <span className={styles.code}>{code}</span>
+                  {data === undefined ? null : (
+                    <span className={styles.says}>{wordsOf(data.identification)}</span>
+                  )}
+                </span>
                 <Button
                   look="quiet"
                   icon="cross"
                   label={t('screens:newDevice.takeOff', { code })}
-                  onPress={() => onCodes(codes.filter((other) => other !== code))}
+                  onPress={() => onTakeOff(code)}
                 >
                   {''}
                 </Button>

@@ -1,6 +1,7 @@
 /** The device card: which device this is, how it stands, and the one thing to do with it now. */
 import { useState } from 'react';
 import type { BenchId } from '../../../src/domain/brand.ts';
+import type { MarkingData } from '../../../src/domain/marking-data.ts';
 import { StationError } from '../../components/station-error.tsx';
 import { SrlDrawing } from '../../drawing/srl-drawing.tsx';
 import { useText } from '../../i18n/text.ts';
@@ -20,12 +21,15 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
   const { t, lengthText } = useText();
   const { data, error } = useStationQuery('device.show', { benchId });
   const [isRemoving, setRemoving] = useState(false);
-  const [codeToBind, setCodeToBind] = useState<string>();
+  const [codeToBind, setCodeToBind] = useState<{
+    readonly code: string;
+    readonly data?: MarkingData | undefined;
+  }>();
 
   useScanHandler(({ meaning }) => {
     if (meaning.meaning !== 'unknown' || data === undefined || data.device.standing === 'scrapped')
       return false;
-    setCodeToBind(meaning.text);
+    setCodeToBind({ code: meaning.text, data: meaning.data });
     return true;
   });
 
@@ -56,7 +60,7 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
       </div>
       {isRemoving ? <RemoveDialog benchId={benchId} onClose={() => setRemoving(false)} /> : null}
       {codeToBind === undefined ? null : (
-        <BindHereDialog benchId={benchId} code={codeToBind} onClose={() => setCodeToBind(undefined)} />
+        <BindHereDialog benchId={benchId} {...codeToBind} onClose={() => setCodeToBind(undefined)} />
       )}
     </div>
   );

@@ -6,6 +6,7 @@ import {
   type MarkingState,
   markingElements,
 } from '../../../src/domain/marking.ts';
+import { type Identification, isSameSerial, markedDateText } from '../../../src/domain/marking-data.ts';
 import type { Language } from '../../../src/domain/message.ts';
 import type { LifelineMaterial, ModelSheet } from '../../../src/domain/model-sheet.ts';
 
@@ -14,6 +15,8 @@ export interface MarkingLine {
   readonly text: string;
   /** Absent until it is answered. */
   readonly state?: MarkingState;
+  /** A scanned code gave the words, and nobody has changed them since. */
+  readonly fromCode?: boolean;
 }
 
 /** Words for the values of a sheet, in the language of the window. */
@@ -39,6 +42,49 @@ export const expectedMarking = (sheet: ModelSheet, words: MarkingWords): readonl
   };
   return markingElements.map((element) => ({ element, text: expected[element] ?? '' }));
 };
+
+/** What the codes that were scanned say of an element, each wording once. */
+export const saidByCodes = (
+  element: MarkingElement,
+  identifications: readonly Identification[],
+): readonly string[] => {
+  const said = identifications.flatMap(({ serial, dateOfManufacture }) => {
+    if (element === 'serialNumber') return serial === undefined ? [] : [serial];
+    if (element !== 'dateOfManufacture' || dateOfManufacture === undefined) return [];
+    return [markedDateText(dateOfManufacture)];
+  });
+  return [...new Set(said)];
+};
+
+/**
+ * Puts what the first code says where nothing stands yet. The element is to be answered then, also where it was before: the
+ * person compares the words with the device.
+ */
+export const filledByCodes = (
+  lines: readonly MarkingLine[],
+  identifications: readonly Identification[],
+): readonly MarkingLine[] =>
+  lines.map((line) => {
+    const [text] = saidByCodes(line.element, identifications);
+    const isLost = line.state === 'illegible' || line.state === 'missing';
+    return text === undefined || line.text.trim() !== '' || isLost
+      ? line
+      : { element: line.element, text, fromCode: true };
+  });
+
+/** What a scanned code says of an element where something else stands; `undefined` where all agree. */
+export const otherwiseByCode = (
+  { element, text, state }: MarkingLine,
+  identifications: readonly Identification[],
+): string | undefined => {
+  if (text.trim() === '' || state === 'illegible' || state === 'missing') return undefined;
+  return saidByCodes(element, identifications).find((said) =>
+    element === 'serialNumber' ? !isSameSerial(said, text) : !isSameDate(said, text.trim()),
+  );
+};
+
+/** A date without its day agrees with the same month. */
+const isSameDate = (one: string, other: string): boolean => one.startsWith(other) || other.startsWith(one);
 
 /** The first line without an answer; `undefined` when all are answered. */
 export const firstOpen = (lines: readonly MarkingLine[]): MarkingElement | undefined =>

@@ -14,19 +14,28 @@ export interface MarkingRowProps {
   readonly isMarked: boolean;
   /** Scanned codes that can be taken over as the words. */
   readonly codes: readonly string[];
+  /** What a scanned code says where something else stands. */
+  readonly otherwise: string | undefined;
   readonly error: string | undefined;
   onText(text: string): void;
   onState(state: MarkingState): void;
 }
 
-export const MarkingRow = ({ line, isMarked, codes, error, onText, onState }: MarkingRowProps) => {
+export const MarkingRow = ({ line, isMarked, codes, otherwise, error, onText, onState }: MarkingRowProps) => {
   const { t } = useText();
   const element = t(`screens:marking.element.${line.element}`);
   const isLost = line.state === 'illegible' || line.state === 'missing';
   const code = codes[0];
+  const differs =
+    otherwise === undefined ? undefined : t('screens:newDevice.codeDiffers', { text: otherwise });
   return (
     <div className={classes(styles.row, isMarked && styles.marked)}>
-      <span className={styles.element}>{element}</span>
+      <span className={styles.element}>
+        {element}
+        {line.fromCode === true && !isLost ? (
+          <span className={styles.source}>{t('screens:newDevice.fromCode')}</span>
+        ) : null}
+      </span>
       <div className={styles.words}>
         <TextInput
           label={t('screens:newDevice.says', { element })}
@@ -34,7 +43,7 @@ export const MarkingRow = ({ line, isMarked, codes, error, onText, onState }: Ma
           value={isLost ? '' : line.text}
           onChange={onText}
           isDisabled={isLost}
-          error={error}
+          error={error ?? differs}
         />
         {code === undefined || isLost || line.text !== '' ? null : (
           <Button onPress={() => onText(code)}>

@@ -1,13 +1,14 @@
 /** Step two of registering: each element of the manufacturer's marking, answered by itself. */
 import { useState } from 'react';
 import { type MarkingElement, type MarkingState, markingStates } from '../../../src/domain/marking.ts';
+import type { Identification } from '../../../src/domain/marking-data.ts';
 import type { ModelSheet } from '../../../src/domain/model-sheet.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { classes } from '../../design/classes.ts';
 import { useText } from '../../i18n/text.ts';
 import { useScanHandler } from '../../scan/scan.ts';
-import { firstOpen, isComplete, type MarkingLine, wordsMissing } from './marking-draft.ts';
+import { firstOpen, isComplete, type MarkingLine, otherwiseByCode, wordsMissing } from './marking-draft.ts';
 import { MarkingRow } from './marking-row.tsx';
 import styles from './new-device.module.css';
 
@@ -16,12 +17,15 @@ export interface MarkingStepProps {
   readonly lines: readonly MarkingLine[];
   /** Codes that were scanned off the device, one of which may be its serial number. */
   readonly codes: readonly string[];
+  /** What the scanned codes say of the device. */
+  readonly identifications: readonly Identification[];
   onChange(lines: readonly MarkingLine[]): void;
   onBack(): void;
   onNext(): void;
 }
 
-export const MarkingStep = ({ sheet, lines, codes, onChange, onBack, onNext }: MarkingStepProps) => {
+export const MarkingStep = (props: MarkingStepProps) => {
+  const { sheet, lines, codes, identifications, onChange, onBack, onNext } = props;
   const { t, lengthText } = useText();
   const [wasTried, setTried] = useState(false);
   const [again, setAgain] = useState<MarkingElement>();
@@ -83,8 +87,9 @@ export const MarkingStep = ({ sheet, lines, codes, onChange, onBack, onNext }: M
             line={line}
             isMarked={line.element === marked}
             codes={line.element === 'serialNumber' ? codes : []}
+            otherwise={otherwiseByCode(line, identifications)}
             error={wasTried && wordsMissing(line) ? t('screens:form.needed') : undefined}
-            onText={(text) => change(line.element, { text })}
+            onText={(text) => change(line.element, { text, fromCode: false })}
             onState={(state) => answer(line.element, state)}
           />
         ))}

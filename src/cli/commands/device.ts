@@ -8,6 +8,7 @@ import { modelSheetSchema } from '../../domain/model-sheet.ts';
 import { refusal } from '../../domain/refusal.ts';
 import type { InputOf } from '../../station/contract.ts';
 import type { DeviceCard, DeviceSummary } from '../../station/views.ts';
+import { withControlCharacters } from '../control-notation.ts';
 import { failureOf } from '../failure.ts';
 import { readJson } from '../files.ts';
 import { deviceMeant, type Job, jobOf, type StationCall, withStation } from '../job.ts';
@@ -21,10 +22,11 @@ export const addDevice = (program: Command, { words, terminal }: Shell): void =>
     .command('add')
     .argument('<file.json>', words('help-device-file'))
     .description(words('help-device-add'))
+    .option('--code <text>', words('help-device-code'))
     .addHelpText('after', `\n${words('help-device-add-file')}`)
-    .action(async (file: string, _options, command: Command) => {
+    .action(async (file: string, { code }: { code?: string }, command: Command) => {
       const job = jobOf(command, terminal);
-      const registration = await readRegistration(file, job);
+      const registration = withCode(await readRegistration(file, job), code);
       const { benchId } = await withStation(job, (call) => register(call, registration));
       job.give({ benchId, shown: formatBenchId(benchId) }, [
         words('device-added', { benchId: formatBenchId(benchId) }),
@@ -94,6 +96,14 @@ const readRegistration = async (file: string, { language }: Job): Promise<Regist
   const [issue] = read.error.issues;
   const field = issue?.path.join('.') || 'JSON';
   throw failureOf(refusal('input-invalid', { field, why: issue?.message ?? '' }, field), language);
+};
+
+/** The station holds the code against the serial number and the model of the file, and refuses what does not agree. */
+const withCode = (registration: Registration, code: string | undefined): Registration => {
+  if (code === undefined) return registration;
+  const { otherCodes } = registration;
+  const scanned = { code: withControlCharacters(code), kind: 'maker' };
+  return { ...registration, otherCodes: [...(Array.isArray(otherCodes) ? otherCodes : []), scanned] };
 };
 
 /** A model sheet that the station has already is used again; a new one is recorded first. */

@@ -1,10 +1,11 @@
 /** `device.bind-code`: a further code (maker's barcode, RFID, old tag) that means this device from now on. */
 import { z } from 'zod';
 import { benchIdSchema } from '../../domain/brand.ts';
+import { yearOf } from '../../domain/calendar.ts';
 import { decideBindCode } from '../../domain/decide/device.ts';
 import { otherCodeSchema } from '../../domain/device.ts';
-import { isRefusal, refusal } from '../../domain/refusal.ts';
-import { badgeMeaning, ownCodeMeaning } from '../badge.ts';
+import { isRefusal } from '../../domain/refusal.ts';
+import { boundCode, codeMeaning, contradiction } from '../bound-code.ts';
 import { deviceIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
 import { record } from '../record.ts';
@@ -17,13 +18,16 @@ export const deviceBindCode = defineOperation({
   input: z.object({ benchId: benchIdSchema, otherCode: otherCodeSchema }),
   output: z.object({}),
   run: async (context, { benchId, otherCode }) => {
-    const own = ownCodeMeaning(otherCode.code);
-    if (own !== undefined)
-      return refusal('code-is-ours', { code: otherCode.code, meaning: own }, 'otherCode');
+    const bound = boundCode(otherCode, yearOf(context.now()), 'otherCode');
+    if (isRefusal(bound)) return bound;
     const result = await record(context, async (reader) => {
       const row = await deviceIn(reader, benchId);
       if (isRefusal(row)) return row;
-      return decideBindCode(row.device, otherCode, await badgeMeaning(reader, otherCode.code));
+      const { device, modelSheet } = row;
+      return (
+        contradiction(bound, device.serial, modelSheet, 'otherCode') ??
+        decideBindCode(device, bound.otherCode, await codeMeaning(reader, bound))
+      );
     });
     return isRefusal(result) ? result : {};
   },

@@ -2,12 +2,13 @@
 import { z } from 'zod';
 import { parseBenchId } from '../../domain/bench-id/bench-id.ts';
 import { type BenchId, benchIdSchema } from '../../domain/brand.ts';
+import { yearOf } from '../../domain/calendar.ts';
 import { type Clashes, decideRegister, type Registration } from '../../domain/decide/device.ts';
 import { otherCodeSchema } from '../../domain/device.ts';
 import { markingEntrySchema } from '../../domain/marking.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
 import type { LedgerReader } from '../../ledger/ledger.ts';
-import { badgeMeaning, ownCodeMeaning } from '../badge.ts';
+import { type BoundCode, boundCodes, codeMeaning, contradiction } from '../bound-code.ts';
 import { freeBenchId } from '../free-bench-id.ts';
 import { defineOperation } from '../operation.ts';
 import { record } from '../record.ts';
@@ -35,19 +36,19 @@ export const deviceRegister = defineOperation({
     if (parsed !== undefined && parsed.kind !== 'exact') {
       return refusal('bench-id-not-exact', { text: printed ?? '' }, 'benchId');
     }
-    const ours = registration.otherCodes.find(({ code }) => ownCodeMeaning(code) !== undefined);
-    if (ours !== undefined) {
-      return refusal(
-        'code-is-ours',
-        { code: ours.code, meaning: ownCodeMeaning(ours.code) ?? '' },
-        'otherCodes',
-      );
-    }
+    const codes = boundCodes(registration.otherCodes, yearOf(context.now()), 'otherCodes');
+    if (isRefusal(codes)) return codes;
+    const bound = { ...registration, otherCodes: codes.map(({ otherCode }) => otherCode) };
     let benchId: BenchId | undefined;
     const result = await record(context, async (reader) => {
       const chosen = parsed?.id ?? (await freeBenchId(reader, context.randomBytes));
       benchId = chosen;
-      return decideRegister(chosen, registration, await clashesOf(reader, chosen, registration));
+      const sheet = await reader.modelSheet(bound.modelSheetId);
+      for (const code of codes) {
+        const fault = contradiction(code, bound.serial, sheet, 'otherCodes');
+        if (fault !== undefined) return fault;
+      }
+      return decideRegister(chosen, bound, await clashesOf(reader, chosen, bound, codes));
     });
     if (isRefusal(result)) return result;
     return benchId === undefined ? refusal('internal-error') : { benchId };
@@ -58,6 +59,7 @@ const clashesOf = async (
   reader: LedgerReader,
   benchId: BenchId,
   registration: Registration,
+  codes: readonly BoundCode[],
 ): Promise<Clashes> => {
   const twins =
     registration.serial === ''
@@ -67,17 +69,17 @@ const clashesOf = async (
     benchIdTaken: (await reader.device(benchId)) !== undefined,
     modelSheetKnown: (await reader.modelSheet(registration.modelSheetId)) !== undefined,
     sameSerial: twins[0],
-    codeTaken: await firstTakenCode(reader, registration),
+    codeTaken: await firstTakenCode(reader, codes),
   };
 };
 
 const firstTakenCode = async (
   reader: LedgerReader,
-  { otherCodes }: Registration,
+  codes: readonly BoundCode[],
 ): Promise<Clashes['codeTaken']> => {
-  for (const { code } of otherCodes) {
-    const meaning = await badgeMeaning(reader, code);
-    if (meaning !== undefined) return { code, meaning };
+  for (const bound of codes) {
+    const meaning = await codeMeaning(reader, bound);
+    if (meaning !== undefined) return { code: bound.otherCode.code, meaning };
   }
   return undefined;
 };

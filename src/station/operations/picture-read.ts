@@ -1,5 +1,6 @@
 /** `picture.read`: every symbol in a picture, with what each means by its form. */
 import { z } from 'zod';
+import { yearOf } from '../../domain/calendar.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { readScan } from '../../intake/read-scan.ts';
 import { readSymbols } from '../../tags/read/read-symbols.ts';
@@ -17,17 +18,17 @@ export const pictureRead = defineOperation({
       z.object({
         symbology: z.string(),
         text: z.string(),
-        kind: z.enum(['command', 'tag', 'altered tag', 'bench ID', 'other']),
+        kind: z.enum(['command', 'tag', 'altered tag', 'bench ID', 'marking data', 'malformed', 'other']),
         benchId: z.string().optional(),
       }),
     ),
   }),
-  run: async (_context, { pictureBase64 }) => {
+  run: async (context, { pictureBase64 }) => {
     const symbols = await readSymbols(Buffer.from(pictureBase64, 'base64'));
     if (isRefusal(symbols)) return symbols;
     return {
       symbols: symbols.map(({ symbology, text }) => {
-        const scan = readScan(text);
+        const scan = readScan(text, yearOf(context.now()));
         return { symbology, text, kind: scan.kind, ...('benchId' in scan ? { benchId: scan.benchId } : {}) };
       }),
     };

@@ -1,17 +1,16 @@
 /** `scan.interpret`: what a scanned or typed text means at this station. Nothing is acted on here. */
 import { z } from 'zod';
-import { repairBenchId } from '../../domain/bench-id/bench-id.ts';
-import { type BenchId, benchIdSchema } from '../../domain/brand.ts';
+import { benchIdSchema } from '../../domain/brand.ts';
+import { yearOf } from '../../domain/calendar.ts';
 import { commandNames } from '../../domain/command-symbol.ts';
-import { judgeTag, tagJudgementSchema } from '../../domain/judge-tag.ts';
+import { tagJudgementSchema } from '../../domain/judge-tag.ts';
+import { markingDataSchema } from '../../domain/marking-data.ts';
 import { isRefusal } from '../../domain/refusal.ts';
-import type { TagText } from '../../domain/tag-text.ts';
 import { readScan } from '../../intake/read-scan.ts';
-import type { LedgerReader } from '../../ledger/ledger.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
-import { type Sealer, sealerOf } from '../seal.ts';
-import { deviceSummary, deviceSummarySchema } from '../views.ts';
+import { meaningOf } from '../scan-meaning.ts';
+import { deviceSummarySchema } from '../views.ts';
 
 const meaning = z.discriminatedUnion('meaning', [
   z.object({ meaning: z.literal('command'), command: z.enum(commandNames) }),
@@ -19,7 +18,7 @@ const meaning = z.discriminatedUnion('meaning', [
   z.object({
     meaning: z.literal('device'),
     device: deviceSummarySchema,
-    /** What of the device was scanned. */
+    /** What of the device was scanned; its serial number only together with the maker's reference of its model. */
     by: z.enum(['bench ID', 'tag', 'other code', 'serial number']),
     /** Where a tag was scanned: whether it is the one that belongs on the device now. */
     tag: tagJudgementSchema.optional(),
@@ -34,11 +33,29 @@ const meaning = z.discriminatedUnion('meaning', [
     text: z.string(),
     devices: z
       .array(
-        z.object({ device: deviceSummarySchema, because: z.enum(['repaired bench ID', 'serial number']) }),
+        z.object({
+          device: deviceSummarySchema,
+          because: z.enum(['repaired bench ID', 'serial number', 'other code']),
+        }),
       )
       .min(1),
+    /** What a maker's symbol says of the device that carries it. */
+    data: markingDataSchema.optional(),
   }),
-  z.object({ meaning: z.literal('unknown'), text: z.string() }),
+  z.object({
+    meaning: z.literal('unknown'),
+    /** The form in which the code would be bound to a device. */
+    text: z.string(),
+    data: markingDataSchema.optional(),
+  }),
+  /** Set out to be a maker's symbol and is damaged, or is nothing that a symbol holds: why, and what to do. */
+  z.object({
+    meaning: z.literal('malformed'),
+    /** With every unseen character as its name. */
+    text: z.string(),
+    code: z.string(),
+    sentence: z.string(),
+  }),
 ]);
 export type ScanMeaning = z.infer<typeof meaning>;
 
@@ -48,83 +65,22 @@ export const scanInterpret = defineOperation({
   kind: 'query',
   access: 'anyone',
   input: z.object({
-    text: z.string().min(1).max(4000),
+    /** A text that no symbol can hold is answered as malformed. */
+    text: z.string().max(100_000),
     /** Typed by a person: a bench ID with errors is then repaired to a suggestion. A scan must be exact. */
     typed: z.boolean().default(false),
   }),
   output: meaning,
-  run: async (context, { text, typed }) => {
-    const station = await context.ledger.read(stationIn);
-    if (isRefusal(station)) return station;
-    const sealer = await sealerOf(context.ledger, station);
-    return context.ledger.read(async (reader): Promise<ScanMeaning> => {
+  run: (context, { text, typed }) =>
+    context.ledger.read(async (reader) => {
+      const station = await stationIn(reader);
+      if (isRefusal(station)) return station;
       const today = context.occasion(station).on;
-      const summary = async (benchId: BenchId) => {
-        const row = await reader.device(benchId);
-        return row && deviceSummary(row, today, context.rules.program.dueSoonDays);
-      };
-      const scan = readScan(text);
-      switch (scan.kind) {
-        case 'command':
-          return { meaning: 'command' as const, command: scan.command };
-        case 'tag':
-          return ofTag(reader, scan.tag, sealer, summary);
-        case 'altered tag':
-          return { meaning: 'worthless tag' as const, state: 'altered' as const };
-        case 'bench ID': {
-          const device = await summary(scan.benchId);
-          return device
-            ? { meaning: 'device' as const, device, by: 'bench ID' as const }
-            : notRegistered(scan.benchId);
-        }
-        case 'other':
-          return ofOtherText(reader, scan.text, typed, summary);
-      }
-    });
-  },
+      const { dueSoonDays } = context.rules.program;
+      return meaningOf(
+        { reader, station, today, dueSoonDays, language: context.language },
+        readScan(text, yearOf(today)),
+        { scanned: text.trim(), typed },
+      );
+    }),
 });
-
-type Summary = (benchId: BenchId) => Promise<ReturnType<typeof deviceSummary> | undefined>;
-
-const notRegistered = (benchId: BenchId) => ({ meaning: 'bench ID not registered' as const, benchId });
-
-const ofTag = async (
-  reader: LedgerReader,
-  text: TagText,
-  sealer: Sealer,
-  summary: Summary,
-): Promise<ScanMeaning> => {
-  const row = await reader.device(text.benchId);
-  const tag = judgeTag(text, sealer.mark, sealer.seal(text).code, row?.device);
-  const device = await summary(text.benchId);
-  return device === undefined || tag.state === 'altered' || tag.state === 'not ours'
-    ? { meaning: 'worthless tag', state: tag.state === 'altered' ? 'altered' : 'not ours' }
-    : { meaning: 'device', device, by: 'tag', tag };
-};
-
-/** Badge, other code, serial number, and last, for typed text, a bench ID with unreadable or wrong characters. */
-const ofOtherText = async (
-  reader: LedgerReader,
-  text: string,
-  typed: boolean,
-  summary: Summary,
-): Promise<ScanMeaning> => {
-  const person = await reader.personByBadge(text);
-  if (person !== undefined) return { meaning: 'badge', badge: person.badge, name: person.name };
-  const bound = await reader.deviceByCode(text);
-  const device = bound && (await summary(bound));
-  if (device !== undefined) return { meaning: 'device', device, by: 'other code' };
-  const suggestions = [];
-  for (const benchId of await reader.devicesBySerial(text)) {
-    const found = await summary(benchId);
-    if (found !== undefined) suggestions.push({ device: found, because: 'serial number' as const });
-  }
-  const repaired = typed ? repairBenchId(text) : undefined;
-  if (repaired?.kind === 'suggestion') {
-    const found = await summary(repaired.id);
-    if (found !== undefined) suggestions.push({ device: found, because: 'repaired bench ID' as const });
-  }
-  return suggestions.length > 0
-    ? { meaning: 'suggestion', text, devices: suggestions }
-    : { meaning: 'unknown', text };
-};
