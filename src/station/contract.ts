@@ -4,6 +4,7 @@ import { benchIdCheck } from './operations/bench-id-check.ts';
 import { benchIdNew } from './operations/bench-id-new.ts';
 import { binLabel } from './operations/bin-label.ts';
 import { commandSheet } from './operations/command-sheet.ts';
+import { deviceBenchIds } from './operations/device-bench-ids.ts';
 import { deviceBindCode } from './operations/device-bind-code.ts';
 import { deviceList } from './operations/device-list.ts';
 import { deviceRegister } from './operations/device-register.ts';
@@ -64,6 +65,7 @@ const operations = [
   modelSheetList,
   modelSheetRecord,
   deviceList,
+  deviceBenchIds,
   deviceShow,
   deviceRegister,
   deviceBindCode,
