@@ -6,7 +6,7 @@ export const stillLook: Look = { budgetMs: 5000, mostDots: 4096, oursOnly: false
 
 /** A frame of the camera is out of date after this. */
 const frameBudgetMs = 200;
-const longestBudgetMs = 1600;
+const longestBudgetMs = 3200;
 const frameDots = 1280;
 
 /** Of so many frames without a reading one is looked at for longer and whole, so that a slow computer reads too. */
