@@ -79,7 +79,7 @@ export const heldStill = async (tag: Uint8Array, blur: number): Promise<readonly
 ];
 
 /** Frames without colour at 10 a second, as Chromium takes them for a camera that plays them over and over. */
-export const writeRecording = async (path: string, frames: readonly Buffer[]): Promise<void> => {
+export const writeRecording = async (path: string, frames: readonly Uint8Array[]): Promise<void> => {
   const file = await open(path, 'w');
   try {
     await file.write(`YUV4MPEG2 W${frameWidth} H${frameHeight} F10:1 Ip A1:1 C420jpeg\n`);

@@ -17,7 +17,7 @@ export interface CameraWindow {
 }
 
 /** What the camera sees: frames, no camera at all, or one that the window may not use. */
-export type CameraView = readonly Buffer[] | 'no camera' | 'not allowed';
+export type CameraView = readonly Uint8Array[] | 'no camera' | 'not allowed';
 
 /** The rasters of what the invented depot prints for one of its devices in service. */
 export interface PrintedTags {
@@ -59,8 +59,9 @@ export const openCameraWindow = async (
   });
   await page.context().grantPermissions(seen === 'not allowed' ? [] : ['camera']);
   const scanner = new WedgeScanner(page, await page.context().newCDPSession(page));
-  await page.getByRole('main').getByRole('heading').first().waitFor();
-  await scanner.scan(badges.inspector);
+  const field = page.getByRole('banner').getByRole('textbox');
+  await field.fill(badges.inspector);
+  await field.press('Enter');
   await page.getByRole('banner').getByText('Teo Arandal').waitFor();
   return { page, stage, scanner };
 };
