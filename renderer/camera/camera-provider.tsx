@@ -1,13 +1,15 @@
 /** The camera of the window and every picture that is given to it: what is read in them, and what is then done with that. */
 import { type ReactNode, useMemo, useState } from 'react';
 import type { BenchId } from '../../src/domain/brand.ts';
+import type { PictureSubject } from '../../src/domain/picture.ts';
 import { useText } from '../i18n/text.ts';
 import { navigate } from '../navigation/route.ts';
 import { useScanBoard, useScanHandler } from '../scan/scan.ts';
 import styles from './camera.module.css';
 import { type CameraDesk, CameraDeskContext } from './camera-desk.ts';
 import { CameraPanel } from './camera-panel.tsx';
-import { faultOf, mostMegabytes } from './picture-file.ts';
+import { KeepPictureDialog } from './keep-picture-dialog.tsx';
+import { type FileFault, faultOf, mostMegabytes } from './picture-file.ts';
 import type { Evidence } from './reader-messages.ts';
 import { RefusedPictureDialog } from './refused-picture-dialog.tsx';
 import type { SettledReading } from './settle-readings.ts';
@@ -19,6 +21,12 @@ type Task =
   | { readonly kind: 'camera' }
   | { readonly kind: 'file'; readonly file: File }
   | { readonly kind: 'refused'; readonly sentence: string }
+  | {
+      readonly kind: 'keep';
+      readonly benchId: BenchId;
+      readonly of: PictureSubject;
+      readonly picture?: Blob | undefined;
+    }
   | {
       readonly kind: 'worn tag';
       readonly benchId: BenchId;
@@ -42,10 +50,10 @@ export const CameraProvider = ({ children }: { readonly children: ReactNode }) =
 
   const take = async (file: File): Promise<void> => {
     const fault = await faultOf(file);
-    if (fault === undefined) setTask({ kind: 'file', file });
-    else refuse(file, fault);
+    if (fault !== undefined) refuse(file, fault);
+    else setTask(task?.kind === 'keep' ? { ...task, picture: file } : { kind: 'file', file });
   };
-  const refuse = (file: File, fault: 'empty' | 'too large' | 'heic' | 'no picture'): void => {
+  const refuse = (file: File, fault: FileFault): void => {
     const name = file.name === '' ? t('camera:file.pasted') : file.name;
     setTask({ kind: 'refused', sentence: t(`camera:file.${fault}`, { name, most: mostMegabytes }) });
   };
@@ -79,6 +87,7 @@ export const CameraProvider = ({ children }: { readonly children: ReactNode }) =
   const desk = useMemo<CameraDesk>(
     () => ({
       open: () => setTask({ kind: 'camera' }),
+      keepPictureOf: (benchId, of, picture) => setTask({ kind: 'keep', benchId, of, picture }),
       freshStillOf: (benchId) => (still?.benchId === benchId ? still.picture : undefined),
       dismissStill: () => setStill(undefined),
     }),
@@ -105,6 +114,21 @@ export const CameraProvider = ({ children }: { readonly children: ReactNode }) =
           <RefusedPictureDialog
             sentence={current.sentence}
             onFile={(file) => void take(file)}
+            onClose={close}
+          />
+        );
+      case 'keep':
+        return (
+          <KeepPictureDialog
+            benchId={current.benchId}
+            first={current.of}
+            picture={current.picture}
+            onPicture={(picture) => setTask({ ...current, picture })}
+            onFile={(file) => void take(file)}
+            onKept={() => {
+              close();
+              setStill((before) => (before?.picture === current.picture ? undefined : before));
+            }}
             onClose={close}
           />
         );

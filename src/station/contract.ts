@@ -6,7 +6,9 @@ import { binLabel } from './operations/bin-label.ts';
 import { commandSheet } from './operations/command-sheet.ts';
 import { deviceBenchIds } from './operations/device-bench-ids.ts';
 import { deviceBindCode } from './operations/device-bind-code.ts';
+import { deviceKeepPicture } from './operations/device-keep-picture.ts';
 import { deviceList } from './operations/device-list.ts';
+import { devicePictures } from './operations/device-pictures.ts';
 import { deviceRegister } from './operations/device-register.ts';
 import { deviceRemove } from './operations/device-remove.ts';
 import { deviceShow } from './operations/device-show.ts';
@@ -25,6 +27,7 @@ import { personDesignate } from './operations/person-designate.ts';
 import { personList } from './operations/person-list.ts';
 import { personSetPin } from './operations/person-set-pin.ts';
 import { pictureRead } from './operations/picture-read.ts';
+import { pictureShow } from './operations/picture-show.ts';
 import { printCancel } from './operations/print-cancel.ts';
 import { printStatus } from './operations/print-status.ts';
 import { printerCalibrate } from './operations/printer-calibrate.ts';
@@ -70,6 +73,8 @@ const operations = [
   deviceRegister,
   deviceBindCode,
   deviceRemove,
+  deviceKeepPicture,
+  devicePictures,
   procedureShow,
   inspectionStart,
   inspectionShow,
@@ -93,6 +98,7 @@ const operations = [
   benchIdNew,
   benchIdCheck,
   pictureRead,
+  pictureShow,
   ledgerVerify,
   ledgerRebuild,
   ledgerExport,

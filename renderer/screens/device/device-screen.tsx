@@ -12,6 +12,7 @@ import styles from './device.module.css';
 import { DeviceHistory } from './device-history.tsx';
 import { DeviceIdentity } from './device-identity.tsx';
 import { DeviceMarking } from './device-marking.tsx';
+import { DevicePictures } from './device-pictures.tsx';
 import { DeviceTag } from './device-tag.tsx';
 import { NextAction } from './next-action.tsx';
 import { OtherCodes } from './other-codes.tsx';
@@ -57,6 +58,7 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
         <DeviceHistory inspections={device.inspections} />
         <DeviceMarking marking={device.marking} />
         <OtherCodes device={device} />
+        <DevicePictures benchId={benchId} />
       </div>
       {isRemoving ? <RemoveDialog benchId={benchId} onClose={() => setRemoving(false)} /> : null}
       {codeToBind === undefined ? null : (
