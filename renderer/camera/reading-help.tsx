@@ -1,4 +1,5 @@
 /** What a person can do where nothing is read. */
+import { classes } from '../design/classes.ts';
 import { useText } from '../i18n/text.ts';
 import styles from './camera.module.css';
 
@@ -9,7 +10,7 @@ export const ReadingHelp = () => {
   return (
     <div role="status">
       <p className={styles.helpTitle}>{t('camera:help.title')}</p>
-      <ul className={styles.helps}>
+      <ul className={classes(styles.helps, styles.columns)}>
         {helps.map((help) => (
           <li key={help}>{t(`camera:help.${help}`)}</li>
         ))}

@@ -13,6 +13,8 @@ import { WedgeScanner } from './wedge-scanner.ts';
 export interface CameraWindow {
   readonly page: Page;
   readonly stage: Stage;
+  /** The data folder. */
+  readonly folder: string;
   readonly scanner: WedgeScanner;
 }
 
@@ -63,7 +65,7 @@ export const openCameraWindow = async (
   await field.fill(badges.inspector);
   await field.press('Enter');
   await page.getByRole('banner').getByText('Teo Arandal').waitFor();
-  return { page, stage, scanner };
+  return { page, stage, folder: station.folder, scanner };
 };
 
 /** Switches of Chromium's fake capture device. */

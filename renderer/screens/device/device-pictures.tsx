@@ -4,7 +4,6 @@ import type { BenchId } from '../../../src/domain/brand.ts';
 import type { OutputOf } from '../../../src/station/contract.ts';
 import { jpegAddress } from '../../camera/base64.ts';
 import { useCameraDesk } from '../../camera/camera-desk.ts';
-import { useObjectUrl } from '../../camera/use-object-url.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
@@ -26,7 +25,6 @@ export const DevicePictures = ({ benchId }: { readonly benchId: BenchId }) => {
     <section className={styles.detail} aria-labelledby="pictures">
       <h2 id="pictures">{t('camera:pictures.title')}</h2>
       <AlertLine sentence={error?.sentence} />
-      <FreshStill benchId={benchId} />
       {data !== undefined && total === 0 ? <p className={styles.soft}>{t('camera:pictures.none')}</p> : null}
       <ul className={pictureStyles.pictures}>
         {pictures.map((picture) => (
@@ -47,31 +45,6 @@ export const DevicePictures = ({ benchId }: { readonly benchId: BenchId }) => {
       </div>
       {shown === undefined ? null : <PictureDialog picture={shown} onClose={() => setShown(undefined)} />}
     </section>
-  );
-};
-
-/** Offers to keep the picture in which the device was read just now. */
-const FreshStill = ({ benchId }: { readonly benchId: BenchId }) => {
-  const { t } = useText();
-  const desk = useCameraDesk();
-  const still = desk.freshStillOf(benchId);
-  const address = useObjectUrl(still);
-  if (still === undefined || address === undefined) return null;
-  return (
-    <div className={pictureStyles.fresh} role="status">
-      <img className={pictureStyles.thumbnail} src={address} alt="" />
-      <div className={pictureStyles.offer}>
-        <p>{t('camera:pictures.fresh')}</p>
-        <div className={styles.buttons}>
-          <Button onPress={() => desk.keepPictureOf(benchId, 'tag', still)}>
-            {t('camera:pictures.keepFresh')}
-          </Button>
-          <Button look="quiet" onPress={desk.dismissStill}>
-            {t('camera:pictures.dismiss')}
-          </Button>
-        </div>
-      </div>
-    </div>
   );
 };
 
