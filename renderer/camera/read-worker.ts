@@ -4,7 +4,7 @@ import zxingAddress from 'zxing-wasm/reader/zxing_reader.wasm?url';
 import type { BenchId } from '../../src/domain/brand.ts';
 import { prepareDecoders } from '../../src/tags/read/general-decoders.ts';
 import type { Picture } from '../../src/tags/read/picture.ts';
-import { readPicture } from '../../src/tags/read/read-picture.ts';
+import { readSight } from '../../src/tags/read/read-sight.ts';
 import type { FromReader, Look, ToReader } from './reader-messages.ts';
 
 const registered = new Set<BenchId>();
@@ -39,7 +39,7 @@ const read = async (picture: ImageBitmap | Blob, look: Look): Promise<void> => {
   try {
     const started = performance.now();
     let told = 0;
-    const reading = await readPicture(greyOf(bitmap, look.mostDots), {
+    const reading = await readSight(greyOf(bitmap, look.mostDots), {
       budgetMs: look.budgetMs,
       oursOnly: look.oursOnly,
       isRegistered: (benchId) => registered.has(benchId),

@@ -1,8 +1,8 @@
 /** What the page and the worker that reads pictures tell one another. */
 import type { BenchId } from '../../src/domain/brand.ts';
-import type { PictureReading } from '../../src/tags/read/read-picture.ts';
+import type { SightReading } from '../../src/tags/read/read-sight.ts';
 
-export type { PictureReading } from '../../src/tags/read/read-picture.ts';
+export type { SightReading } from '../../src/tags/read/read-sight.ts';
 export type { Evidence } from '../../src/tags/read/worn-reading.ts';
 
 /** How closely a picture is looked at. */
@@ -25,7 +25,7 @@ export type FromReader =
   | { readonly kind: 'progress'; readonly used: number }
   | {
       readonly kind: 'read';
-      readonly reading: PictureReading;
+      readonly reading: SightReading;
       /** The whole picture as JPEG, where something was read in it. */
       readonly still?: Blob;
     }

@@ -1,7 +1,7 @@
 /** When the readings of frame after frame are enough to go by. */
-import type { PictureReading } from './reader-messages.ts';
+import type { SightReading } from './reader-messages.ts';
 
-export type SettledReading = Extract<PictureReading, { kind: 'code' | 'worn tag' }>;
+export type SettledReading = Extract<SightReading, { kind: 'code' | 'worn tag' }>;
 
 /** What was read once and waits for a second frame that says the same. */
 export interface Awaited {
@@ -19,7 +19,7 @@ export interface Settlement {
  * A code that cannot be wrong counts at once. Any other code, and a worn tag, counts when a second frame gives the same with
  * no other in between; frames in which nothing is read take nothing away.
  */
-export const settle = (awaited: Awaited, reading: PictureReading): Settlement => {
+export const settle = (awaited: Awaited, reading: SightReading): Settlement => {
   switch (reading.kind) {
     case 'none':
       return { awaited };

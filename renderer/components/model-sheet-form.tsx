@@ -2,7 +2,14 @@
 import { type FormEvent, useState } from 'react';
 import { millimetres } from '../../src/domain/brand.ts';
 import { parseLength } from '../../src/domain/length.ts';
-import type { LifelineMaterial, ModelSheet } from '../../src/domain/model-sheet.ts';
+import {
+  type HookType,
+  type HousingColour,
+  hookTypes,
+  housingColours,
+  type LifelineMaterial,
+  type ModelSheet,
+} from '../../src/domain/model-sheet.ts';
 import { useText } from '../i18n/text.ts';
 import { useScanHandler } from '../scan/scan.ts';
 import { useStationCommand } from '../station/hooks.ts';
@@ -12,6 +19,7 @@ import { CheckBox } from './check-box.tsx';
 import { Choice } from './choice.tsx';
 import { faultsOf, hasFaults } from './form-faults.ts';
 import styles from './model-sheet-form.module.css';
+import { SelectInput } from './select-input.tsx';
 import { TextInput } from './text-input.tsx';
 import { positiveNumber } from './typed-number.ts';
 
@@ -42,6 +50,8 @@ export const ModelSheetForm = ({ reference = '', onSaved, onCancel }: ModelSheet
   const [draft, setDraft] = useState({ ...emptyDraft, reference });
   const [material, setMaterial] = useState<LifelineMaterial>('galvanised');
   const [hasIndicator, setIndicator] = useState(false);
+  const [hookType, setHookType] = useState<HookType | ''>('');
+  const [housingColour, setHousingColour] = useState<HousingColour | ''>('');
   const [wasTried, setTried] = useState(false);
   const recordSheet = useStationCommand('model-sheet.record');
 
@@ -103,6 +113,8 @@ export const ModelSheetForm = ({ reference = '', onSaved, onCancel }: ModelSheet
         ...(interval === undefined ? {} : { manufacturerIntervalMonths: interval }),
         ...(draft.reference.trim() === '' ? {} : { manufacturerReference: draft.reference }),
         ...(manual === '' ? {} : { manual }),
+        ...(hookType === '' ? {} : { hookType }),
+        ...(housingColour === '' ? {} : { housingColour }),
       },
     });
     if (result.ok) onSaved(result.output.modelSheet);
@@ -136,6 +148,24 @@ export const ModelSheetForm = ({ reference = '', onSaved, onCancel }: ModelSheet
         <TextInput label={t('screens:modelSheet.interval')} {...field('interval')} inputMode="numeric" />
         <TextInput label={t('screens:modelSheet.reference')} {...field('reference')} />
         <TextInput label={t('screens:modelSheet.manual')} {...field('manual')} />
+        <SelectInput<HookType | ''>
+          label={t('screens:modelSheet.hookType')}
+          value={hookType}
+          options={[
+            { value: '', label: t('screens:modelSheet.notSaid') },
+            ...hookTypes.map((value) => ({ value, label: t(`screens:identity.hook.${value}`) })),
+          ]}
+          onChange={setHookType}
+        />
+        <SelectInput<HousingColour | ''>
+          label={t('screens:modelSheet.housingColour')}
+          value={housingColour}
+          options={[
+            { value: '', label: t('screens:modelSheet.notSaid') },
+            ...housingColours.map((value) => ({ value, label: t(`screens:identity.colour.${value}`) })),
+          ]}
+          onChange={setHousingColour}
+        />
       </div>
       <div className={styles.pair}>
         <Choice<LifelineMaterial>

@@ -3,6 +3,10 @@ import { BenchScreen } from '../screens/bench/bench-screen.tsx';
 import { TagScreen } from '../screens/bench/tag-screen.tsx';
 import { DeviceScreen } from '../screens/device/device-screen.tsx';
 import { NewDeviceScreen } from '../screens/device/new-device-screen.tsx';
+import { CaseScreen } from '../screens/identity/case-screen.tsx';
+import { WhoScreen } from '../screens/identity/who-screen.tsx';
+import { MarkingsScreen } from '../screens/markings/markings-screen.tsx';
+import { RelabelScreen } from '../screens/markings/relabel-screen.tsx';
 import { RegisterScreen } from '../screens/register/register-screen.tsx';
 import { SetupScreen } from '../screens/setup/setup-screen.tsx';
 import { StartScreen } from '../screens/start/start-screen.tsx';
@@ -27,6 +31,16 @@ export const CurrentScreen = () => {
       return <BenchScreen key={route.inspection} inspection={route.inspection} />;
     case 'tag':
       return <TagScreen key={`${route.benchId}/${route.kind}`} benchId={route.benchId} kind={route.kind} />;
+    case 'who':
+      return route.identityCase === undefined ? (
+        <WhoScreen />
+      ) : (
+        <CaseScreen key={route.identityCase} identityCase={route.identityCase} />
+      );
+    case 'relabel':
+      return <RelabelScreen key={route.benchId} benchId={route.benchId} />;
+    case 'markings':
+      return <MarkingsScreen />;
     case 'setup':
       return <SetupScreen />;
   }

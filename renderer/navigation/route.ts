@@ -26,6 +26,9 @@ export type Route =
   | { readonly screen: 'device'; readonly benchId: BenchId }
   | { readonly screen: 'bench'; readonly inspection?: number | undefined }
   | { readonly screen: 'tag'; readonly benchId: BenchId; readonly kind: TagKind }
+  | { readonly screen: 'who'; readonly identityCase?: number | undefined }
+  | { readonly screen: 'relabel'; readonly benchId: BenchId }
+  | { readonly screen: 'markings' }
   | { readonly screen: 'setup' };
 
 export const hashOf = (route: Route): string => {
@@ -42,6 +45,12 @@ export const hashOf = (route: Route): string => {
       return route.inspection === undefined ? '#/bench' : `#/bench/${route.inspection}`;
     case 'tag':
       return `#/tag/${route.benchId}/${route.kind}`;
+    case 'who':
+      return route.identityCase === undefined ? '#/who' : `#/who/${route.identityCase}`;
+    case 'relabel':
+      return `#/relabel/${route.benchId}`;
+    case 'markings':
+      return '#/markings';
     case 'setup':
       return '#/setup';
   }
@@ -68,6 +77,11 @@ export const routeOf = (hash: string): Route => {
         ? { screen, benchId: benchId.data, kind: kind.data }
         : { screen: 'start' };
     }
+    case 'who':
+      return /^[1-9]\d*$/.test(first ?? '') ? { screen, identityCase: Number(first) } : { screen };
+    case 'relabel':
+      return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };
+    case 'markings':
     case 'setup':
       return { screen };
     default:

@@ -37,18 +37,25 @@ export const meaningOf = async (text: string, typed: boolean): Promise<ScanMeani
   return result.error.code === 'station-not-set-up' ? { meaning: 'unknown', text } : result.error;
 };
 
-const isKnown = (meaning: ScanMeaning | CallError): meaning is ScanMeaning =>
-  'meaning' in meaning && meaning.meaning !== 'unknown' && meaning.meaning !== 'malformed';
+interface Read {
+  readonly reading: WedgeReading;
+  readonly meaning: ScanMeaning | CallError;
+}
 
-/** Where the station knows none of the texts, the first one stands, with the answer to it. */
-export const meaningOfReadings = async (
-  readings: readonly WedgeReading[],
-): Promise<{ readonly reading: WedgeReading; readonly meaning: ScanMeaning | CallError } | undefined> => {
-  let unknown: { reading: WedgeReading; meaning: ScanMeaning | CallError } | undefined;
+/** How far the station understood a text: something that it knows, a maker's symbol that it does not know, or nothing. */
+const understood = ({ meaning }: Read): 0 | 1 | 2 => {
+  if (!('meaning' in meaning) || meaning.meaning === 'malformed') return 0;
+  if (meaning.meaning !== 'unknown') return 2;
+  return meaning.data === undefined ? 0 : 1;
+};
+
+/** The text that the station understood furthest, the likelier one where two are alike. */
+export const meaningOfReadings = async (readings: readonly WedgeReading[]): Promise<Read | undefined> => {
+  let best: Read | undefined;
   for (const reading of readings) {
-    const meaning = await meaningOf(reading.text, false);
-    if (isKnown(meaning)) return { reading, meaning };
-    unknown ??= { reading, meaning };
+    const read = { reading, meaning: await meaningOf(reading.text, false) };
+    if (best === undefined || understood(read) > understood(best)) best = read;
+    if (understood(best) === 2) break;
   }
-  return unknown;
+  return best;
 };

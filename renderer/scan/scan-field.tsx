@@ -61,4 +61,8 @@ export const ScanField = () => {
   );
 };
 
-const shorten = (text: string): string => (text.length > 24 ? `${text.slice(0, 23)}…` : text);
+/** A separator that a scanner sends is shown as a dot; what is cut off is more than the field has room for. */
+const shorten = (text: string): string => {
+  const seen = text.replace(/\p{C}/gu, '·');
+  return seen.length > 18 ? `${seen.slice(0, 17)}…` : seen;
+};

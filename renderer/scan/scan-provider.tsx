@@ -85,9 +85,8 @@ export const ScanProvider = ({ children }: { readonly children: ReactNode }) => 
         const isUnknown = 'meaning' in meaning && meaning.meaning === 'unknown';
         if (isUnknown && !scan.isSure && giveBack(scan.keys.length)) return setReading({ isReading: false });
         if (reading.lead > 0) giveBack(reading.lead);
-        const fault = isUnknown
-          ? readings.find((other) => other.fault === 'caps lock')?.fault
-          : reading.fault;
+        const mayBeCapsLock = isUnknown && readings.some((other) => other.fault === 'caps lock');
+        const fault = reading.fault ?? (mayBeCapsLock ? 'caps lock' : undefined);
         tell(reading.text, meaning, false, fault);
       });
     const board: ScanBoard = {

@@ -22,6 +22,10 @@ export const UnknownCodeDialog = ({ code, data, onBind, onClose }: UnknownCodeDi
   };
   const bindable = isBindable(code, data);
   const isForSomething = bindable || data !== undefined;
+  const who = (): void => {
+    onClose();
+    navigate({ screen: 'who' });
+  };
   return (
     <Dialog title={t('screens:scan.unknown.title')} onClose={onClose}>
       <p>
@@ -43,6 +47,7 @@ export const UnknownCodeDialog = ({ code, data, onBind, onClose }: UnknownCodeDi
               ]
             : []),
           ...(bindable ? [{ key: 'bind', label: t('screens:scan.unknown.bind'), onChoose: onBind }] : []),
+          { key: 'who', label: t('screens:scan.unknown.who'), onChoose: who },
           { key: 'cancel', label: t('screens:scan.unknown.cancel'), onChoose: onClose },
         ]}
       />

@@ -69,10 +69,12 @@ export const useWedge = (
     };
     /** Keys of a person that were held back lest they be a scanner's. */
     const handOnDigits = (): void => {
-      const keys = burst;
-      burst = noBurst;
+      const keys = burst.map(({ text }) => text);
       if (before.length > 0 || keys.length > personMaxLength) return;
-      for (const { text } of keys) if (isDigit(text)) listener.onDigit(text);
+      const digits = keys.filter(isDigit);
+      if (digits.length < keys.length) return;
+      burst = noBurst;
+      for (const digit of digits) listener.onDigit(digit);
     };
     const settle = (): void => {
       const scan = settledScan(burst, scanner.current);

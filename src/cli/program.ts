@@ -5,9 +5,11 @@ import type { WordKey, Words } from '../host/words.ts';
 import { addDemo } from './commands/demo.ts';
 import { addDevice } from './commands/device.ts';
 import { addId } from './commands/id.ts';
+import { addIdentity } from './commands/identity.ts';
 import { addInspect } from './commands/inspect.ts';
 import { addLabel } from './commands/label.ts';
 import { addLedger } from './commands/ledger.ts';
+import { addMarkings } from './commands/markings.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
 import { addRead } from './commands/read.ts';
@@ -44,6 +46,8 @@ export const programFor = (shell: Shell): Command => {
     addRead,
     addScan,
     addId,
+    addIdentity,
+    addMarkings,
     addLedger,
     addServe,
   ]) {

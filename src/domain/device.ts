@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { benchIdSchema, type CalendarDate, calendarDateSchema } from './brand.ts';
 import { daysBetween } from './calendar.ts';
+import { presumedIdentitySchema } from './identity/identity-case.ts';
 import { markingEntrySchema } from './marking.ts';
 import { reasonSchema } from './verdict.ts';
 
@@ -63,6 +64,10 @@ export const deviceSchema = z.object({
   currentTag: currentTagSchema.optional(),
   pastTags: z.array(pastTagSchema),
   lastTagNumber: z.number().int().nonnegative(),
+  /** Present while nothing but two people's word says that this is the device. */
+  presumedIdentity: presumedIdentitySchema.optional(),
+  /** How often a label of ours was printed once more after the marking was read; absent where it never was. */
+  labelsReprinted: z.number().int().positive().optional(),
 });
 export type Device = z.infer<typeof deviceSchema>;
 

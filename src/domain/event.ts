@@ -3,6 +3,8 @@ import { z } from 'zod';
 import { answerSchema } from './answer.ts';
 import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
 import { otherCodeSchema } from './device.ts';
+import { caseRankingSchema, placeSchema } from './identity/identity-case.ts';
+import { observationSchema } from './identity/observation.ts';
 import { lengthUnitSchema } from './length.ts';
 import { markingEntrySchema } from './marking.ts';
 import { modelSheetSchema } from './model-sheet.ts';
@@ -18,6 +20,7 @@ const event = <Type extends string, Shape extends z.ZodRawShape>(type: Type, sha
 
 const inspectionNumber = z.number().int().positive();
 const tagNumber = z.number().int().positive();
+const identityCase = z.number().int().positive();
 
 export const eventSchema = z.discriminatedUnion('type', [
   event('station.created', {
@@ -80,6 +83,27 @@ export const eventSchema = z.discriminatedUnion('type', [
   }),
   /** The printed tag was scanned, and read as the tag that belongs on the device. */
   event('tag.proved', { benchId: benchIdSchema, tagNumber }),
+  /** A device whose code and label cannot be read lies on the bench: what was seen of it, and who it may be. */
+  event('identity.opened', {
+    identityCase,
+    observation: observationSchema,
+    ranking: caseRankingSchema,
+    keptAt: placeSchema,
+  }),
+  /** Changes nothing about the device that is proposed. */
+  event('identity.proposed', { identityCase, candidate: benchIdSchema }),
+  /** A second person looked at the device and says that it is another. */
+  event('identity.disagreed', { identityCase, candidate: benchIdSchema, why: z.string() }),
+  /** A second person looked at the device and agrees; the removal from service follows in the same breath. */
+  event('identity.taken', { identityCase, benchId: benchIdSchema, proposedBy: z.string() }),
+  event('identity.left-unidentified', { identityCase, keptAt: placeSchema }),
+  /** Every element of the manufacturer's marking was read on the device, because a label of ours is wanted once more. */
+  event('device.marking-read', {
+    benchId: benchIdSchema,
+    marking: z.array(markingEntrySchema),
+    /** Why; absent where the marking is not intact, and so nothing is printed. */
+    reprintBecause: reprintReasonSchema.optional(),
+  }),
   event('printer.saved', { printer: printerSchema }),
   event('printer.removed', { printerId: z.string() }),
   /** How the scanner of the station types; absent where what was learnt is forgotten. */

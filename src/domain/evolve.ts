@@ -1,6 +1,7 @@
 /** How each aggregate changes with an event: the one place where an event turns into state. */
 import type { CurrentTag, Device, PastTag } from './device.ts';
 import type { DomainEvent, RecordedEvent } from './event.ts';
+import type { IdentityCase } from './identity/identity-case.ts';
 import type { Inspection } from './inspection.ts';
 import type { ModelSheet } from './model-sheet.ts';
 import type { Person } from './person.ts';
@@ -25,6 +26,7 @@ export interface Touched {
   readonly modelSheetId?: string;
   readonly benchId?: DeviceId;
   readonly inspection?: number;
+  readonly identityCase?: number;
 }
 type DeviceId = Device['benchId'];
 
@@ -45,6 +47,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'device.registered':
     case 'device.code-bound':
     case 'device.removed':
+    case 'device.marking-read':
     case 'tag.issued':
     case 'tag.proved':
       return { benchId: event.benchId };
@@ -56,6 +59,13 @@ export const touchedBy = (event: DomainEvent): Touched => {
       return { inspection: event.inspection };
     case 'device.picture-kept':
       return {};
+    case 'identity.opened':
+    case 'identity.proposed':
+    case 'identity.disagreed':
+    case 'identity.left-unidentified':
+      return { identityCase: event.identityCase };
+    case 'identity.taken':
+      return { identityCase: event.identityCase, benchId: event.benchId };
   }
 };
 
@@ -120,6 +130,12 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
       }));
     case 'tag.proved':
       return withCurrentTag(device, event.tagNumber, (tag) => ({ ...tag, provedOn: on }));
+    case 'identity.taken': {
+      const { identityCase, proposedBy } = event;
+      return { ...device, presumedIdentity: { identityCase, proposedBy, confirmedBy: by, on } };
+    }
+    case 'device.marking-read':
+      return markingRead(device, event);
     case 'inspection.started':
       return { ...device, openInspection: event.inspection };
     case 'inspection.abandoned':
@@ -129,6 +145,26 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
     default:
       return device;
   }
+};
+
+/** Words that were known before are kept where the new reading says none. An intact marking says who the device is. */
+const markingRead = (
+  device: Device,
+  { marking, reprintBecause }: Extract<DomainEvent, { type: 'device.marking-read' }>,
+): Device => {
+  const { presumedIdentity, ...rest } = device;
+  const isIntact = marking.every(({ state }) => state === 'legible');
+  const known = new Map(device.marking.map(({ element, text }) => [element, text]));
+  return {
+    ...rest,
+    ...(isIntact || presumedIdentity === undefined ? {} : { presumedIdentity }),
+    marking: marking.map(({ element, state, text = known.get(element) }) => ({
+      element,
+      state,
+      ...(text === undefined ? {} : { text }),
+    })),
+    ...(reprintBecause === undefined ? {} : { labelsReprinted: (device.labelsReprinted ?? 0) + 1 }),
+  };
 };
 
 const withCurrentTag = (
@@ -194,6 +230,35 @@ const signed = (
         lastTagNumber: event.tagNumber,
       };
     }
+  }
+};
+
+export const evolveIdentityCase = (
+  identity: IdentityCase | undefined,
+  { event, on, by }: RecordedEvent,
+): IdentityCase | undefined => {
+  if (event.type === 'identity.opened') {
+    const { type: _type, ...opened } = event;
+    return { ...opened, openedBy: by, openedOn: on, state: 'open', disagreements: [] };
+  }
+  if (identity === undefined) return undefined;
+  switch (event.type) {
+    case 'identity.proposed':
+      return { ...identity, state: 'proposed', proposal: { benchId: event.candidate, by, on } };
+    case 'identity.disagreed': {
+      const { proposal, ...rest } = identity;
+      const proposedBy = proposal?.by ?? '';
+      const disagreement = { benchId: event.candidate, proposedBy, by, on, why: event.why };
+      return { ...rest, state: 'open', disagreements: [...identity.disagreements, disagreement] };
+    }
+    case 'identity.taken':
+      return { ...identity, state: 'taken', closed: { by, on } };
+    case 'identity.left-unidentified': {
+      const { proposal: _proposal, ...rest } = identity;
+      return { ...rest, state: 'unidentified', keptAt: event.keptAt, closed: { by, on } };
+    }
+    default:
+      return identity;
   }
 };
 

@@ -5,6 +5,31 @@ import { metresSchema, millimetresSchema } from './brand.ts';
 export const lifelineMaterialSchema = z.enum(['galvanised', 'stainless']);
 export type LifelineMaterial = z.infer<typeof lifelineMaterialSchema>;
 
+/** What the hook at the end of the lifeline looks like, for telling devices apart. */
+export const hookTypes = [
+  'snap hook',
+  'swivel snap hook',
+  'carabiner',
+  'swivel carabiner',
+  'large hook',
+] as const;
+export const hookTypeSchema = z.enum(hookTypes);
+export type HookType = z.infer<typeof hookTypeSchema>;
+
+export const housingColours = [
+  'black',
+  'grey',
+  'white',
+  'bare metal',
+  'red',
+  'orange',
+  'yellow',
+  'green',
+  'blue',
+] as const;
+export const housingColourSchema = z.enum(housingColours);
+export type HousingColour = z.infer<typeof housingColourSchema>;
+
 export const modelSheetSchema = z.object({
   modelSheetId: z.string(),
   manufacturer: z.string().trim().min(1).max(80),
@@ -22,5 +47,7 @@ export const modelSheetSchema = z.object({
   manufacturerReference: z.string().trim().min(1).max(80).optional(),
   /** Which manual, which edition. */
   manual: z.string().trim().max(200).optional(),
+  hookType: hookTypeSchema.optional(),
+  housingColour: housingColourSchema.optional(),
 });
 export type ModelSheet = z.infer<typeof modelSheetSchema>;

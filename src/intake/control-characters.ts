@@ -23,6 +23,7 @@ export const nameOfCharacter = (character: string): string => {
 
 /** Control and format characters, halves of characters, and what Unicode leaves unassigned or private. */
 const unseen = /[\p{C}\u2028\u2029\ufffd]/u;
+const everyUnseen = new RegExp(unseen, 'gu');
 
 /** The first character that cannot be seen, and where it is, counted from 1; `undefined` where there is none. */
 export const firstUnseen = (
@@ -35,8 +36,5 @@ export const firstUnseen = (
 /** The text with every unseen character as its name in angle brackets, at most `most` characters of it, for a sentence. */
 export const shown = (text: string, most = 40): string => {
   const cut = text.length > most ? `${text.slice(0, most - 1)}…` : text;
-  return cut.replace(
-    new RegExp(unseen, 'gu'),
-    (character) => `<${nameOfCharacter(character).split(' ')[0]}>`,
-  );
+  return cut.replace(everyUnseen, (character) => `<${nameOfCharacter(character).split(' ')[0]}>`);
 };

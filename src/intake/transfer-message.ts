@@ -86,7 +86,7 @@ const messageOf = (
   );
   if (differing !== undefined)
     return refusal('scan-contradicts-itself', {
-      element: differing,
+      element: `code: ${differing}`,
       first: textOf(byGs1[differing]),
       second: textOf(byFields[differing]),
     });

@@ -4,6 +4,9 @@ import type { Decision } from '../domain/decide/decision.ts';
 import type { Device, Standing } from '../domain/device.ts';
 import type { Occasion, RecordedEvent } from '../domain/event.ts';
 import type { Station } from '../domain/evolve.ts';
+import type { IdentityCase } from '../domain/identity/identity-case.ts';
+import type { EarlierCases } from '../domain/identity/rank-candidates.ts';
+import type { RegisteredDevice } from '../domain/identity/registered-device.ts';
 import type { Inspection } from '../domain/inspection.ts';
 import type { ModelSheet } from '../domain/model-sheet.ts';
 import type { Person } from '../domain/person.ts';
@@ -77,6 +80,14 @@ export interface LedgerReader {
   inspectionsOf(benchId: BenchId): Promise<readonly Inspection[]>;
   openInspections(): Promise<readonly Inspection[]>;
   nextInspectionNumber(): Promise<number>;
+  /** Of every device, what tells it from the others. */
+  registeredDevices(): Promise<readonly RegisteredDevice[]>;
+  identityCase(identityCase: number): Promise<IdentityCase | undefined>;
+  /** Those that wait for a person, oldest first. */
+  openIdentityCases(): Promise<readonly IdentityCase[]>;
+  /** How many were closed, and how many of them with none of these. */
+  closedIdentityCases(): Promise<EarlierCases>;
+  nextIdentityCaseNumber(): Promise<number>;
   /** The events that touch a device, oldest first. */
   eventsOf(benchId: BenchId): Promise<readonly RecordedEvent[]>;
 }

@@ -10,8 +10,17 @@ import { deviceKeepPicture } from './operations/device-keep-picture.ts';
 import { deviceList } from './operations/device-list.ts';
 import { devicePictures } from './operations/device-pictures.ts';
 import { deviceRegister } from './operations/device-register.ts';
+import { deviceRelabel } from './operations/device-relabel.ts';
 import { deviceRemove } from './operations/device-remove.ts';
 import { deviceShow } from './operations/device-show.ts';
+import { identityConfirm } from './operations/identity-confirm.ts';
+import { identityDisagree } from './operations/identity-disagree.ts';
+import { identityLeaveUnidentified } from './operations/identity-leave-unidentified.ts';
+import { identityList } from './operations/identity-list.ts';
+import { identityOpen } from './operations/identity-open.ts';
+import { identityPropose } from './operations/identity-propose.ts';
+import { identitySearch } from './operations/identity-search.ts';
+import { identityShow } from './operations/identity-show.ts';
 import { inspectionAnswer } from './operations/inspection-answer.ts';
 import { inspectionBreakOff } from './operations/inspection-break-off.ts';
 import { inspectionShow } from './operations/inspection-show.ts';
@@ -20,6 +29,7 @@ import { inspectionStart } from './operations/inspection-start.ts';
 import { ledgerExport } from './operations/ledger-export.ts';
 import { ledgerRebuild } from './operations/ledger-rebuild.ts';
 import { ledgerVerify } from './operations/ledger-verify.ts';
+import { markingRequestList } from './operations/marking-request-list.ts';
 import { modelSheetList } from './operations/model-sheet-list.ts';
 import { modelSheetRecord } from './operations/model-sheet-record.ts';
 import { personAdd } from './operations/person-add.ts';
@@ -75,6 +85,16 @@ const operations = [
   deviceRemove,
   deviceKeepPicture,
   devicePictures,
+  deviceRelabel,
+  markingRequestList,
+  identitySearch,
+  identityOpen,
+  identityShow,
+  identityList,
+  identityPropose,
+  identityConfirm,
+  identityDisagree,
+  identityLeaveUnidentified,
   procedureShow,
   inspectionStart,
   inspectionShow,

@@ -50,8 +50,10 @@ export const meaningOf = async (
         : { meaning: 'device', device, by: 'bench ID' };
     }
     case 'marking data':
-      return ofMarkingData(register, scan.code, scan.data, scanned);
+      return (await ofBadge(register, [scanned])) ?? ofMarkingData(register, scan.code, scan.data, scanned);
     case 'malformed': {
+      const badge = await ofBadge(register, [scanned]);
+      if (badge !== undefined) return badge;
       const [device] = await summariesOf(register, await holdersOf(register.reader, [scanned]));
       if (device !== undefined) return { meaning: 'device', device, by: 'other code' };
       const { code } = scan.fault;
@@ -59,7 +61,9 @@ export const meaningOf = async (
       return { meaning: 'malformed', text: shown(scanned, 80), code, sentence };
     }
     case 'other':
-      return ofOtherText(register, scan.text, scanned, typed);
+      return (
+        (await ofBadge(register, [scan.text, scanned])) ?? ofOtherText(register, scan.text, scanned, typed)
+      );
   }
 };
 
@@ -76,6 +80,15 @@ export const meaningOfWornTag = async (
   return device === undefined
     ? { meaning: 'bench ID not registered', benchId }
     : { meaning: 'suggestion', text: benchId, devices: suggested([device], 'worn tag') };
+};
+
+/** A badge is a badge whatever its text looks like. */
+const ofBadge = async ({ reader }: Register, texts: readonly string[]): Promise<ScanMeaning | undefined> => {
+  for (const text of new Set(texts)) {
+    const person = await reader.personByBadge(text);
+    if (person !== undefined) return { meaning: 'badge', badge: person.badge, name: person.name };
+  }
+  return undefined;
 };
 
 const summaryIn = ({ today, dueSoonDays }: Register, row: DeviceRow): DeviceSummary =>
@@ -160,7 +173,7 @@ const rowsWithSerial = async (
     .filter(({ modelSheet }) => matchReference(identification, modelSheet.manufacturerReference) !== 'other');
 };
 
-/** Badge, other code, serial number, and last, for typed text, a bench ID with unreadable or wrong characters. */
+/** Other code, serial number, and last, for typed text, a bench ID with unreadable or wrong characters. */
 const ofOtherText = async (
   register: Register,
   text: string,
@@ -168,8 +181,6 @@ const ofOtherText = async (
   typed: boolean,
 ): Promise<ScanMeaning> => {
   const { reader } = register;
-  const person = (await reader.personByBadge(text)) ?? (await reader.personByBadge(scanned));
-  if (person !== undefined) return { meaning: 'badge', badge: person.badge, name: person.name };
   const holders = await summariesOf(register, await holdersOf(reader, [text, scanned]));
   const [holder] = holders;
   if (holder !== undefined) {

@@ -10,7 +10,7 @@ import type { Sealer } from './seal.ts';
 
 /**
  * A status tag exists only for the latest passing inspection of a device in service, a quarantine tag only for a device
- * out of service; an ID label says nothing of either.
+ * out of service; an ID label says nothing of either, and is not printed while the identity of the device is only presumed.
  */
 export const tagOfDevice = (
   { device, modelSheet }: DeviceRow,
@@ -20,7 +20,11 @@ export const tagOfDevice = (
   name: (personId: string) => string,
   sealer: Sealer,
 ): TagContent | Refusal => {
-  if (kind === 'id') return { kind, benchId: device.benchId };
+  if (kind === 'id') {
+    return device.presumedIdentity === undefined
+      ? { kind, benchId: device.benchId }
+      : refusal('identity-presumed-no-label', { benchId: device.benchId }, 'kind');
+  }
   const tag = device.currentTag;
   if (tag === undefined) return refusal('no-tag', { benchId: device.benchId });
   const identified = {

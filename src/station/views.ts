@@ -98,6 +98,16 @@ export const deviceCardSchema = deviceSummarySchema.extend({
   reasons: z.array(reasonSchema),
   removedBy: z.string().optional(),
   currentTag: currentTagSchema.optional(),
+  /** Who says that this is the device, where its marking does not. */
+  presumedIdentity: z
+    .object({
+      identityCase: z.number().int(),
+      proposedBy: z.string(),
+      confirmedBy: z.string(),
+      on: calendarDateSchema,
+    })
+    .optional(),
+  labelsReprinted: z.number().int(),
   /** Newest first. */
   inspections: z.array(inspectionLineSchema),
 });
@@ -123,6 +133,16 @@ export const deviceCard = async (
     reasons: device.reasons,
     ...(device.removedBy === undefined ? {} : { removedBy: name(device.removedBy) }),
     ...(device.currentTag === undefined ? {} : { currentTag: device.currentTag }),
+    ...(device.presumedIdentity === undefined
+      ? {}
+      : {
+          presumedIdentity: {
+            ...device.presumedIdentity,
+            proposedBy: name(device.presumedIdentity.proposedBy),
+            confirmedBy: name(device.presumedIdentity.confirmedBy),
+          },
+        }),
+    labelsReprinted: device.labelsReprinted ?? 0,
     inspections: inspections.map((inspection) => ({
       inspection: inspection.inspection,
       state: inspection.state,

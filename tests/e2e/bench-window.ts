@@ -23,13 +23,21 @@ export interface BenchWindowOptions {
   readonly colorScheme?: 'light' | 'dark';
   readonly width?: number;
   readonly height?: number;
+  /** The X display that a window with a real keyboard opens on; without it the window is on none. */
+  readonly display?: string;
 }
 
 export const openBenchWindow = async (options: BenchWindowOptions = {}): Promise<BenchWindow> => {
   const folder = options.folder ?? (await temporaryFolder());
   const hosted = await openHostedStation({ folder, port: 0 });
   if (!('origin' in hosted)) throw new Error(`The station did not open: ${JSON.stringify(hosted)}`);
-  const browser = await chromium.launch({ executablePath: testBrowser(), args: [...testBrowserArguments] });
+  const browser = await chromium.launch({
+    executablePath: testBrowser(),
+    args: [...testBrowserArguments],
+    ...(options.display === undefined
+      ? {}
+      : { headless: false, env: { ...process.env, DISPLAY: options.display } }),
+  });
   onTestFinished(() => close(browser, hosted));
   const context = await browser.newContext({
     viewport: { width: options.width ?? 1366, height: options.height ?? 768 },

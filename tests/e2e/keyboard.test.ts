@@ -137,6 +137,7 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
       'button: Start inspection',
       'button: Remove from service now',
       'button: Bench ID label',
+      'button: Read the marking, then print a label again',
     ]);
 
     await inspect(page, keyboard);

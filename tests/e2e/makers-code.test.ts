@@ -39,7 +39,7 @@ describe.runIf(hasBrowser())('a maker’s code in the window', () => {
     await command('1');
     await page.getByRole('main').getByText('named by the scanned code').waitFor();
     await command('1');
-    await page.getByText('from the code: compare').first().waitFor();
+    await page.getByText('from code: compare').first().waitFor();
     expect(await wordsOf(page, 'Serial number')).toBe('Q26C49077');
     expect(await wordsOf(page, 'Date of manufacture')).toBe('2026-03');
     await command('next');

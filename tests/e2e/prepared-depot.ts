@@ -9,6 +9,7 @@ export const badges = {
   administrator: 'HP10017',
   inspector: 'HP10024',
   otherInspector: 'HP10031',
+  attendant: 'HP10055',
   inspectorWhoseTrainingEnded: 'HP10048',
 } as const;
 export const pin = '271828';
@@ -32,6 +33,13 @@ export interface PreparedDepot {
     readonly sixReasons: number;
     readonly signed: number;
     readonly brokenOff: number;
+  };
+  /** Numbers of the cases of "who is this?", by how far they are. */
+  readonly identityCases: {
+    readonly open: number;
+    readonly proposed: number;
+    readonly taken: number;
+    readonly unidentified: number;
   };
 }
 
@@ -64,7 +72,9 @@ export const prepareDepot = async (stage: Stage): Promise<PreparedDepot> => {
   await stage.expectOutput('inspection.sign', { inspection: signed, pin });
   const brokenOff = await walkUntil(stage, 'J245FS46WN', 'upper-hook.body');
   await stage.expectOutput('inspection.break-off', { inspection: brokenOff, why: 'End of the shift.' });
+  const identityCases = await openIdentityCases(stage);
   return {
+    identityCases,
     inspections: {
       atMarking: await walkUntil(stage, 'H0S438XV8J', 'marking.manufacturer'),
       atLifeline: await walkUntil(stage, '3WWTGMXZ3V', 'lifeline.shape'),
@@ -77,6 +87,39 @@ export const prepareDepot = async (stage: Stage): Promise<PreparedDepot> => {
       brokenOff,
     },
   };
+};
+
+/** What can be seen on a device with `Q25A30037` or a number near it. */
+export const wornFacts = {
+  serial: 'Q25A30?37',
+  manufacturer: 'Quillmoor',
+  lengthM: metres(10.05),
+  hookType: 'swivel snap hook',
+  housingColour: 'grey',
+} as const;
+
+const openIdentityCases = async (stage: Stage): Promise<PreparedDepot['identityCases']> => {
+  const opened = async (serial: string) => {
+    const observation = { ...wornFacts, serial };
+    const { identityCase } = await stage.expectOutput('identity.open', { observation });
+    return identityCase;
+  };
+  const proposed = async (serial: string) => {
+    const identityCase = await opened(serial);
+    const { identity } = await stage.expectOutput('identity.show', { identityCase });
+    const candidate = identity.ranking.candidates[0]!.benchId;
+    await stage.expectOutput('identity.propose', { identityCase, candidate });
+    return { identityCase, candidate };
+  };
+  const open = await opened(wornFacts.serial);
+  const unidentified = await opened('Z*4?');
+  await stage.expectOutput('identity.leave-unidentified', { identityCase: unidentified });
+  const taken = await proposed('Q20A3015?');
+  await stage.expectOutput('session.sign-in', { badge: badges.attendant });
+  await stage.expectOutput('identity.confirm', { ...taken, lookedAtDevice: true, pin });
+  await stage.expectOutput('session.sign-in', { badge: badges.inspector });
+  const { identityCase } = await proposed(wornFacts.serial);
+  return { open, proposed: identityCase, taken: taken.identityCase, unidentified };
 };
 
 /** Starts an inspection and answers the checks before `until`, all of them where it is absent; returns its number. */

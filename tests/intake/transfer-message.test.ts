@@ -1,6 +1,7 @@
 /** Messages of ISO/IEC 15434, formats 05 and 06, whole and damaged. */
 import { describe, expect, test } from 'vitest';
 import { readScan } from '../../src/intake/read-scan.ts';
+import { sentenceOf } from '../../src/station/sentence.ts';
 
 const [GS, RS, EOT] = ['\x1d', '\x1e', '\x04'];
 const read = (text: string) => readScan(text, 2026);
@@ -18,6 +19,17 @@ const faultOf = (text: string) => {
 
 /** The GTIN of the examples of GS1. */
 const gtin = '09506000134352';
+
+describe('a message of ISO/IEC 15434 that contradicts itself between its formats', () => {
+  test('is refused with the word for what differs, in each language', () => {
+    const scan = read(`[)>${RS}05${GS}21A${RS}06${GS}SB${RS}${EOT}`);
+    const sentences = (['en', 'es'] as const).map((language) =>
+      scan.kind === 'malformed' ? sentenceOf(scan.fault, language) : '',
+    );
+    expect(sentences[0]).toContain('for the serial number: “A” and “B”');
+    expect(sentences[1]).toContain('para el número de serie: «A» y «B»');
+  });
+});
 
 describe('a message of ISO/IEC 15434', () => {
   /** The meanings of the data identifiers are from memory of ANSI MH10.8.2. */

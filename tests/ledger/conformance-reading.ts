@@ -41,6 +41,38 @@ export const readingConformance = (bench: () => Bench): void => {
   });
 
   describe('reading', () => {
+    it('gives what tells each device from the others, as it is now', async () => {
+      await record([...setUp, ...inspectedDevice(1)]);
+      const [row] = await ledger.read((reader) => reader.registeredDevices());
+      const known = await ledger.read((reader) => reader.device(benchId(1)));
+      expect(row).toMatchObject({
+        benchId: benchId(1),
+        serial: known?.device.serial,
+        dateOfManufacture: known?.device.dateOfManufacture,
+        standing: known?.device.standing,
+        tagNumber: known?.device.lastTagNumber,
+      });
+    });
+
+    it('gives the open cases of "who is this?", and how the others ended', async () => {
+      const opened = (identityCase: number): DomainEvent => ({
+        type: 'identity.opened',
+        identityCase,
+        observation: { serial: 'N2-18-1?7?' },
+        ranking: { candidates: [], noneProbability: 1, startWeight: 0, weighed: 0 },
+        keptAt: 'Cage',
+      });
+      await record([...setUp, opened(1), opened(2)]);
+      await record([{ type: 'identity.left-unidentified', identityCase: 1, keptAt: 'Shelf' }]);
+      await ledger.read(async (reader) => {
+        expect((await reader.openIdentityCases()).map(({ identityCase }) => identityCase)).toEqual([2]);
+        expect(await reader.identityCase(1)).toMatchObject({ state: 'unidentified', keptAt: 'Shelf' });
+        expect(await reader.identityCase(3)).toBeUndefined();
+        expect(await reader.closedIdentityCases()).toEqual({ closed: 1, none: 1 });
+        expect(await reader.nextIdentityCaseNumber()).toBe(3);
+      });
+    });
+
     it('gives the station, its people by name, and each of them by ID and by badge', async () => {
       await record([
         stationCreated,

@@ -152,6 +152,14 @@ export const inspectionAbandoned = (inspection: number, id: BenchId): DomainEven
   why: 'The device was called away.',
 });
 
+export const identityOpened: DomainEvent = {
+  type: 'identity.opened',
+  identityCase: 1,
+  observation: { serial: 'SN-?' },
+  ranking: { candidates: [], noneProbability: 1, startWeight: 0, weighed: 0 },
+  keptAt: 'Quarantine cage',
+};
+
 /** A station with a person and a model sheet, and nothing on the register. */
 export const setUp: readonly DomainEvent[] = [
   stationCreated,

@@ -5,6 +5,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { isRefusal } from '../../src/domain/refusal.ts';
 import type { Ledger } from '../../src/ledger/ledger.ts';
 import { SqliteConnection } from '../../src/ledger/sqlite/connection.ts';
+import { schemaVersion } from '../../src/ledger/sqlite/schema.ts';
 import { ledgerFileName, openSqliteLedger } from '../../src/ledger/sqlite/sqlite-ledger.ts';
 import { requireSmallDisk } from '../support/small-disk.ts';
 import { conformance } from './conformance.ts';
@@ -127,7 +128,7 @@ describe('a data folder', () => {
       code: 'ledger-from-newer-version',
       values: { folder },
     });
-    await setVersion(1);
+    await setVersion(schemaVersion);
     const again = await opened(folder);
     expect(await again.verify()).toMatchObject({
       sound: true,

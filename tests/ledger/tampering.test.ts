@@ -7,7 +7,15 @@ import { leafHash } from '../../src/ledger/merkle.ts';
 import { SqliteConnection } from '../../src/ledger/sqlite/connection.ts';
 import { projectionTables } from '../../src/ledger/sqlite/schema.ts';
 import { ledgerFileName, openSqliteLedger } from '../../src/ledger/sqlite/sqlite-ledger.ts';
-import { benchId, codeBound, deviceRemoved, inspectedDevice, occasion, setUp } from './sample-events.ts';
+import {
+  benchId,
+  codeBound,
+  deviceRemoved,
+  identityOpened,
+  inspectedDevice,
+  occasion,
+  setUp,
+} from './sample-events.ts';
 import { newFolder, opened, tamper } from './sqlite-places.ts';
 
 describe('a ledger that was tampered with', () => {
@@ -20,6 +28,7 @@ describe('a ledger that was tampered with', () => {
       ...setUp,
       ...[0, 1, 2, 3].flatMap(inspectedDevice),
       deviceRemoved(benchId(2), 2),
+      identityOpened,
     ]);
   });
   afterEach(async () => {
@@ -27,8 +36,8 @@ describe('a ledger that was tampered with', () => {
     await rm(folder, { recursive: true });
   });
 
-  /** 4 of the set-up, 4 × 6 of the inspected devices, 1 removal. */
-  const size = 29;
+  /** 4 of the set-up, 4 × 6 of the inspected devices, 1 removal, 1 identity case. */
+  const size = 30;
   const faults = async (): Promise<readonly LedgerFault[]> => {
     const { sound, faults } = await ledger.verify();
     expect(sound).toBe(faults.length === 0);

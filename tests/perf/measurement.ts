@@ -3,12 +3,22 @@
 export interface Figure {
   readonly name: string;
   readonly value: number;
-  readonly unit: 'ms' | 's' | 'MB' | '×' | 'tags' | 'kB';
-  /** The most that is allowed; a figure without one is for information. */
+  readonly unit: 'ms' | 's' | 'MB' | '×' | 'tags' | 'kB' | 'pictures' | 'in 100';
+  /** The most that is allowed; a figure with neither limit is for information. */
   readonly budget?: number;
+  /** The least that is asked for. */
+  readonly atLeast?: number;
 }
 
-export type Benchmark = () => Promise<readonly Figure[]>;
+export interface BenchmarkOptions {
+  /** Pictures for each level of wear, for a benchmark that goes through pictures; its own number where it is absent. */
+  readonly pictures?: number;
+  /** The series and the levels of wear to go through; all where absent. */
+  readonly series?: readonly string[];
+  readonly levels?: readonly string[];
+}
+
+export type Benchmark = (options: BenchmarkOptions) => Promise<readonly Figure[]>;
 
 /** Median and 95th percentile in milliseconds of `count` calls; `call` gets 0, 1, 2, … */
 export const timed = async (

@@ -2,14 +2,16 @@
 import { describe, expect, it } from 'vitest';
 import {
   expectedMarking,
+  filledByCodes,
   firstOpen,
   isComplete,
   legibleText,
   type MarkingLine,
   markingEntries,
+  otherwiseByCode,
   wordsMissing,
 } from '../../renderer/screens/device/marking-draft.ts';
-import { metres, millimetres } from '../../src/domain/brand.ts';
+import { calendarDate, metres, millimetres } from '../../src/domain/brand.ts';
 import { markingElements } from '../../src/domain/marking.ts';
 import type { ModelSheet } from '../../src/domain/model-sheet.ts';
 
@@ -78,5 +80,45 @@ describe('the marking of a new device', () => {
       element: 'serialNumber',
       state: 'illegible',
     });
+  });
+});
+
+describe('a scanned code of a new device', () => {
+  const made = { on: calendarDate('2026-03-31'), dayGiven: false };
+  const codes = [{ serial: 'W10', dateOfManufacture: made }, { serial: 'W11' }];
+  const lineOf = (all: readonly MarkingLine[], element: string) =>
+    all.find((line) => line.element === element)!;
+
+  it('fills what is empty, from the first code that says it, and leaves it to be answered', () => {
+    const filled = filledByCodes(answered(lines('m', 'en')), codes);
+    expect(lineOf(filled, 'serialNumber')).toEqual({
+      element: 'serialNumber',
+      text: 'W10',
+      fromCode: true,
+    });
+    expect(lineOf(filled, 'dateOfManufacture').text).toBe('2026-03');
+    expect(firstOpen(filled)).toBe('serialNumber');
+    expect(lineOf(filled, 'manufacturer')).toEqual(lineOf(answered(lines('m', 'en')), 'manufacturer'));
+  });
+
+  it('leaves alone what a person typed, and what nobody can read', () => {
+    const typed = lines('m', 'en').map((line): MarkingLine => {
+      if (line.element === 'serialNumber') return { ...line, text: 'X1' };
+      return line.element === 'dateOfManufacture' ? { ...line, state: 'illegible' } : line;
+    });
+    expect(filledByCodes(typed, codes)).toEqual(typed);
+    expect(otherwiseByCode(lineOf(typed, 'serialNumber'), codes)).toBe('W10');
+    expect(otherwiseByCode(lineOf(typed, 'dateOfManufacture'), codes)).toBeUndefined();
+  });
+
+  it('says otherwise where a second code has another serial number, but not for the writing of it', () => {
+    const serial = (text: string): MarkingLine => ({ element: 'serialNumber', text });
+    expect(otherwiseByCode(serial('W10'), codes)).toBe('W11');
+    expect(otherwiseByCode(serial('w-10'), codes.slice(0, 1))).toBeUndefined();
+    expect(otherwiseByCode(serial('00W10'), codes.slice(0, 1))).toBeUndefined();
+    const date = (text: string): MarkingLine => ({ element: 'dateOfManufacture', text });
+    expect(otherwiseByCode(date('2026-03-15'), codes)).toBeUndefined();
+    expect(otherwiseByCode(date('2026'), codes)).toBeUndefined();
+    expect(otherwiseByCode(date('2026-04'), codes)).toBe('2026-03');
   });
 });

@@ -16,6 +16,10 @@ const routes: readonly (readonly [Route, string])[] = [
   [{ screen: 'bench' }, '#/bench'],
   [{ screen: 'bench', inspection: 12 }, '#/bench/12'],
   [{ screen: 'tag', benchId, kind: 'status' }, '#/tag/K7M3X4Q9TD/status'],
+  [{ screen: 'who' }, '#/who'],
+  [{ screen: 'who', identityCase: 3 }, '#/who/3'],
+  [{ screen: 'relabel', benchId }, '#/relabel/K7M3X4Q9TD'],
+  [{ screen: 'markings' }, '#/markings'],
   [{ screen: 'setup' }, '#/setup'],
 ];
 

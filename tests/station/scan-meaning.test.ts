@@ -229,6 +229,18 @@ describe('a badge', () => {
     await expectOutput('person.add', { name: 'Ada Lorn', badge: ']C0CR20028', roles: ['user'] });
     expect(await meaningOf('CR20028')).toMatchObject({ meaning: 'badge', name: 'Ada Lorn' });
   });
+
+  test('stays one where its text happens to read as a maker’s code, whole or damaged', async () => {
+    const { expectOutput, meaningOf } = await withDevice([]);
+    await expectOutput('session.sign-in', { badge: demo.administrator });
+    for (const [name, badge] of [
+      ['Ada Lorn', `01${otherGtin}`],
+      ['Ines Vard', '(01)09520000000043'],
+    ] as const) {
+      await expectOutput('person.add', { name, badge, roles: ['user'] });
+      expect(await meaningOf(badge)).toMatchObject({ meaning: 'badge', name });
+    }
+  });
 });
 
 describe('three thousand texts near a bound code', () => {

@@ -122,6 +122,11 @@ describe('a printed tag', () => {
     expect(await expectOutput('ledger.verify', {})).toMatchObject({ sound: true });
   });
 
+  test('is proved by a scanner that puts a symbology identifier before it', async () => {
+    const { expectOutput, qr } = await tagged();
+    expect(await expectOutput('tag.prove', { text: `]Q1${qr}` })).toEqual({ tagNumber: 1 });
+  });
+
   test('is proved only by the words of the tag that belongs there', async () => {
     const { expectOutput, expectError, qr, benchId } = await tagged();
     expect(await expectError('tag.prove', { text: benchId })).toMatchObject({ code: 'tag-not-current' });

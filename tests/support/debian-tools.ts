@@ -11,6 +11,8 @@ export const debianPackages: Readonly<Record<string, string>> = {
   zint: 'zint',
   chromium: 'chromium',
   Xvfb: 'xvfb',
+  xdotool: 'xdotool',
+  setxkbmap: 'x11-xkb-utils',
   ippeveprinter: 'cups-ipp-utils',
   'dbus-daemon': 'dbus-daemon',
   'avahi-daemon': 'avahi-daemon',

@@ -5,6 +5,7 @@ import { DueMark } from '../../components/due-mark.tsx';
 import { StandingMark } from '../../components/standing-mark.tsx';
 import { useText } from '../../i18n/text.ts';
 import styles from './device-identity.module.css';
+import { PresumedIdentity } from './presumed-identity.tsx';
 
 export const DeviceIdentity = ({ device }: { readonly device: DeviceCard }) => {
   const { t, lengthText, dateText, language } = useText();
@@ -44,6 +45,7 @@ export const DeviceIdentity = ({ device }: { readonly device: DeviceCard }) => {
       <p className={styles.model}>
         {device.manufacturer} {device.model}
       </p>
+      <PresumedIdentity device={device} />
       <dl className={styles.facts}>
         {facts.map(([name, value]) => (
           <div key={name}>

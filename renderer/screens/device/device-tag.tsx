@@ -31,6 +31,9 @@ export const DeviceTag = ({ device }: { readonly device: DeviceCard }) => {
         <Button icon="scan" onPress={() => navigate({ screen: 'tag', benchId, kind: 'id' })}>
           {t('screens:device.idLabel')}
         </Button>
+        <Button icon="register" onPress={() => navigate({ screen: 'relabel', benchId })}>
+          {t('screens:relabel.open')}
+        </Button>
       </div>
     </section>
   );

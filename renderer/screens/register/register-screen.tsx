@@ -40,9 +40,18 @@ export const RegisterScreen = ({ filter }: { readonly filter?: RegisterFilter | 
             ? t('screens:app.loading')
             : t('screens:register.found', { count: pages.total })}
         </p>
-        <Button icon="plus" onPress={() => navigate({ screen: 'new-device' })}>
-          {t('screens:register.add')}
+        <Button icon="blank" onPress={() => navigate({ screen: 'who' })}>
+          {t('screens:register.who')}
         </Button>
+        {filter === 'held' ? (
+          <Button icon="tag" onPress={() => navigate({ screen: 'markings' })}>
+            {t('screens:register.markings')}
+          </Button>
+        ) : (
+          <Button icon="plus" onPress={() => navigate({ screen: 'new-device' })}>
+            {t('screens:register.add')}
+          </Button>
+        )}
       </div>
       <Choice<RegisterFilter | 'all'>
         label={t('screens:register.show')}

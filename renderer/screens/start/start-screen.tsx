@@ -3,6 +3,7 @@ import { DemoBadges } from '../../components/demo-badges.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useReadyStation } from '../../station/status.ts';
+import { OpenCases } from '../identity/open-cases.tsx';
 import { DayCounts } from './day-counts.tsx';
 import { EmptyRegister } from './empty-register.tsx';
 import { OpenInspections } from './open-inspections.tsx';
@@ -27,6 +28,7 @@ export const StartScreen = () => {
         {station.counts.devices === 0 ? <EmptyRegister /> : <OpenInspections open={station.open} />}
         <DemoBadges />
       </div>
+      <OpenCases />
       <p className={styles.caution}>{t('screens:start.caution')}</p>
     </div>
   );

@@ -1,13 +1,12 @@
 /** `inspect FILE.json`: a documented inspection from an answers file, by the same rules as at the bench. */
 import type { Command } from 'commander';
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
-import { refusal } from '../../domain/refusal.ts';
 import { readAnswersFile } from '../answers-file.ts';
-import { Failure, failureOf } from '../failure.ts';
-import { readBytes } from '../files.ts';
+import { Failure } from '../failure.ts';
 import { type InspectionOutcome, inspectAndSign, judge } from '../inspect-by-file.ts';
 import { issueTagInto } from '../issue-tag.ts';
 import { deviceMeant, type Job, jobOf, withStation } from '../job.ts';
+import { pinFrom } from '../pin-from.ts';
 import type { Shell } from '../terminal.ts';
 import { dateText } from '../wording.ts';
 
@@ -60,15 +59,6 @@ export const addInspect = (program: Command, { words, terminal }: Shell): void =
         job.badge ?? badge,
       );
     });
-};
-
-/** Never from the command line itself, which every user of the PC can read. */
-const pinFrom = async (pinFile: string | undefined, { language, terminal }: Job): Promise<string> => {
-  const fromFile =
-    pinFile === undefined ? undefined : (await readBytes(pinFile, language)).toString('utf8').trim();
-  const pin = fromFile ?? terminal.environment.SRL_BENCH_PIN;
-  if (pin === undefined || pin === '') throw failureOf(refusal('pin-needed', {}, 'pin'), language);
-  return pin;
 };
 
 const outcomeLines = (outcome: InspectionOutcome, { language, words }: Job): readonly string[] => [

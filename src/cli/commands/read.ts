@@ -1,8 +1,21 @@
-/** `read IMAGE…`: the symbols in pictures, and what they mean. */
+/** `read IMAGE…`: the symbols in pictures, what they mean, and the bench ID of the tag that each shows, however worn. */
 import type { Command } from 'commander';
+import type { Words } from '../../host/words.ts';
+import type { OutputOf } from '../../station/contract.ts';
 import { readBytes } from '../files.ts';
 import { jobOf, withAnyStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
+
+const tagLines = (tag: OutputOf<'picture.read'>['tag'], words: Words): readonly string[] => {
+  switch (tag.outcome) {
+    case 'read':
+      return [`  ${words(`tag-read-${tag.manner}`, { benchId: tag.benchId })}`];
+    case 'several tags':
+      return [`  ${words('tag-several', { benchIds: tag.benchIds.join(', ') })}`];
+    case 'none':
+      return [];
+  }
+};
 
 export const addRead = (program: Command, { words, terminal }: Shell): void => {
   program
@@ -21,9 +34,10 @@ export const addRead = (program: Command, { words, terminal }: Shell): void => {
       });
       job.give(
         { pictures },
-        pictures.flatMap(({ file, symbols }) => [
+        pictures.flatMap(({ file, symbols, tag }) => [
           file,
-          ...(symbols.length === 0 ? [`  ${words('no-symbols')}`] : []),
+          ...tagLines(tag, words),
+          ...(symbols.length === 0 && tag.outcome === 'none' ? [`  ${words('no-symbols')}`] : []),
           ...symbols.map(
             ({ symbology, text, benchId }) => `  ${[symbology, text, benchId ?? ''].join('  ').trimEnd()}`,
           ),

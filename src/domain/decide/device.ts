@@ -95,20 +95,31 @@ export const decideRemove = (
   }
   if (ground.noteNeeded && (note === undefined || note === '')) return refusal('note-needed', {}, 'note');
   const sentence = withNote(ground.reason, note);
+  return removalOf(device, [
+    { key: `removal.${ground.key}`, zone: ground.zone, effect: 'remove', sentence },
+    ...found,
+  ]);
+};
+
+/** Takes a device that is not scrapped out of service for these reasons; an open inspection of it is broken off. */
+export const removalOf = (
+  { benchId, lastTagNumber, openInspection }: Device,
+  reasons: readonly Reason[],
+): readonly DomainEvent[] => {
   const removed: DomainEvent = {
     type: 'device.removed',
-    benchId: device.benchId,
-    reasons: [{ key: `removal.${ground.key}`, zone: ground.zone, effect: 'remove', sentence }, ...found],
-    tagNumber: device.lastTagNumber + 1,
+    benchId,
+    reasons: [...reasons],
+    tagNumber: lastTagNumber + 1,
   };
-  return device.openInspection === undefined
+  return openInspection === undefined
     ? [removed]
     : [
         {
           type: 'inspection.abandoned',
-          inspection: device.openInspection,
-          benchId: device.benchId,
-          why: sentence.en,
+          inspection: openInspection,
+          benchId,
+          why: reasons[0]?.sentence.en ?? '',
         },
         removed,
       ];

@@ -86,6 +86,12 @@ export const decideSign = (
     const open = [...verdict.unanswered, ...verdict.lookAgain];
     return refusal('inspection-incomplete', { count: open.length, first: open[0] ?? '' });
   }
+  if (verdict.kind === 'pass' && device.presumedIdentity !== undefined) {
+    return refusal('identity-presumed', {
+      benchId: device.benchId,
+      identityCase: device.presumedIdentity.identityCase,
+    });
+  }
   const others = Object.values(inspection.answers).filter((answered) => answered.by !== signer.personId);
   if (others.length > 0) return refusal('answers-by-others', { count: others.length });
   const due =

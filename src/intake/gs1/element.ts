@@ -20,34 +20,35 @@ export const faultOfElement = (
   isOpenEnded: boolean,
 ): Refusal | undefined => {
   const format = applicationIdentifier(ai);
-  const values = { ai, value: shown(value) };
+  const values = () => ({ ai, value: shown(value) });
   if (format === undefined) {
     const foreign = foreignCharacter(value, 'X');
     return foreign === undefined
       ? undefined
-      : refusal('gs1-character', { ...values, character: shown(foreign) });
+      : refusal('gs1-character', { ...values(), character: shown(foreign) });
   }
   const { least, most } = format;
-  if (value.length < least) return refusal('gs1-too-short', { ...values, length: value.length, least });
+  if (value.length < least) return refusal('gs1-too-short', { ...values(), length: value.length, least });
   if (value.length > most && isOpenEnded) return refusal('gs1-separator-lost', { ai, most });
-  if (value.length > most) return refusal('gs1-too-long', { ...values, length: value.length, most });
+  if (value.length > most) return refusal('gs1-too-long', { ...values(), length: value.length, most });
   let start = 0;
   for (const { kind, most: width, endsInCheckDigit } of format.parts) {
     const text = value.slice(start, start + width);
     start += width;
     const foreign = foreignCharacter(text, kind);
-    if (foreign !== undefined) return refusal('gs1-character', { ...values, character: shown(foreign) });
+    if (foreign !== undefined) return refusal('gs1-character', { ...values(), character: shown(foreign) });
     if (endsInCheckDigit && !hasGs1CheckDigit(text)) {
       return refusal('gs1-check-digit', {
-        ...values,
+        ...values(),
         is: text.slice(-1),
         should: gs1CheckDigit(text.slice(0, -1)),
       });
     }
-    if (kind === 'D' && readSixDigitDate(text, currentYear) === undefined) return refusal('gs1-date', values);
+    if (kind === 'D' && readSixDigitDate(text, currentYear) === undefined)
+      return refusal('gs1-date', values());
   }
   return ai === '8003' && !value.startsWith('0')
-    ? refusal('gs1-character', { ...values, character: value.slice(0, 1) })
+    ? refusal('gs1-character', { ...values(), character: value.slice(0, 1) })
     : undefined;
 };
 

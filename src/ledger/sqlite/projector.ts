@@ -4,6 +4,7 @@ import { type Device, hasUnprovedTag } from '../../domain/device.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import {
   evolveDevice,
+  evolveIdentityCase,
   evolveInspection,
   evolveModelSheet,
   evolvePerson,
@@ -11,6 +12,7 @@ import {
   type Station,
   touchedBy,
 } from '../../domain/evolve.ts';
+import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
@@ -35,6 +37,7 @@ interface Aggregates {
   readonly modelSheets: Map<string, ModelSheet>;
   readonly devices: Map<Device['benchId'], Device>;
   readonly inspections: Map<number, Inspection>;
+  readonly identityCases: Map<number, IdentityCase>;
 }
 
 const projectBatch = async (database: LedgerDatabase, events: readonly RecordedEvent[]): Promise<void> => {
@@ -46,6 +49,7 @@ const projectBatch = async (database: LedgerDatabase, events: readonly RecordedE
   await writeDevices(database, changed(before.devices, after.devices));
   await writeOtherCodes(database, before.devices, after.devices);
   await writeInspections(database, changed(before.inspections, after.inspections));
+  await writeIdentityCases(database, changed(before.identityCases, after.identityCases));
   for (const sheet of changed(before.modelSheets, after.modelSheets)) await renameDevices(database, sheet);
 };
 
@@ -74,12 +78,22 @@ const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]):
     numbers.length === 0
       ? []
       : await database.selectFrom('inspection').select('state').where('inspection', 'in', numbers).execute();
+  const caseNumbers = distinct(touched.map(({ identityCase }) => identityCase));
+  const identityCases =
+    caseNumbers.length === 0
+      ? []
+      : await database
+          .selectFrom('identity_case')
+          .select('state')
+          .where('identity_case', 'in', caseNumbers)
+          .execute();
   return {
     station: stations.map(stateOf<Station>)[0],
     people: keyed(people.map(stateOf<Person>), ({ personId }) => personId),
     modelSheets: keyed(modelSheets.map(stateOf<ModelSheet>), ({ modelSheetId }) => modelSheetId),
     devices: keyed(devices.map(stateOf<Device>), ({ benchId }) => benchId),
     inspections: keyed(inspections.map(stateOf<Inspection>), ({ inspection }) => inspection),
+    identityCases: keyed(identityCases.map(stateOf<IdentityCase>), ({ identityCase }) => identityCase),
   };
 };
 
@@ -96,14 +110,16 @@ const evolve = (before: Aggregates, events: readonly RecordedEvent[]): Aggregate
     modelSheets: new Map(before.modelSheets),
     devices: new Map(before.devices),
     inspections: new Map(before.inspections),
+    identityCases: new Map(before.identityCases),
   };
   for (const recorded of events) {
-    const { station, personId, modelSheetId, benchId, inspection } = touchedBy(recorded.event);
+    const { station, personId, modelSheetId, benchId, inspection, identityCase } = touchedBy(recorded.event);
     if (station) after.station = evolveStation(after.station, recorded);
     evolveIn(after.people, personId, recorded, evolvePerson);
     evolveIn(after.modelSheets, modelSheetId, recorded, evolveModelSheet);
     evolveIn(after.devices, benchId, recorded, evolveDevice);
     evolveIn(after.inspections, inspection, recorded, evolveInspection);
+    evolveIn(after.identityCases, identityCase, recorded, evolveIdentityCase);
   }
   return after;
 };
@@ -257,6 +273,28 @@ const writeInspections = async (
         phase: ref('excluded.phase'),
         state: ref('excluded.state'),
       })),
+    )
+    .execute();
+};
+
+const writeIdentityCases = async (
+  database: LedgerDatabase,
+  identityCases: readonly IdentityCase[],
+): Promise<void> => {
+  if (identityCases.length === 0) return;
+  await database
+    .insertInto('identity_case')
+    .values(
+      identityCases.map((identity) => ({
+        identity_case: identity.identityCase,
+        phase: identity.state,
+        state: canonicalJson(identity),
+      })),
+    )
+    .onConflict((conflict) =>
+      conflict
+        .column('identity_case')
+        .doUpdateSet(({ ref }) => ({ phase: ref('excluded.phase'), state: ref('excluded.state') })),
     )
     .execute();
 };

@@ -4,6 +4,9 @@ import type { BenchId, CalendarDate } from '../../domain/brand.ts';
 import type { Device, Standing } from '../../domain/device.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import type { Station } from '../../domain/evolve.ts';
+import type { IdentityCase } from '../../domain/identity/identity-case.ts';
+import type { EarlierCases } from '../../domain/identity/rank-candidates.ts';
+import type { RegisteredDevice } from '../../domain/identity/registered-device.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
@@ -210,6 +213,66 @@ export class SqliteReader implements LedgerReader {
     const { latest } = await this.#database
       .selectFrom('inspection')
       .select(({ fn }) => fn.max<number | null>('inspection').as('latest'))
+      .executeTakeFirstOrThrow();
+    return (latest ?? 0) + 1;
+  }
+
+  async registeredDevices(): Promise<readonly RegisteredDevice[]> {
+    const text = (path: string) => sql<string | null>`json_extract(state, ${path})`;
+    const rows = await this.#database
+      .selectFrom('device')
+      .select([
+        'bench_id',
+        'model_sheet_id',
+        'standing',
+        text('$.serial').as('serial'),
+        text('$.dateOfManufacture').as('made'),
+        text('$.regularUserId').as('user'),
+        sql<number>`json_extract(state, '$.lastTagNumber')`.as('tag_number'),
+      ])
+      .execute();
+    return rows.map(({ bench_id, model_sheet_id, standing, serial, made, user, tag_number }) => ({
+      benchId: bench_id as BenchId,
+      modelSheetId: model_sheet_id,
+      standing,
+      serial: serial ?? '',
+      dateOfManufacture: made ?? '',
+      ...(user === null ? {} : { regularUserId: user }),
+      tagNumber: tag_number,
+    }));
+  }
+
+  async identityCase(identityCase: number): Promise<IdentityCase | undefined> {
+    const row = await this.#database
+      .selectFrom('identity_case')
+      .select('state')
+      .where('identity_case', '=', identityCase)
+      .executeTakeFirst();
+    return row && stateOf<IdentityCase>(row);
+  }
+
+  async openIdentityCases(): Promise<readonly IdentityCase[]> {
+    const rows = await this.#database
+      .selectFrom('identity_case')
+      .select('state')
+      .where('phase', 'in', ['open', 'proposed'])
+      .orderBy('identity_case')
+      .execute();
+    return rows.map(stateOf<IdentityCase>);
+  }
+
+  async closedIdentityCases(): Promise<EarlierCases> {
+    const ended = this.#database.selectFrom('identity_case');
+    return {
+      closed: await countOf(ended.where('phase', 'in', ['taken', 'unidentified'])),
+      none: await countOf(ended.where('phase', '=', 'unidentified')),
+    };
+  }
+
+  async nextIdentityCaseNumber(): Promise<number> {
+    const { latest } = await this.#database
+      .selectFrom('identity_case')
+      .select(({ fn }) => fn.max<number | null>('identity_case').as('latest'))
       .executeTakeFirstOrThrow();
     return (latest ?? 0) + 1;
   }

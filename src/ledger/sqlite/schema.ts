@@ -1,6 +1,7 @@
 /** The tables of the ledger in SQLite, and how a file of an older version becomes one of this version. */
 import type { Kysely } from 'kysely';
 import type { Standing } from '../../domain/device.ts';
+import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { SqliteConnection } from './connection.ts';
 
@@ -13,6 +14,7 @@ export interface LedgerTables {
   device: DeviceTable;
   other_code: { code: string; bench_id: string };
   inspection: { inspection: number; bench_id: string; phase: Inspection['state']; state: string };
+  identity_case: { identity_case: number; phase: IdentityCase['state']; state: string };
   credential: CredentialTable;
   secret: { name: string; value: string };
 }
@@ -66,6 +68,7 @@ export const projectionKeys = {
   device: 'bench_id',
   other_code: 'code',
   inspection: 'inspection',
+  identity_case: 'identity_case',
 } as const satisfies Partial<Record<keyof LedgerTables, string>>;
 export type ProjectionTable = keyof typeof projectionKeys;
 export const projectionTables = Object.keys(projectionKeys) as readonly ProjectionTable[];
@@ -162,6 +165,14 @@ const migrations: readonly string[] = [
   ) strict;
 
   create table secret (name text primary key not null, value text not null) strict;
+  `,
+  `
+  create table identity_case (
+    identity_case integer primary key,
+    phase text not null,
+    state text not null
+  ) strict;
+  create index identity_case_by_phase on identity_case (phase, identity_case);
   `,
 ];
 

@@ -2,15 +2,11 @@
 import { z } from 'zod';
 import { benchIdSchema } from '../../domain/brand.ts';
 import { decideRemove } from '../../domain/decide/device.ts';
-import { factsOf } from '../../domain/decide/inspection.ts';
-import { answersOf } from '../../domain/inspection.ts';
-import { isRefusal, type Refusal } from '../../domain/refusal.ts';
-import { type Reason, reasonsWhenBrokenOff } from '../../domain/verdict.ts';
-import type { LedgerReader } from '../../ledger/ledger.ts';
-import { caseIn, deviceIn } from '../lookup.ts';
+import { isRefusal } from '../../domain/refusal.ts';
+import { foundSoFar } from '../found-so-far.ts';
+import { deviceIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 import { record } from '../record.ts';
-import type { Rules } from '../rules.ts';
 
 export const deviceRemove = defineOperation({
   name: 'device.remove',
@@ -34,19 +30,3 @@ export const deviceRemove = defineOperation({
     return isRefusal(result) ? result : {};
   },
 });
-
-const foundSoFar = async (
-  reader: LedgerReader,
-  inspection: number | undefined,
-  rules: Rules,
-): Promise<readonly Reason[] | Refusal> => {
-  if (inspection === undefined) return [];
-  const open = await caseIn(reader, inspection, rules);
-  if (isRefusal(open)) return open;
-  return reasonsWhenBrokenOff(
-    open.procedure,
-    answersOf(open.inspection),
-    factsOf(open.modelSheet),
-    open.lengthUnit,
-  );
-};

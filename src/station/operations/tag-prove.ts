@@ -1,9 +1,10 @@
 /** `tag.prove`: a printed tag was scanned on the device; only then is it recorded as applied. */
 import { z } from 'zod';
+import { yearOf } from '../../domain/calendar.ts';
 import { decideProveTag } from '../../domain/decide/tag.ts';
 import { judgeTag } from '../../domain/judge-tag.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
-import { readTagText } from '../../domain/tag-text.ts';
+import { readScan } from '../../intake/read-scan.ts';
 import { deviceIn, stationIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 import { record } from '../record.ts';
@@ -20,8 +21,9 @@ export const tagProve = defineOperation({
   run: async (context, { text }) => {
     const station = await context.ledger.read(stationIn);
     if (isRefusal(station)) return station;
-    const tag = readTagText(text);
-    if (tag === undefined) return refusal('tag-not-current', {}, 'text');
+    const scan = readScan(text, yearOf(context.now()));
+    if (scan.kind !== 'tag') return refusal('tag-not-current', {}, 'text');
+    const { tag } = scan;
     const sealer = await sealerOf(context.ledger, station);
     const result = await record(context, async (reader) => {
       const row = await deviceIn(reader, tag.benchId);

@@ -22,8 +22,11 @@ export interface DecoderBinaries {
   readonly zbar: ArrayBuffer;
 }
 
-/** To be called once, before anything is decoded. */
+let prepared = false;
+
+/** To be called once in each thread, before anything is decoded; without it no decoder finds anything. */
 export const prepareDecoders = ({ zxing, zbar }: DecoderBinaries): void => {
+  prepared = true;
   prepareZXingModule({ overrides: { wasmBinary: zxing } });
   const zbarModule = { wasmBinary: zbar, locateFile: (name: string) => name };
   setModuleArgs(zbarModule);
@@ -31,6 +34,7 @@ export const prepareDecoders = ({ zxing, zbar }: DecoderBinaries): void => {
 
 /** Symbols of the three symbologies that our tags carry, of any content. */
 export const decodeWith = (decoder: DecoderName, picture: Picture): Promise<readonly DecodedSymbol[]> => {
+  if (!prepared) return Promise.resolve([]);
   switch (decoder) {
     case 'zxing-cpp':
       return byZxing(picture);

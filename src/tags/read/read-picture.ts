@@ -1,112 +1,113 @@
-/** What a picture shows, for whoever acts on it: one code as a scanner delivers it, a worn tag to be confirmed, several, or nothing. */
-import { type ReadInputBarcodeFormat, readBarcodes } from 'zxing-wasm/reader';
-import { parseBenchId } from '../../domain/bench-id/bench-id.ts';
+/** Reads picture files in a thread of their own: within a budget of time, and stopped as soon as nobody wants the answer. */
+import { Worker } from 'node:worker_threads';
 import type { BenchId } from '../../domain/brand.ts';
-import { readTagText } from '../../domain/tag-text.ts';
-import type { Picture } from './picture.ts';
-import { readWornTag, type WornTagOptions } from './read-worn-tag.ts';
-import type { Evidence, WornReading } from './worn-reading.ts';
+import type { Refusal } from '../../domain/refusal.ts';
+import { pictureThread } from '../asset-files.ts';
+import {
+  answerAt,
+  type FromThread,
+  type PictureReading,
+  saysNo,
+  saysYes,
+  stopAt,
+  type ToThread,
+} from './picture-thread-words.ts';
 
-export type PictureReading =
-  /** Whole and undamaged: the text as a scanner sends it. */
-  | {
-      readonly kind: 'code';
-      readonly text: string;
-      /** False where the symbology lets a wrong text through now and then, so that a second picture must agree. */
-      readonly isSure: boolean;
-    }
-  /** Weighed and not read, or read in a restored version of the picture: a person compares it with the tag. */
-  | { readonly kind: 'worn tag'; readonly benchId: BenchId; readonly evidence: readonly Evidence[] }
-  | { readonly kind: 'several' }
-  | { readonly kind: 'none' };
+export type { PictureReading } from './picture-thread-words.ts';
 
-export interface PictureOptions extends WornTagOptions {
-  /** Looks for our own symbols alone, in less time. */
-  readonly oursOnly?: boolean;
+export interface ReadPictureOptions {
+  readonly isRegistered?: (benchId: BenchId) => Promise<boolean>;
+  /** Of the reading itself; 5,000 where it is absent. */
+  readonly budgetMs?: number;
+  /** Stops the reading; the promise is then rejected with the signal's reason. */
+  readonly signal?: AbortSignal;
 }
 
-/** `prepareDecoders` must have been called. The budget is that of the worn tag; the look at whole codes comes before it. */
-export const readPicture = async (
-  picture: Picture,
-  { oursOnly = false, ...options }: PictureOptions = {},
-): Promise<PictureReading> => {
-  const whole = oursOnly ? undefined : readingOf(await wholeCodes(picture));
-  return whole ?? readingOfWorn(await readWornTag(picture, options));
-};
+const stillBudgetMs = 5000;
+/** What a thread may take beyond the budget, for starting, for opening the file and for the step that it is in. */
+const graceMs = 20_000;
+/** A thread that has had nothing to read for so long is ended. */
+const idleMs = 30_000;
 
-interface WholeCode {
-  readonly text: string;
-  readonly benchId: BenchId | undefined;
-  readonly isTag: boolean;
-  readonly isSure: boolean;
-}
+let thread: Worker | undefined;
+let idle: NodeJS.Timeout | undefined;
+let turn: Promise<unknown> = Promise.resolve();
 
-/** Our own tag goes before any other code beside it. Different tags, or different codes, are never chosen between. */
-const readingOf = (codes: readonly WholeCode[]): PictureReading | undefined => {
-  const ours = codes.filter(({ benchId }) => benchId !== undefined);
-  const meant = ours.length > 0 ? ours : codes;
-  const [first] = meant;
-  if (first === undefined) return undefined;
-  const names = new Set(meant.map(({ benchId, text }) => benchId ?? text.replace(identifierPattern, '')));
-  if (names.size > 1) return { kind: 'several' };
-  const { text, isSure } = meant.find(({ isTag }) => isTag) ?? first;
-  return { kind: 'code', text, isSure };
-};
-
-const readingOfWorn = (reading: WornReading): PictureReading => {
-  switch (reading.kind) {
-    case 'none':
-      return reading;
-    case 'several tags':
-      return { kind: 'several' };
-    case 'read': {
-      const { benchId, manner, evidence } = reading;
-      if (manner === 'restored') return { kind: 'worn tag', benchId, evidence };
-      const texts = evidence.flatMap((each) =>
-        each.kind === 'decoded' && each.restoration === undefined ? [each.text] : [],
-      );
-      const text = texts.find((each) => readTagText(each) !== undefined) ?? texts[0] ?? benchId;
-      return { kind: 'code', text, isSure: true };
-    }
-  }
-};
-
-/** Symbologies on tags, badges, command sheets and makers' labels; those with error correction let no wrong text through. */
-const symbologies: Readonly<Record<string, 'corrected' | 'checked'>> = {
-  Code128: 'checked',
-  QRCode: 'corrected',
-  DataMatrix: 'corrected',
-  Code39: 'checked',
-  Code93: 'checked',
-  EAN13: 'checked',
-  EAN8: 'checked',
-  UPCA: 'checked',
-  PDF417: 'corrected',
-  Aztec: 'corrected',
-};
-const formats = Object.keys(symbologies) as ReadInputBarcodeFormat[];
-
-/** Symbology identifiers (ISO/IEC 15424) of a GS1 element string; a text without one is read as it stands. */
-const identifierPattern = /^\](?:C1|d2|Q3|e0)/;
-
-const wholeCodes = async ({ width, height, luminance }: Picture): Promise<readonly WholeCode[]> => {
-  const data = new Uint8ClampedArray(4 * luminance.length);
-  const dots = new Uint32Array(data.buffer);
-  for (let at = 0; at < luminance.length; at += 1) dots[at] = (luminance[at] ?? 0) * 0x010101 + 0xff000000;
-  const results = await readBarcodes(
-    { data, width, height, colorSpace: 'srgb' },
-    { formats, textMode: 'Plain', maxNumberOfSymbols: 0 },
-  );
-  return results.flatMap(({ isValid, format, text, symbologyIdentifier }) => {
-    if (!isValid || text === '') return [];
-    const tag = readTagText(text);
-    const parsed = parseBenchId(tag?.benchId ?? text);
-    const benchId = parsed.kind === 'exact' ? parsed.id : undefined;
-    return {
-      text: identifierPattern.test(symbologyIdentifier) ? `${symbologyIdentifier}${text}` : text,
-      benchId,
-      isTag: tag !== undefined,
-      isSure: benchId !== undefined || symbologies[format] === 'corrected',
-    };
+/** From the bytes of a PNG, JPEG or WebP file; a refusal where it is none. One after the other, in the order of the calls. */
+export const readPicture = (
+  image: Uint8Array,
+  options: ReadPictureOptions = {},
+): Promise<PictureReading | Refusal> => {
+  const reading = turn.then(() => {
+    options.signal?.throwIfAborted();
+    return readInThread(image, options);
   });
+  turn = reading.catch(() => undefined);
+  return reading;
 };
+
+const startedThread = (): Worker => {
+  clearTimeout(idle);
+  if (thread !== undefined) return thread;
+  const { program, loader } = pictureThread();
+  const start = `import(${JSON.stringify(loader)}).then(({ register }) => { register(); return import(${JSON.stringify(program)}); });`;
+  const started = new Worker(start, { eval: true, execArgv: [] });
+  started.once('exit', () => {
+    if (thread === started) thread = undefined;
+  });
+  thread = started;
+  return started;
+};
+
+const endThread = (): void => {
+  void thread?.terminate();
+  thread = undefined;
+};
+
+const readInThread = (
+  image: Uint8Array,
+  { isRegistered, budgetMs = stillBudgetMs, signal }: ReadPictureOptions,
+): Promise<PictureReading | Refusal> =>
+  new Promise((resolve, reject) => {
+    const worker = startedThread();
+    worker.ref();
+    const flags = new SharedArrayBuffer(8);
+    const shared = new Int32Array(flags);
+    const overdue = setTimeout(() => {
+      endThread();
+      settle(() => reject(new Error('The reading of a picture did not end.')));
+    }, budgetMs + graceMs);
+
+    const settle = (outcome: () => void): void => {
+      clearTimeout(overdue);
+      worker.off('message', onMessage).off('error', onError).off('exit', onExit);
+      signal?.removeEventListener('abort', onAbort);
+      worker.unref();
+      idle = setTimeout(endThread, idleMs).unref();
+      outcome();
+    };
+    const answer = (registered: boolean): void => {
+      Atomics.store(shared, answerAt, registered ? saysYes : saysNo);
+      Atomics.notify(shared, answerAt);
+    };
+    const onMessage = (word: FromThread): void => {
+      switch (word.kind) {
+        case 'is registered?':
+          isRegistered?.(word.benchId).then(answer, () => answer(false));
+          return;
+        case 'done':
+          settle(() => (signal?.aborted === true ? reject(signal.reason) : resolve(word.result)));
+          return;
+        case 'failed':
+          settle(() => reject(new Error(word.why)));
+      }
+    };
+    const onError = (error: unknown): void => settle(() => reject(error));
+    const onExit = (): void => settle(() => reject(new Error('The thread that reads pictures ended.')));
+    const onAbort = (): void => void Atomics.store(shared, stopAt, 1);
+
+    worker.on('message', onMessage).on('error', onError).on('exit', onExit);
+    signal?.addEventListener('abort', onAbort);
+    const job: ToThread = { image, budgetMs, knowsRegister: isRegistered !== undefined, flags };
+    worker.postMessage(job);
+  });

@@ -3,10 +3,10 @@
 import { benchIdAlphabet } from '../../domain/bench-id/bench-id.ts';
 import type { BenchId } from '../../domain/brand.ts';
 import type { BarsPlace } from './bars/locate-bars.ts';
-import { type BarsRead, readBars } from './bars/read-bars.ts';
+import { type BarsRead, likelyLength, readBars, usualModules } from './bars/read-bars.ts';
 import { readCharactersOverBars } from './characters/character-strip.ts';
 import type { CharactersRead } from './characters/read-characters.ts';
-import type { Field } from './field.ts';
+import { type Field, reduced } from './field.ts';
 import type { Pace } from './pace.ts';
 import {
   alphabetSize,
@@ -35,7 +35,8 @@ export interface WeighedPlace {
 const barsWeight = 0.4;
 const charactersWeight = 0.4;
 
-export const weighPlace = (field: Field, place: BarsPlace, pace: Pace): WeighedPlace | undefined => {
+export const weighPlace = (whole: Field, at: BarsPlace, pace: Pace): WeighedPlace | undefined => {
+  const { field, place } = atUsefulSize(whole, at);
   const bars = readBars(field, place);
   if (bars === undefined) return undefined;
   const characters = pace.isOver() ? undefined : readCharactersOverBars(field, bars);
@@ -46,12 +47,54 @@ export const weighPlace = (field: Field, place: BarsPlace, pace: Pace): WeighedP
   );
   const [best, second] = bestCodewords(sum, 2);
   if (best === undefined) return undefined;
+  if (characters !== undefined && isContradicted(best.benchId, bars.likelihoods, characters.likelihoods))
+    return undefined;
   return {
-    place,
+    place: at,
     benchId: best.benchId,
     margin: best.score - (second?.score ?? Number.NEGATIVE_INFINITY),
     loss: bestScore(sum) - best.score,
     evidence: evidenceOf(best.benchId, bars, characters),
+  };
+};
+
+/** Log likelihood by which one source must prefer another character, before weighing, to speak against one. */
+const clearlyOther = 8;
+
+/**
+ * Whether bars and printed characters, each by itself, say one and the same other character somewhere: then the tag says
+ * something else than the bench ID, and to mend it would be to guess. Wear seldom makes the same error twice.
+ */
+const isContradicted = (benchId: BenchId, bars: Likelihoods, characters: Likelihoods): boolean => {
+  for (let position = 0; position < benchIdLength; position += 1) {
+    const symbol = benchIdAlphabet.indexOf(benchId.charAt(position));
+    const other = clearOtherAt(bars, position, symbol);
+    if (other !== undefined && other === clearOtherAt(characters, position, symbol)) return true;
+  }
+  return false;
+};
+
+const clearOtherAt = (likelihoods: Likelihoods, position: number, symbol: number): number | undefined => {
+  const row = likelihoods.subarray(position * alphabetSize, (position + 1) * alphabetSize);
+  const best = row.reduce((at, value, index) => (value > (row[at] ?? 0) ? index : at), 0);
+  return (row[best] ?? 0) - (row[symbol] ?? 0) > clearlyOther ? best : undefined;
+};
+
+/** More dots for a module than this say nothing more and cost time. */
+const usefulModuleDots = 5;
+
+const atUsefulSize = (field: Field, place: BarsPlace) => {
+  const factor = Math.max(1, Math.floor(likelyLength(place) / usualModules / usefulModuleDots));
+  const scaled = (dots: number): number => (dots + 0.5) / factor - 0.5;
+  return {
+    field: reduced(field, factor),
+    place: {
+      ...place,
+      x: scaled(place.x),
+      y: scaled(place.y),
+      length: place.length / factor,
+      height: place.height / factor,
+    },
   };
 };
 

@@ -37,12 +37,15 @@ export type WornReading =
   | {
       readonly kind: 'read';
       readonly benchId: BenchId;
-      /**
-       * `plain`: a general decoder read a symbol in the picture as it is. `restored`: anything else; a suggestion that a
-       * person compares with the tag.
-       */
-      readonly manner: 'plain' | 'restored';
       readonly evidence: readonly Evidence[];
     }
+  /** The bench IDs that could be read; just one where there is another tag that could not. */
   | { readonly kind: 'several tags'; readonly benchIds: readonly BenchId[] }
   | { readonly kind: 'none' };
+
+/**
+ * Whether a general decoder read a whole symbol in the picture as it is. Anything else is restored: a suggestion that a
+ * person compares with the tag before it counts.
+ */
+export const isPlain = (evidence: readonly Evidence[]): boolean =>
+  evidence.some((each) => each.kind === 'decoded' && each.restoration === undefined);

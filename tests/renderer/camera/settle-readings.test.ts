@@ -1,19 +1,19 @@
 /** When frames of the camera agree well enough to act on, or to ask about. */
 import { describe, expect, test } from 'vitest';
-import type { PictureReading } from '../../../renderer/camera/reader-messages.ts';
+import type { SightReading } from '../../../renderer/camera/reader-messages.ts';
 import { type Awaited, type SettledReading, settle } from '../../../renderer/camera/settle-readings.ts';
 import { benchIdSchema } from '../../../src/domain/brand.ts';
 
-const none: PictureReading = { kind: 'none' };
-const several: PictureReading = { kind: 'several' };
-const code = (text: string, isSure: boolean): PictureReading => ({ kind: 'code', text, isSure });
-const wornTag = (text: string): PictureReading => ({
+const none: SightReading = { kind: 'none' };
+const several: SightReading = { kind: 'several' };
+const code = (text: string, isSure: boolean): SightReading => ({ kind: 'code', text, isSure });
+const wornTag = (text: string): SightReading => ({
   kind: 'worn tag',
   benchId: benchIdSchema.parse(text),
   evidence: [],
 });
 
-const settledAfter = (...readings: readonly PictureReading[]): readonly SettledReading[] => {
+const settledAfter = (...readings: readonly SightReading[]): readonly SettledReading[] => {
   let awaited: Awaited = {};
   return readings.flatMap((reading) => {
     const settlement = settle(awaited, reading);

@@ -41,9 +41,10 @@ const weightsOf = (field: Field): Float32Array =>
   boxBlurred(field, 20).values.map((mean) => 100 / (mean + 8));
 
 const angleBins = 60;
+const mostDirections = 3;
 
 /**
- * The two directions in which most cells change, at least 20° apart. Noise has no direction, so it cancels in the
+ * The directions in which most cells change, at least 12° apart. Noise has no direction, so it cancels in the
  * doubled angle of the gradient that is summed over a cell.
  */
 const directionsOf = (small: Field): readonly number[] => {
@@ -71,7 +72,7 @@ const directionsOf = (small: Field): readonly number[] => {
     return count + 0.7 * (beside(1) + beside(-1)) + 0.3 * (beside(2) + beside(-2));
   });
   const order = [...smooth.keys()].sort((a, b) => (smooth[b] ?? 0) - (smooth[a] ?? 0));
-  const apart = Math.round(angleBins / 9);
+  const apart = Math.round(angleBins / 15);
   const chosen: number[] = [];
   for (const bin of order) {
     const far = chosen.every((other) => {
@@ -79,7 +80,7 @@ const directionsOf = (small: Field): readonly number[] => {
       return Math.min(away, angleBins - away) >= apart;
     });
     if (far) chosen.push(bin);
-    if (chosen.length === 2) break;
+    if (chosen.length === mostDirections) break;
   }
   return chosen.map((bin) => {
     const angle = ((bin + 0.5) / angleBins) * Math.PI;

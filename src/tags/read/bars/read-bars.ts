@@ -5,12 +5,18 @@ import { alphabetSize, type Likelihoods, noLikelihoods } from '../soft-decode.ts
 import { type BarsProfile, profileOf } from './bars-profile.ts';
 import { everyShape, setBValue, startB, stopCode } from './code128.ts';
 import type { BarsPlace } from './locate-bars.ts';
-import { emissionsOf, everyCode, type Reading, readShape, widthsBetween } from './trellis.ts';
+import {
+  emissionsOf,
+  everyCode,
+  halved,
+  type Reading,
+  readShape,
+  type Series,
+  widthsBetween,
+} from './trellis.ts';
 
 export interface BarsRead {
   readonly likelihoods: Likelihoods;
-  /** The log likelihood of the best path over nothing there, per module that a symbol without loss would give. */
-  readonly fit: number;
   readonly score: number;
   readonly profile: BarsProfile;
   /** Whether the symbol runs against the direction of the place. */
@@ -19,7 +25,8 @@ export interface BarsRead {
   readonly blur: number;
 }
 
-const modulesUsual = 145;
+/** Of a Code 128 of ten characters, but for the few that have four digits in a row. */
+export const usualModules = 145;
 const shapes = everyShape(10);
 const plainShape = shapes[0];
 const quickCodes = [...[...benchIdAlphabet].map(setBValue), startB, stopCode];
@@ -29,32 +36,47 @@ const closeness = 60;
 /** Standard deviations of the blur that are tried, in modules. */
 const blurs = [0.35, 0.6, 0.85, 1.1] as const;
 
+/** A Code 128 of a tag is about so many times as long as it is high (those of all tags: 4.4 to 7.6). */
+const usualShape = 6.5;
+const shortestShape = 4.5;
+
+/** Of the whole symbol: a place that is too short for its height is a part of one, the rest of which is worn. */
+export const likelyLength = ({ length, height }: BarsPlace): number =>
+  length < shortestShape * height ? usualShape * height : length;
+
 export const readBars = (field: Field, place: BarsPlace): BarsRead | undefined => {
   if (plainShape === undefined) return undefined;
-  const module = place.length / modulesUsual;
-  const profile = profileOf(field, { ...place, length: place.length * 1.15, height: place.height }, module);
+  const length = likelyLength(place);
+  const module = length / usualModules;
+  const window = length === place.length ? 1.3 * length : 2 * length - place.length;
+  const profile = profileOf(field, { ...place, length: window }, module);
   const widths = widthsBetween(11 * module * 0.72, 11 * module * 1.3);
-  const forward = { darkness: profile.darkness, precision: profile.precision };
-  const backward = { darkness: forward.darkness.toReversed(), precision: forward.precision.toReversed() };
-  const quick = [forward, backward].map((series) =>
-    readShape(emissionsOf(series, 0.5 * module, widths, quickCodes), plainShape, benchIdAlphabet, 0.01),
-  );
-  const [ahead, back] = quick;
-  const reversed = (back?.score ?? 0) > (ahead?.score ?? 0);
-  const series = reversed ? backward : forward;
-  const rough = reversed ? back : ahead;
-  if (rough === undefined) return undefined;
-  const near = rough.path.map(({ width }) => width);
-  const closeWidths = widthsBetween(Math.min(...near) * 0.9, Math.max(...near) * 1.1);
-  let blur: number = blurs[0];
-  let best = Number.NEGATIVE_INFINITY;
-  for (const candidate of blurs) {
-    const read = readShape(
-      emissionsOf(series, candidate * module, closeWidths, quickCodes),
+  const found = (half: Series, blurModules: number, across: readonly number[]): Reading | undefined =>
+    readShape(
+      emissionsOf(
+        half,
+        (blurModules * module) / 2,
+        across.map((width) => width / 2),
+        quickCodes,
+      ),
       plainShape,
       benchIdAlphabet,
       0.01,
     );
+  const forward = { darkness: profile.darkness, precision: profile.precision };
+  const backward = { darkness: forward.darkness.toReversed(), precision: forward.precision.toReversed() };
+  const ahead = found(halved(forward), 0.5, widths);
+  const back = found(halved(backward), 0.5, widths);
+  const reversed = (back?.score ?? 0) > (ahead?.score ?? 0);
+  const series = reversed ? backward : forward;
+  const rough = reversed ? back : ahead;
+  if (rough === undefined) return undefined;
+  const near = rough.path.map(({ width }) => 2 * width);
+  const closeWidths = widthsBetween(Math.min(...near) * 0.9, Math.max(...near) * 1.1);
+  let blur: number = blurs[0];
+  let best = Number.NEGATIVE_INFINITY;
+  for (const candidate of blurs) {
+    const read = found(halved(series), candidate, closeWidths);
     if (read === undefined || read.score < best) continue;
     best = read.score;
     blur = candidate;
@@ -72,7 +94,7 @@ export const readBars = (field: Field, place: BarsPlace): BarsRead | undefined =
   const floor = reading.score - closeness;
   for (let at = 0; at < likelihoods.length; at += 1)
     likelihoods[at] = Math.max(likelihoods[at] ?? floor, floor) - reading.score;
-  return { likelihoods, fit: 0, score: reading.score, profile, reversed, reading, blur };
+  return { likelihoods, score: reading.score, profile, reversed, reading, blur };
 };
 
 /** Every character by the best path of any shape that has it. */

@@ -1,6 +1,21 @@
 /** Every way in which a series of darkness can be the symbols of a Code 128, weighed: a search over places, widths and values. */
 import { blurredSeries } from '../field.ts';
-import { code128Modules, type Shape, setBValue, startB, startC, stopCode, symbolModules } from './code128.ts';
+import {
+  checkModulus,
+  code128Modules,
+  type Shape,
+  setBValue,
+  startB,
+  startC,
+  stopCode,
+  symbolModules,
+} from './code128.ts';
+
+/** Darkness about ±1 across the bars, and what each sample counts. */
+export interface Series {
+  readonly darkness: Float32Array;
+  readonly precision: Float32Array;
+}
 
 /** How well each value stands at each place and width, in units of log likelihood (up to a part that no value changes). */
 export interface Emissions {
@@ -26,7 +41,7 @@ export const widthsBetween = (least: number, most: number): readonly number[] =>
  * put on the series and not on every template.
  */
 export const emissionsOf = (
-  series: { readonly darkness: Float32Array; readonly precision: Float32Array },
+  series: Series,
   blur: number,
   widths: readonly number[],
   codes: readonly number[],
@@ -57,10 +72,29 @@ export const emissionsOf = (
         for (let each = 0; each < pattern.length; each += 1)
           score += (pattern[each] ?? 0) * (modules[each] ?? 0);
         scores[base + index] = score - 0.5 * meanWeight * (energies[index] ?? 0);
+        const code = codes[index] ?? 0;
+        if (code >= startB)
+          scores[base + index] =
+            (scores[base + index] ?? 0) +
+            (code === stopCode
+              ? quietScore(across, weight, at + stopModulesMost * module, quietModules * module)
+              : quietScore(across, weight, at - quietModules * module, quietModules * module));
       }
     }
   }
   return { samples, widths, codes, scores };
+};
+
+/** Of the ten modules of light margin that the standard asks for, those that hardly anything reaches into. */
+const quietModules = 5;
+
+/** How well a light margin stands there, as far as the series goes. */
+const quietScore = (across: Float64Array, weight: Float64Array, from: number, length: number): number => {
+  const first = Math.max(0, from);
+  const last = Math.min(across.length - 1, from + length);
+  if (last <= first) return 0;
+  const darkness = valueBetween(across, last) - valueBetween(across, first);
+  return -darkness - 0.5 * (valueBetween(weight, last) - valueBetween(weight, first));
 };
 
 /** A spot far darker or lighter than the bars around says no more than the bars do. */
@@ -71,6 +105,16 @@ const stopModulesMost = 13;
 const signs: readonly Float32Array[] = code128Modules.map((modules) =>
   Float32Array.from(modules, (dark) => (dark === 1 ? 1 : -1)),
 );
+
+/** The same bars with half the samples: to find a symbol, not to read it. */
+export const halved = ({ darkness, precision }: Series): Series => {
+  const half = (of: (at: number) => number): Float32Array =>
+    Float32Array.from({ length: Math.floor(darkness.length / 2) }, (_none, at) => of(2 * at));
+  return {
+    darkness: half((at) => ((darkness[at] ?? 0) + (darkness[at + 1] ?? 0)) / 2),
+    precision: half((at) => (precision[at] ?? 0) + (precision[at + 1] ?? 0)),
+  };
+};
 
 const cumulative = (values: Float32Array): Float64Array => {
   const sums = new Float64Array(values.length + 1);
@@ -138,24 +182,52 @@ export const readShape = (
   alphabet: string,
   closeness: number,
 ): Reading | undefined => {
+  const { characters, pairs, anyCode, just } = choicesOf(emissions, alphabet);
+  const choices: Choice[] = [
+    just(shape.start),
+    ...shape.slots.map((slot) =>
+      slot.kind === 'character' ? characters : slot.kind === 'pair' ? pairs : just(slot.code),
+    ),
+    anyCode,
+    just(stopCode),
+  ];
+  return searched(emissions, choices, shape, closeness);
+};
+
+interface Choices {
+  readonly characters: Choice;
+  readonly pairs: Choice;
+  readonly anyCode: Choice;
+  readonly just: (code: number) => Choice;
+  /** The best of each choice at every place and width, as far as it was asked for. */
+  readonly best: Map<Choice, Float32Array>;
+}
+
+const known = new WeakMap<Emissions, Choices>();
+
+const choicesOf = (emissions: Emissions, alphabet: string): Choices => {
+  const done = known.get(emissions);
+  if (done !== undefined) return done;
   const indexOf = new Map(emissions.codes.map((code, index) => [code, index]));
   const indices = (codes: readonly number[]): Choice =>
     codes.flatMap((code) => {
       const index = indexOf.get(code);
       return index === undefined ? [] : [index];
     });
-  const characters = indices([...alphabet].map(setBValue));
-  const pairs = indices(Array.from({ length: 100 }, (_none, value) => value));
-  const anyCode = indices(Array.from({ length: 103 }, (_none, value) => value));
-  const choices: Choice[] = [
-    indices([shape.start]),
-    ...shape.slots.map((slot) =>
-      slot.kind === 'character' ? characters : slot.kind === 'pair' ? pairs : indices([slot.code]),
-    ),
-    anyCode,
-    indices([stopCode]),
-  ];
-  return searched(emissions, choices, shape, closeness);
+  const single = new Map<number, Choice>();
+  const choices: Choices = {
+    characters: indices([...alphabet].map(setBValue)),
+    pairs: indices(Array.from({ length: 100 }, (_none, value) => value)),
+    anyCode: indices(Array.from({ length: checkModulus }, (_none, value) => value)),
+    just: (code) => {
+      const choice = single.get(code) ?? indices([code]);
+      single.set(code, choice);
+      return choice;
+    },
+    best: new Map(),
+  };
+  known.set(emissions, choices);
+  return choices;
 };
 
 /** The best of the chosen codes at every place and width. */
@@ -182,11 +254,11 @@ const searched = (
   const { samples, widths, scores, codes } = emissions;
   const count = widths.length;
   const cells = (samples + 1) * count;
-  const shared = new Map<Choice, Float32Array>();
+  const shared = known.get(emissions)?.best;
   const bestOfChoice = (choice: Choice): Float32Array => {
-    const known = shared.get(choice) ?? bestOf(emissions, choice);
-    shared.set(choice, known);
-    return known;
+    const best = shared?.get(choice) ?? bestOf(emissions, choice);
+    shared?.set(choice, best);
+    return best;
   };
   const endOf = (at: number, width: number): number => Math.round(at + (widths[width] ?? 0));
   const lastEnd = (at: number, width: number): number =>

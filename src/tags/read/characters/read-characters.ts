@@ -1,13 +1,13 @@
 /** The printed bench ID in a strip of a picture in which its line runs level: how likely each character is at each of the ten places. */
 import { benchIdAlphabet } from '../../../domain/bench-id/bench-id.ts';
-import { type Field, reduced } from '../field.ts';
+import type { Field } from '../field.ts';
 import { alphabetSize, benchIdLength, type Likelihoods, noLikelihoods } from '../soft-decode.ts';
 import { bottomEm, letterRaster, topEm } from './letter-raster.ts';
 
 export interface CharactersSought {
   /** Sizes of the em to try, in samples across and down. */
   readonly sizes: readonly { readonly across: number; readonly down: number }[];
-  /** Where the first letter may start and the last may end, in samples. */
+  /** Where the first letter starts and the last ends, in samples; farther off at a cost. */
   readonly start: readonly [number, number];
   readonly end: readonly [number, number];
   /** Rows in which the baseline may lie. */
@@ -23,47 +23,16 @@ export interface CharactersRead {
   readonly size: { readonly across: number; readonly down: number };
 }
 
-/** How far off the size and the places found at half the samples may be, in samples. */
-const roughReach = 3;
-
 /**
- * `evidence` is, sample by sample, the log likelihood of ink over bare material. Characters follow one another by their
- * advance, give or take kerning; the baseline may rise or fall from one to the next by a row. Size and line are found at
- * half the samples each way, then read at all of them.
+ * The best reading of all sizes. `evidence` is, sample by sample, the log likelihood of ink over bare material. Characters
+ * follow one another by their advance, give or take kerning; the baseline may rise or fall from one to the next by a row.
  */
-export const readCharacters = (evidence: Field, sought: CharactersSought): CharactersRead | undefined => {
-  const half = reduced(evidence, 2);
-  const halved = ([from, to]: readonly [number, number]): readonly [number, number] => [from / 2, to / 2];
-  const range = { start: halved(sought.start), end: halved(sought.end), baseline: halved(sought.baseline) };
-  const rough = bestOf(
-    sought.sizes.map(({ across, down }) => atSize(half, range, { across: across / 2, down: down / 2 })),
-  );
-  if (rough === undefined) return undefined;
-  const baselines = rough.places.map(({ baseline }) => 2 * baseline);
-  const { across, down } = rough.size;
-  return bestOf(
-    [0.97, 0.99, 1.01, 1.03].map((scale) =>
-      atSize(
-        evidence,
-        {
-          start: sought.start,
-          end: sought.end,
-          baseline: [
-            Math.max(sought.baseline[0], Math.min(...baselines) - roughReach),
-            Math.min(sought.baseline[1], Math.max(...baselines) + roughReach),
-          ],
-        },
-        { across: 2 * across * scale, down: 2 * down * scale },
-      ),
-    ),
-  );
-};
+export const readCharacters = (evidence: Field, sought: CharactersSought): CharactersRead | undefined =>
+  bestOf(sought.sizes.map((size) => atSize(evidence, sought, size)));
 
 const bestOf = (reads: readonly (CharactersRead | undefined)[]): CharactersRead | undefined =>
   reads.reduce((best, read) => ((read?.score ?? 0) > (best?.score ?? 0) ? read : best), undefined);
 
-/** Ink that a letter does not explain counts against it as if so much of every box were ink: a dark ground is no letter. */
-const usualInk = 0.35;
 const slackCost = 0.5;
 const riseCost = 0.7;
 const edgeCost = 0.25;
@@ -84,7 +53,7 @@ const atSize = (
   const columns = evidence.width;
   const [highest, lowest] = baseline.map(Math.round) as [number, number];
   const levels = lowest - highest + 1;
-  const sums = summedArea(evidence);
+  const sums = summedArea({ ...evidence, values: evidence.values.map(ofClutter) });
   const letterAt = (character: string, symbol: number): Letter => {
     const raster = letterRaster(character, size.across, size.down);
     return {
@@ -105,7 +74,7 @@ const atSize = (
   const before: Float32Array[] = [];
   let entering: Float32Array = new Float32Array(cells).fill(least);
   for (let x = 0; x < columns; x += 1)
-    if (x >= start[0] && x <= start[1]) entering.fill(0, x * levels, (x + 1) * levels);
+    entering.fill(-edgeCost * outside(x, start), x * levels, (x + 1) * levels);
   for (const choice of choices) {
     before.push(entering);
     const leaving = new Float32Array(cells).fill(least);
@@ -125,10 +94,8 @@ const atSize = (
 
   const after: Float32Array[] = choices.map(() => new Float32Array(0));
   let following: Float32Array = new Float32Array(cells);
-  for (let x = 0; x < columns; x += 1) {
-    const off = Math.max(0, end[0] - x, x - end[1]);
-    following.fill(-edgeCost * off, x * levels, (x + 1) * levels);
-  }
+  for (let x = 0; x < columns; x += 1)
+    following.fill(-edgeCost * outside(x, end), x * levels, (x + 1) * levels);
   for (let slot = choices.length - 1; slot >= 0; slot -= 1) {
     after[slot] = following;
     const starting = new Float32Array(cells).fill(least);
@@ -180,6 +147,8 @@ const atSize = (
   return total <= least / 2 ? undefined : { likelihoods, score: total, places, size };
 };
 
+const outside = (x: number, [from, to]: readonly [number, number]): number => Math.max(0, from - x, x - to);
+
 /** The score of a letter that starts at each column with its baseline at each level, by column and level. */
 const scoresOf = (
   evidence: Field,
@@ -217,11 +186,17 @@ const scoresOf = (
       for (let index = 0; index < offset.length; index += 1)
         score += (share[index] ?? 0) * (values[at + (offset[index] ?? 0)] ?? 0);
       const all = areaOf(sums, width, x, boxTop, x + box, boxBottom);
-      scores[x * levels + level] = score - usualInk * all;
+      scores[x * levels + level] = score - all;
     }
   }
   return scores;
 };
+
+/**
+ * What is there where no letter is: each sample ink or bare material by the toss of a coin. A dark ground is then no letter,
+ * and of two places the one is better that explains more samples.
+ */
+const ofClutter = (evidence: number): number => Math.log(0.5 + 0.5 * Math.exp(evidence));
 
 const summedArea = ({ width, height, values }: Field): Float64Array => {
   const sums = new Float64Array((width + 1) * (height + 1));

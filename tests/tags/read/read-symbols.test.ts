@@ -3,13 +3,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
-import { isRefusal } from '../../src/domain/refusal.ts';
-import { writeTagText } from '../../src/domain/tag-text.ts';
-import { unreadable } from '../../src/tags/prove.ts';
-import { readSymbols } from '../../src/tags/read/read-symbols.ts';
-import { renderTag } from '../../src/tags/render-tag.ts';
-import { requireTool, runTool } from '../support/debian-tools.ts';
-import { benchId, statusTag } from './sample-tags.ts';
+import { isRefusal } from '../../../src/domain/refusal.ts';
+import { writeTagText } from '../../../src/domain/tag-text.ts';
+import { unreadable } from '../../../src/tags/prove.ts';
+import { readSymbols } from '../../../src/tags/read/read-symbols.ts';
+import { renderTag } from '../../../src/tags/render-tag.ts';
+import { requireTool, runTool } from '../../support/debian-tools.ts';
+import { benchId, statusTag } from '../sample-tags.ts';
 
 const content = statusTag(['en', 'es']);
 const both = [

@@ -1,0 +1,137 @@
+/**
+ * Worn tags: our reader and general decoders on the same pictures in the same run.
+ *
+ * Levels A, B and C are set by the general decoders (`wear-amounts.ts`). Pictures have numbers from 1,000,000 up, on which
+ * nothing is tuned. 300 for each level of the status tag unless `--pictures` says otherwise; of the other series a third.
+ */
+import type { Benchmark, Figure } from './measurement.ts';
+import { bestPeer, defaultPictures } from './worn-tags/best-peer.ts';
+import {
+  type Job,
+  type JobResult,
+  type OurMode,
+  ourModes,
+  readersOn,
+  type Series,
+  seriesNames,
+  stillBudgetMs,
+} from './worn-tags/job.ts';
+import { runJobs } from './worn-tags/run-jobs.ts';
+import { type WearLevel, wearLevels } from './worn-tags/wear-amounts.ts';
+import { firstBenchmarkIndex } from './worn-tags/worn-tag.ts';
+
+/** What our reader is to read of 100 whole status tags. */
+const leastReads: Readonly<Partial<Record<WearLevel, number>>> = {
+  fresh: 100,
+  used: 100,
+  A: 99,
+  B: 95,
+  C: 60,
+};
+
+/** Two tags this little worn must be told apart; worn further, one of them may be past reading. */
+const toldApart: readonly WearLevel[] = ['fresh', 'used'];
+
+export const benchmark: Benchmark = async ({
+  pictures = defaultPictures,
+  series = seriesNames,
+  levels = wearLevels,
+}) => {
+  const wanted = jobsFor(pictures).filter((job) => series.includes(job.series) && levels.includes(job.level));
+  const results = await runJobs(wanted);
+  for (const line of results.flatMap(mistakesIn)) console.error(line);
+  return seriesNames.flatMap((name) =>
+    wearLevels.flatMap((level) => {
+      const found = results.filter(({ job }) => job.series === name && job.level === level);
+      return found.length === 0 ? [] : figuresOf(name, level, found);
+    }),
+  );
+};
+
+/** Which picture our reader is wrong about, so that it can be made again. */
+const mistakesIn = ({ job, answers }: JobResult): readonly string[] =>
+  ourModes
+    .filter((mode) => answers[mode]?.wrong === true || answers[mode]?.oneOfTwo === true)
+    .map((mode) => {
+      const what = answers[mode]?.wrong === true ? 'a wrong ID' : 'one of two tags as the only one';
+      return `${job.series} ${job.index}, ${job.level}: ${mode} gave ${what}`;
+    });
+
+const jobsFor = (pictures: number): readonly Job[] =>
+  seriesNames.flatMap((series) =>
+    wearLevels.flatMap((level) =>
+      Array.from({ length: series === 'status tag' ? pictures : Math.ceil(pictures / 3) }, (_, index) => ({
+        series,
+        level,
+        index: firstBenchmarkIndex + index,
+      })),
+    ),
+  );
+
+const figuresOf = (series: Series, level: WearLevel, results: readonly JobResult[]): readonly Figure[] => {
+  const count = (test: (result: JobResult) => boolean | undefined): number =>
+    results.filter((result) => test(result) === true).length;
+  const inHundred = (number: number): number => (100 * number) / results.length;
+  const name = (reader: string, what: string): string => `${series} · ${level} · ${reader} · ${what}`;
+
+  const figures = readersOn(series).flatMap((reader): readonly Figure[] => {
+    const ours = ourModes.find((mode) => mode === reader);
+    const reads = inHundred(count(({ answers }) => answers[reader]?.right));
+    const wrong = count(({ answers }) => answers[reader]?.wrong);
+    return [
+      {
+        name: name(reader, 'right'),
+        value: reads,
+        unit: 'in 100',
+        ...(ours === undefined ? {} : limitOn(series, level)),
+      },
+      {
+        name: name(reader, 'wrong'),
+        value: wrong,
+        unit: 'pictures',
+        ...(ours === undefined ? {} : { budget: 0 }),
+      },
+      ...(ours === undefined ? [] : ourFigures(series, level, ours, results, name)),
+    ];
+  });
+  return series === 'status tag' ? [...figures, bestPeer(series, level, results)] : figures;
+};
+
+const limitOn = (series: Series, level: WearLevel): Partial<Figure> => {
+  switch (series) {
+    case 'status tag':
+      return { atLeast: leastReads[level] ?? 0 };
+    case 'two tags':
+      return toldApart.includes(level) ? { atLeast: 100 } : {};
+    default:
+      return {};
+  }
+};
+
+const ourFigures = (
+  series: Series,
+  level: WearLevel,
+  mode: OurMode,
+  results: readonly JobResult[],
+  name: (reader: string, what: string) => string,
+): readonly Figure[] => {
+  const times = results.map(({ answers }) => answers[mode]?.ms ?? 0).sort((left, right) => left - right);
+  const at = (share: number): number =>
+    times[Math.min(times.length - 1, Math.floor(share * times.length))] ?? 0;
+  const oneOfTwo = results.filter(({ answers }) => answers[mode]?.oneOfTwo === true).length;
+  return [
+    { name: name(mode, 'median time'), value: at(0.5), unit: 'ms' },
+    { name: name(mode, '95th percentile of time'), value: at(0.95), unit: 'ms' },
+    { name: name(mode, 'longest time'), value: at(1), unit: 'ms', budget: stillBudgetMs },
+    ...(series === 'two tags'
+      ? [
+          {
+            name: name(mode, 'one taken for the only one'),
+            value: oneOfTwo,
+            unit: 'pictures' as const,
+            ...(toldApart.includes(level) ? { budget: 0 } : {}),
+          },
+        ]
+      : []),
+  ];
+};
