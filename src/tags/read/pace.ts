@@ -3,8 +3,8 @@
 export interface Pace {
   /** True once the time is used up or the reading is no longer wanted; asked between steps. */
   isOver(): boolean;
-  /** Share of the budget that is used, 0 to 1. */
-  used(): number;
+  /** Milliseconds of the budget that are left; 0 or less once it is used up. */
+  leftMs(): number;
 }
 
 export const paceOf = (options: {
@@ -13,6 +13,6 @@ export const paceOf = (options: {
   readonly isCancelled: () => boolean;
 }): Pace => {
   const started = options.now();
-  const used = (): number => (options.now() - started) / options.budgetMs;
-  return { used, isOver: () => options.isCancelled() || used() >= 1 };
+  const leftMs = (): number => started + options.budgetMs - options.now();
+  return { leftMs, isOver: () => options.isCancelled() || leftMs() <= 0 };
 };

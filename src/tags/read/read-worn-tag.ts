@@ -63,6 +63,9 @@ const restoredDecoders: readonly DecoderName[] = ['zxing-cpp', 'zbar', 'jsqr'];
 
 const mostPlaces = 6;
 
+/** What weighing one place takes on a slow core. It is one step, so with less time left, as for a frame of a camera, it is not begun. */
+const weighingMs = 600;
+
 /**
  * Places of one tag are tried until one of them tells; then only places that lie apart from it, for a second tag. Where
  * there is one that looks like the bars of another tag but cannot be read, the answer is still that there are several.
@@ -73,10 +76,11 @@ const weighPlaces = (
   pace: Pace,
   isRegistered: (benchId: BenchId) => boolean,
 ): void => {
+  if (pace.leftMs() < weighingMs) return;
   const places = locateBars(field, mostPlaces);
   const tried: BarsPlace[] = [];
   for (const place of places) {
-    if (pace.isOver()) return;
+    if (pace.isOver() || pace.leftMs() < weighingMs) return;
     const second = found.isCertain();
     if (second && (!looksLikeBars(place, places) || found.isOnFoundTag(place))) continue;
     if (!second && tried.filter((other) => isNear(other, place)).length >= triesOfOnePlace) continue;
