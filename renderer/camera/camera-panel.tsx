@@ -12,6 +12,7 @@ import { type Awaited, type SettledReading, settle } from './settle-readings.ts'
 import { useCamera } from './use-camera.ts';
 import { useReader } from './use-reader.ts';
 import { watchFrames } from './watch-frames.ts';
+import { WhoButton } from './who-button.tsx';
 
 export interface CameraPanelProps {
   onSettled(reading: SettledReading, still: Blob | undefined): void;
@@ -87,6 +88,7 @@ export const CameraPanel = ({ onSettled, onFile, onClose }: CameraPanelProps) =>
       )}
       <LiveView camera={camera} video={video}>
         <OpenFileButton onFile={onFile} />
+        {needsHelp || state.kind === 'fault' ? <WhoButton onClose={onClose} /> : null}
         <Button onPress={onClose} autoFocus>
           {t('camera:close')}
         </Button>

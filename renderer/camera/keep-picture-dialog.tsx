@@ -15,6 +15,7 @@ import { LiveView } from './live-view.tsx';
 import { OpenFileButton } from './open-file-button.tsx';
 import { useCamera } from './use-camera.ts';
 import { useObjectUrl } from './use-object-url.ts';
+import { nextFrame } from './watch-frames.ts';
 
 export interface KeepPictureDialogProps {
   readonly benchId: BenchId;
@@ -84,8 +85,7 @@ const TakePicture = ({ onPicture, onFile, onClose }: TakePictureProps) => {
   const camera = useCamera();
   const video = useRef<HTMLVideoElement>(null);
   const take = async (): Promise<void> => {
-    const taken = video.current === null ? undefined : await frameOf(video.current);
-    if (taken !== undefined) onPicture(taken);
+    if (video.current !== null) onPicture(await frameOf(video.current));
   };
   return (
     <LiveView camera={camera} video={video}>
@@ -100,10 +100,10 @@ const TakePicture = ({ onPicture, onFile, onClose }: TakePictureProps) => {
   );
 };
 
-/** The picture that the video shows now, as JPEG; nothing before it shows one. */
-const frameOf = async (video: HTMLVideoElement): Promise<Blob | undefined> => {
+/** The picture that the video shows now, or the first one that it will show, as JPEG. */
+const frameOf = async (video: HTMLVideoElement): Promise<Blob> => {
+  if (video.videoWidth === 0) await nextFrame(video);
   const { videoWidth, videoHeight } = video;
-  if (videoWidth === 0) return undefined;
   const canvas = new OffscreenCanvas(videoWidth, videoHeight);
   canvas.getContext('2d')?.drawImage(video, 0, 0);
   return canvas.convertToBlob({ type: 'image/jpeg', quality: 0.95 });

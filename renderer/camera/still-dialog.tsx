@@ -12,6 +12,7 @@ import { ReadingHelp } from './reading-help.tsx';
 import type { SettledReading } from './settle-readings.ts';
 import { useObjectUrl } from './use-object-url.ts';
 import { useReader } from './use-reader.ts';
+import { WhoButton } from './who-button.tsx';
 
 export interface StillDialogProps {
   readonly file: File;
@@ -68,6 +69,7 @@ export const StillDialog = ({ file, onSettled, onNoPicture, onFile, onClose }: S
           {outcome === 'none' ? <ReadingHelp /> : null}
           <div className={styles.controls}>
             <OpenFileButton label={t('camera:still.another')} onFile={onFile} />
+            {outcome === 'none' ? <WhoButton onClose={onClose} /> : null}
             <Button onPress={onClose} autoFocus>
               {t('camera:still.close')}
             </Button>

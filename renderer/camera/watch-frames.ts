@@ -27,7 +27,7 @@ export const watchFrames = (
   };
 };
 
-const nextFrame = (video: HTMLVideoElement): Promise<void> =>
+export const nextFrame = (video: HTMLVideoElement): Promise<void> =>
   new Promise((resolve) => video.requestVideoFrameCallback(() => resolve()));
 
 /** A video that has no picture yet is asked again at its next frame. */

@@ -144,7 +144,7 @@ describe.runIf(hasBrowser())('a picture', () => {
     await page.getByRole('progressbar', { name: 'How much of the time for reading is used' }).waitFor();
     await page.getByRole('button', { name: 'Cancel' }).click();
     await page.getByRole('dialog').waitFor({ state: 'detached' });
-    await expect.poll(() => page.workers().length).toBe(0);
+    await expect.poll(() => page.workers().length, { timeout: 20_000 }).toBe(0);
   }, 120_000);
 
   test('that is none is refused with one sentence that says what to do', async () => {

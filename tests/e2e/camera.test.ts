@@ -50,7 +50,7 @@ describe.runIf(hasBrowser())('the camera', () => {
     await page.getByRole('button', { name: 'Close' }).click();
     await page.getByRole('dialog').waitFor({ state: 'detached' });
     expect(await stateOf()).toBe('ended');
-    await expect.poll(() => page.workers().length).toBe(0);
+    await expect.poll(() => page.workers().length, { timeout: 20_000 }).toBe(0);
   }, 120_000);
 
   test('only asks about a worn tag, and opens its card only after a yes', async () => {

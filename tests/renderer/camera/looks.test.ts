@@ -4,9 +4,9 @@ import { frameLook } from '../../../renderer/camera/looks.ts';
 
 const budgets = Array.from({ length: 30 }, (_, frames) => frameLook(frames).budgetMs);
 
-test('four frames of five have 200 ms, and every fifth has longer, twice as long each time up to 3.2 s', () => {
+test('four frames of five have 200 ms, and every fifth has longer: 1.2 s, and 2.4 s from the second on', () => {
   expect(budgets.filter((_, frames) => frames % 5 !== 4)).toEqual(Array.from({ length: 24 }, () => 200));
-  expect(budgets.filter((_, frames) => frames % 5 === 4)).toEqual([400, 800, 1600, 3200, 3200, 3200]);
+  expect(budgets.filter((_, frames) => frames % 5 === 4)).toEqual([1200, 2400, 2400, 2400, 2400, 2400]);
 });
 
 test('every other frame is looked through for makers’ codes, also among those that are looked at for longer', () => {

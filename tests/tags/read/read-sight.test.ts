@@ -1,27 +1,17 @@
 /** What a picture comes to for whoever acts on it: a code as it was printed, a worn tag to ask about, several, or nothing. */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import bwipjs from 'bwip-js/node';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { isRefusal } from '../../src/domain/refusal.ts';
-import { writeTagText } from '../../src/domain/tag-text.ts';
-import { prepareDecoders } from '../../src/tags/read/general-decoders.ts';
-import type { Picture } from '../../src/tags/read/picture.ts';
-import { readSight } from '../../src/tags/read/read-sight.ts';
-import { renderTag } from '../../src/tags/render-tag.ts';
-import { frameOf, worn } from '../e2e/camera-recording.ts';
-import { benchId, statusTag } from './sample-tags.ts';
+import { isRefusal } from '../../../src/domain/refusal.ts';
+import { writeTagText } from '../../../src/domain/tag-text.ts';
+import { prepareDecodersInNode } from '../../../src/tags/read/node-decoders.ts';
+import type { Picture } from '../../../src/tags/read/picture.ts';
+import { readSight } from '../../../src/tags/read/read-sight.ts';
+import { renderTag } from '../../../src/tags/render-tag.ts';
+import { frameOf, worn } from '../../e2e/camera-recording.ts';
+import { benchId, statusTag } from '../sample-tags.ts';
 
-const require = createRequire(import.meta.url);
-const binary = (name: string): ArrayBuffer => Uint8Array.from(readFileSync(require.resolve(name))).buffer;
-
-beforeAll(() => {
-  prepareDecoders({
-    zxing: binary('zxing-wasm/reader/zxing_reader.wasm'),
-    zbar: binary('@undecaf/zbar-wasm/dist/zbar.wasm'),
-  });
-});
+beforeAll(prepareDecodersInNode);
 
 const content = statusTag(['en']);
 const tagRaster = async (changes: Partial<typeof content> = {}): Promise<Uint8Array> => {
