@@ -6,6 +6,7 @@ import { Dialog } from '../components/dialog.tsx';
 import { NumberedChoices } from '../components/numbered-choices.tsx';
 import { StandingMark } from '../components/standing-mark.tsx';
 import { useText } from '../i18n/text.ts';
+import { navigate } from '../navigation/route.ts';
 import { useScanHandler } from '../scan/scan.ts';
 import { useStationQuery } from '../station/hooks.ts';
 import styles from './camera.module.css';
@@ -34,7 +35,19 @@ export const WornTagDialog = ({ benchId, evidence, still, onYes, onAgain, onClos
   const shown = formatBenchId(benchId);
   const device = data?.meaning === 'suggestion' ? data.devices[0]?.device : undefined;
   const isUnregistered = data?.meaning === 'bench ID not registered';
-  const again = { key: 'again', label: t('camera:worn.no'), onChoose: onAgain };
+  const again = {
+    key: 'again',
+    label: t(device === undefined ? 'camera:worn.again' : 'camera:worn.no'),
+    onChoose: onAgain,
+  };
+  const who = {
+    key: 'who',
+    label: t('camera:help.who'),
+    onChoose: () => {
+      onClose();
+      navigate({ screen: 'who' });
+    },
+  };
   const cancel = { key: 'cancel', label: t('camera:worn.cancel'), onChoose: onClose };
   return (
     <Dialog
@@ -73,7 +86,7 @@ export const WornTagDialog = ({ benchId, evidence, still, onYes, onAgain, onClos
       <AlertLine sentence={error?.sentence} />
       {data === undefined && error === undefined ? <p role="status">{t('camera:worn.checking')}</p> : null}
       {device === undefined ? (
-        <NumberedChoices choices={[again, cancel]} />
+        <NumberedChoices choices={[again, ...(isUnregistered ? [who] : []), cancel]} />
       ) : (
         <NumberedChoices
           choices={[{ key: 'yes', label: t('camera:worn.yes'), onChoose: onYes }, again, cancel]}
