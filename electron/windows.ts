@@ -1,5 +1,11 @@
 /** The windows of the shell: what they may do, and that they show our page and nothing else. */
-import { app, BrowserWindow, type BrowserWindowConstructorOptions, session } from 'electron';
+import {
+  app,
+  BrowserWindow,
+  type BrowserWindowConstructorOptions,
+  type MediaAccessPermissionRequest,
+  session,
+} from 'electron';
 import { pageAddress } from './channel.ts';
 
 export const windowOptions = (preload: string): BrowserWindowConstructorOptions => ({
@@ -31,7 +37,7 @@ export const openWindow = async (preload: string): Promise<BrowserWindow> => {
   return window;
 };
 
-/** To be called before the first window: nothing leads away from our page, and the page is allowed nothing of the PC. */
+/** To be called before the first window: nothing leads away from our page, and of the PC the page is allowed only the camera. */
 export const keepWindowsAtHome = (): void => {
   app.on('web-contents-created', (_event, contents) => {
     contents.setWindowOpenHandler(() => ({ action: 'deny' }));
@@ -45,8 +51,20 @@ export const keepWindowsAtHome = (): void => {
     contents.on('will-redirect', (event) => event.preventDefault());
     contents.on('will-attach-webview', (event) => event.preventDefault());
   });
-  session.defaultSession.setPermissionRequestHandler((_contents, _permission, decide) => decide(false));
-  session.defaultSession.setPermissionCheckHandler(() => false);
+  session.defaultSession.setPermissionRequestHandler((_contents, permission, decide, details) =>
+    decide(permission === 'media' && isOurCamera(details)),
+  );
+  session.defaultSession.setPermissionCheckHandler(
+    (_contents, permission, origin, { mediaType }) =>
+      permission === 'media' && mediaType === 'video' && isOurs(`${origin.replace(/\/$/, '')}/`),
+  );
 };
+
+/** Asked for by the top frame of our page, with no microphone. */
+const isOurCamera = (details: Partial<MediaAccessPermissionRequest>): boolean =>
+  details.isMainFrame === true &&
+  isOurs(details.requestingUrl ?? '') &&
+  details.mediaTypes?.length === 1 &&
+  details.mediaTypes[0] === 'video';
 
 const isOurs = (address: string): boolean => address.startsWith(pageAddress);

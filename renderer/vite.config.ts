@@ -7,6 +7,7 @@ export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   base: './',
   plugins: [react()],
+  worker: { format: 'es' },
   build: {
     outDir: fileURLToPath(new URL('../dist/renderer', import.meta.url)),
     emptyOutDir: true,

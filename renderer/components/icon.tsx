@@ -21,6 +21,8 @@ const paths = {
   moon: 'M20 14.5A8.5 8.5 0 1 1 9.5 4a7 7 0 0 0 10.5 10.5Z',
   tag: 'M3.5 12.5 12 4h8v8l-8.5 8.5Z M16.2 7.6v.2',
   forward: 'M5 12h14 M13 6l6 6-6 6',
+  camera: 'M3 8h4l2-3h6l2 3h4v11H3Z M12 9.5a3.8 3.8 0 1 0 0 7.6 3.8 3.8 0 0 0 0-7.6Z',
+  picture: 'M3 5h18v14H3Z M3 16l5-5 4.5 4.5 3-3L21 17.5 M15.5 8.5v.2',
   plus: 'M12 5v14 M5 12h14',
   warning: 'M12 3 22 20.5H2Z M12 9.5v5 M12 17.4v.2',
 } as const;

@@ -1,14 +1,17 @@
 /** The message catalogues of the screens, and the language that the window speaks. */
 import i18next from 'i18next';
 import { initReactI18next } from 'react-i18next';
+import enCamera from '../../assets/messages/en/camera.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
+import esCamera from '../../assets/messages/es/camera.json';
 import esScreens from '../../assets/messages/es/screens.json';
 import esWalk from '../../assets/messages/es/walk.json';
 import { type Language, languages } from '../../src/domain/message.ts';
 import { recall, remember } from '../station/remembered.ts';
 
 interface Catalogues {
+  readonly camera: typeof enCamera;
   readonly screens: typeof enScreens;
   readonly walk: typeof enWalk;
 }
@@ -40,9 +43,12 @@ void catalogue.use(initReactI18next).init({
   lng: firstLanguage(),
   fallbackLng: 'en',
   initAsync: false,
-  ns: ['screens', 'walk'],
+  ns: ['screens', 'walk', 'camera'],
   defaultNS: 'screens',
-  resources: { en: { screens: enScreens, walk: enWalk }, es: { screens: esScreens, walk: esWalk } },
+  resources: {
+    en: { screens: enScreens, walk: enWalk, camera: enCamera },
+    es: { screens: esScreens, walk: esWalk, camera: esCamera },
+  },
   interpolation: { escapeValue: false },
 });
 

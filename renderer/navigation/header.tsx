@@ -1,4 +1,5 @@
 /** The head of the window: station, scan field, who is signed in, language and theme. */
+import { CameraButton } from '../camera/camera-button.tsx';
 import { Button } from '../components/button.tsx';
 import { useTheme } from '../design/theme.ts';
 import { useText } from '../i18n/text.ts';
@@ -17,6 +18,7 @@ export const Header = () => {
         {station?.demo === true ? <span className={styles.demo}>{t('screens:app.demo')}</span> : null}
       </div>
       <ScanField />
+      <CameraButton />
       <SignedIn />
       <LookSwitches />
     </header>

@@ -1,4 +1,5 @@
 /** The window of a station that is set up: header, navigation, and the screen of the route. */
+import { CameraProvider } from '../camera/camera-provider.tsx';
 import { useText } from '../i18n/text.ts';
 import { WindowScans } from '../scan/window-scans.tsx';
 import { CurrentScreen } from './current-screen.tsx';
@@ -9,17 +10,19 @@ import styles from './shell.module.css';
 export const Shell = () => {
   const { t } = useText();
   return (
-    <div className={styles.shell}>
-      <button type="button" className={styles.skip} onClick={skipToScreen}>
-        {t('screens:app.skip')}
-      </button>
-      <Header />
-      <Navigation />
-      <main id="screen" className={styles.screen} tabIndex={-1}>
-        <CurrentScreen />
-      </main>
-      <WindowScans />
-    </div>
+    <CameraProvider>
+      <div className={styles.shell}>
+        <button type="button" className={styles.skip} onClick={skipToScreen}>
+          {t('screens:app.skip')}
+        </button>
+        <Header />
+        <Navigation />
+        <main id="screen" className={styles.screen} tabIndex={-1}>
+          <CurrentScreen />
+        </main>
+        <WindowScans />
+      </div>
+    </CameraProvider>
   );
 };
 

@@ -9,6 +9,7 @@ import { lengthUnitSchema } from './length.ts';
 import { markingEntrySchema } from './marking.ts';
 import { modelSheetSchema } from './model-sheet.ts';
 import { designationSchema, personSchema } from './person.ts';
+import { keptPictureSchema } from './picture.ts';
 import { printerSchema } from './printer.ts';
 import { scannerSchema } from './scanner/scanner.ts';
 import { reprintReasonSchema } from './tag-content.ts';
@@ -46,6 +47,8 @@ export const eventSchema = z.discriminatedUnion('type', [
   event('device.code-bound', { benchId: benchIdSchema, otherCode: otherCodeSchema }),
   /** Taken out of service without an inspection: at the desk, in the field, or because an inspection was broken off. */
   event('device.removed', { benchId: benchIdSchema, reasons: z.array(reasonSchema).min(1), tagNumber }),
+  /** The picture itself lies in the evidence beside the record. */
+  event('device.picture-kept', { benchId: benchIdSchema, ...keptPictureSchema.shape }),
   event('inspection.started', {
     inspection: inspectionNumber,
     benchId: benchIdSchema,

@@ -57,6 +57,8 @@ export const touchedBy = (event: DomainEvent): Touched => {
       return { benchId: event.benchId, inspection: event.inspection };
     case 'inspection.answered':
       return { inspection: event.inspection };
+    case 'device.picture-kept':
+      return {};
     case 'identity.opened':
     case 'identity.proposed':
     case 'identity.disagreed':

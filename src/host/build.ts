@@ -27,7 +27,7 @@ const viteBuild = async (productFolder: string, config: string, mode: string): P
 
 export const rendererBundle: Bundle = {
   name: 'renderer',
-  inputs: ['renderer', 'src/domain', 'src/station', 'assets', 'package-lock.json'],
+  inputs: ['renderer', 'src/domain', 'src/station', 'src/tags/read', 'assets', 'package-lock.json'],
   output: 'renderer',
   build: (productFolder) => viteBuild(productFolder, 'renderer/vite.config.ts', 'production'),
 };

@@ -48,9 +48,13 @@ export const readRendererFiles = async (folder: string): Promise<RendererFiles |
   };
 };
 
+/** The policy of a script is heeded only where the script is a worker. */
 const served = (body: Uint8Array, contentType: string, nonce: string): ServedFile => ({
   body,
-  headers: { ...securityHeaders(nonce), 'content-type': contentType },
+  headers: {
+    ...securityHeaders(nonce, contentType === contentTypes['.js'] ? 'worker' : 'page'),
+    'content-type': contentType,
+  },
 });
 
 const withNonce = (page: string, nonce: string): string =>

@@ -4,11 +4,18 @@ import { randomBytes } from 'node:crypto';
 /** A number used once, for the one style sheet that a library of the page writes at run time. */
 export const newNonce = (): string => randomBytes(16).toString('base64');
 
-/** Content Security Policy Level 3 (W3C). `blob:` frames and pictures show a tag that the station just rendered. */
-export const contentSecurityPolicy = (nonce: string): string =>
+/** Who a policy is for: the page, or a worker that the page starts, which has the policy of its own script. */
+export type PolicyFor = 'page' | 'worker';
+
+/**
+ * Content Security Policy Level 3 (W3C). `blob:` frames and pictures show a tag that the station just rendered. Only a
+ * worker may compile WebAssembly: the decoders of pictures.
+ */
+export const contentSecurityPolicy = (nonce: string, policyFor: PolicyFor = 'page'): string =>
   [
     "default-src 'none'",
-    "script-src 'self'",
+    policyFor === 'worker' ? "script-src 'self' 'wasm-unsafe-eval'" : "script-src 'self'",
+    "worker-src 'self'",
     `style-src 'self' 'nonce-${nonce}'`,
     "img-src 'self' data: blob:",
     "font-src 'self'",
@@ -20,8 +27,11 @@ export const contentSecurityPolicy = (nonce: string): string =>
     "frame-ancestors 'none'",
   ].join('; ');
 
-export const securityHeaders = (nonce: string): Readonly<Record<string, string>> => ({
-  'content-security-policy': contentSecurityPolicy(nonce),
+export const securityHeaders = (
+  nonce: string,
+  policyFor: PolicyFor = 'page',
+): Readonly<Record<string, string>> => ({
+  'content-security-policy': contentSecurityPolicy(nonce, policyFor),
   'cross-origin-opener-policy': 'same-origin',
   'cross-origin-resource-policy': 'same-origin',
   'permissions-policy': 'camera=(self), microphone=(), geolocation=(), usb=(), serial=(), payment=()',

@@ -72,6 +72,8 @@ export interface LedgerReader {
   devicesBySerial(serial: string, modelSheetId?: string): Promise<readonly BenchId[]>;
   /** A page of the register, ordered by maker, model, serial number; `total` counts all that match. */
   devices(query: DeviceQuery): Promise<{ readonly rows: readonly DeviceRow[]; readonly total: number }>;
+  /** At most `limit` of all bench IDs, in their order, from the first after `after` on. */
+  benchIds(after: BenchId | undefined, limit: number): Promise<readonly BenchId[]>;
   counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts>;
   inspection(inspection: number): Promise<Inspection | undefined>;
   /** Newest first. */

@@ -4,8 +4,11 @@ import { benchIdCheck } from './operations/bench-id-check.ts';
 import { benchIdNew } from './operations/bench-id-new.ts';
 import { binLabel } from './operations/bin-label.ts';
 import { commandSheet } from './operations/command-sheet.ts';
+import { deviceBenchIds } from './operations/device-bench-ids.ts';
 import { deviceBindCode } from './operations/device-bind-code.ts';
+import { deviceKeepPicture } from './operations/device-keep-picture.ts';
 import { deviceList } from './operations/device-list.ts';
+import { devicePictures } from './operations/device-pictures.ts';
 import { deviceRegister } from './operations/device-register.ts';
 import { deviceRelabel } from './operations/device-relabel.ts';
 import { deviceRemove } from './operations/device-remove.ts';
@@ -34,6 +37,7 @@ import { personDesignate } from './operations/person-designate.ts';
 import { personList } from './operations/person-list.ts';
 import { personSetPin } from './operations/person-set-pin.ts';
 import { pictureRead } from './operations/picture-read.ts';
+import { pictureShow } from './operations/picture-show.ts';
 import { printCancel } from './operations/print-cancel.ts';
 import { printStatus } from './operations/print-status.ts';
 import { printerCalibrate } from './operations/printer-calibrate.ts';
@@ -74,10 +78,13 @@ const operations = [
   modelSheetList,
   modelSheetRecord,
   deviceList,
+  deviceBenchIds,
   deviceShow,
   deviceRegister,
   deviceBindCode,
   deviceRemove,
+  deviceKeepPicture,
+  devicePictures,
   deviceRelabel,
   markingRequestList,
   identitySearch,
@@ -111,6 +118,7 @@ const operations = [
   benchIdNew,
   benchIdCheck,
   pictureRead,
+  pictureShow,
   ledgerVerify,
   ledgerRebuild,
   ledgerExport,

@@ -6,6 +6,7 @@ import type { Station } from '../domain/evolve.ts';
 import type { Language } from '../domain/message.ts';
 import { type Person, type Role, roles } from '../domain/person.ts';
 import type { Refusal } from '../domain/refusal.ts';
+import type { EvidenceStore } from '../ledger/evidence-store.ts';
 import type { Ledger } from '../ledger/ledger.ts';
 import type { PinGuard } from './pin.ts';
 import type { PrintJobs } from './print-jobs.ts';
@@ -20,6 +21,7 @@ export const everyRole: Access = [...roles];
 /** What an operation may use. The person is the one signed in on the session that called. */
 export interface OperationContext {
   readonly ledger: Ledger;
+  readonly evidence: EvidenceStore;
   readonly rules: Rules;
   readonly pins: PinGuard;
   readonly printJobs: PrintJobs;

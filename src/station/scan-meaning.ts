@@ -67,6 +67,21 @@ export const meaningOf = async (
   }
 };
 
+/** A device at most as a suggestion, whatever the text: what was weighed and not read acts on nothing by itself. */
+export const meaningOfWornTag = async (
+  register: Register,
+  scan: Scan,
+  scanned: string,
+): Promise<ScanMeaning> => {
+  const benchId =
+    scan.kind === 'bench ID' ? scan.benchId : scan.kind === 'tag' ? scan.tag.benchId : undefined;
+  if (benchId === undefined) return { meaning: 'unknown', text: shown(scanned, 80) };
+  const device = await summaryOf(register, benchId);
+  return device === undefined
+    ? { meaning: 'bench ID not registered', benchId }
+    : { meaning: 'suggestion', text: benchId, devices: suggested([device], 'worn tag') };
+};
+
 /** A badge is a badge whatever its text looks like. */
 const ofBadge = async ({ reader }: Register, texts: readonly string[]): Promise<ScanMeaning | undefined> => {
   for (const text of new Set(texts)) {

@@ -7,6 +7,7 @@ import { dateInZone } from '../domain/calendar.ts';
 import type { Language } from '../domain/message.ts';
 import type { Person } from '../domain/person.ts';
 import { isRefusal, type Refusal, refusal } from '../domain/refusal.ts';
+import { EvidenceFolder } from '../ledger/evidence-folder.ts';
 import type { Ledger } from '../ledger/ledger.ts';
 import { openSqliteLedger } from '../ledger/sqlite/sqlite-ledger.ts';
 import { storageRefusal } from '../ledger/storage-refusal.ts';
@@ -50,6 +51,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const rules = await loadRules(`${productFolder}/assets`);
   const ledger = await openSqliteLedger(options.folder);
   if (isRefusal(ledger)) return ledger;
+  const evidence = new EvidenceFolder(options.folder);
   const signedIn = new Map<string, string>();
   const underWay = new Set<Promise<unknown>>();
   const pins = pinGuard(ledger);
@@ -63,6 +65,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     const person = await personOf(ledger, signedIn.get(session));
     return {
       ledger,
+      evidence,
       rules,
       pins,
       printJobs,

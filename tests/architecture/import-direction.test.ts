@@ -66,6 +66,12 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   electron: ['domain', 'station', 'host'],
   renderer: ['domain', 'station'],
 };
+/** The worker of the page that reads pictures with the reader of the station; the files around it know its types. */
+const readingWorker = 'renderer/camera/read-worker.ts';
+const isReaderInPage = ({ from, to, typeOnly }: Import): boolean =>
+  to.startsWith('src/tags/read/') &&
+  (from === readingWorker || (typeOnly && from === 'renderer/camera/reader-messages.ts'));
+
 const isSource = (path: string): boolean => /\.tsx?$/.test(path) && roomOf(path) in allowed;
 
 describe('imports', () => {
@@ -85,7 +91,7 @@ describe('imports', () => {
 
   test('lead from the shells over the station to the domain, never back and never sideways', () => {
     const wrong = imports
-      .filter(({ to }) => isSource(to))
+      .filter((each) => isSource(each.to) && !isReaderInPage(each))
       .filter(({ from, to }) => roomOf(from) !== roomOf(to) && !allowed[roomOf(from)]?.includes(roomOf(to)))
       .map(({ from, to }) => `${from} -> ${to}`);
     expect(wrong).toEqual([]);
@@ -94,9 +100,20 @@ describe('imports', () => {
   test('of the page bring nothing of the station into the browser but types and the domain', () => {
     const wrong = imports
       .filter(({ from, to, typeOnly }) => roomOf(from) === 'renderer' && to.startsWith('src/') && !typeOnly)
-      .filter(({ to }) => roomOf(to) !== 'domain')
+      .filter((each) => roomOf(each.to) !== 'domain' && !isReaderInPage(each))
       .map(({ from, to }) => `${from} -> ${to}`);
     expect(wrong).toEqual([]);
+  });
+
+  test('bring the reader of pictures into a worker of the page, and no part of it into the page itself', () => {
+    const importers = imports.filter(({ from, to }) => to === readingWorker && roomOf(from) === 'renderer');
+    expect(importers).toEqual([]);
+    const read = imports.filter(({ from, typeOnly }) => from === readingWorker && !typeOnly);
+    expect(read.map(({ to }) => to)).toContain('src/tags/read/general-decoders.ts');
+    const decoders = imports.filter(
+      ({ from, to }) => roomOf(from) === 'renderer' && /zxing|zbar|jsqr/.test(to),
+    );
+    expect([...new Set(decoders.map(({ from }) => from))]).toEqual([readingWorker]);
   });
 
   test('of the domain reach no clock, disk or network of the system', () => {

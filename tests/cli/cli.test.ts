@@ -1,8 +1,9 @@
 /** The command line over one demo station: the register, tags, bench IDs, the record, and what all commands keep to. */
 import { execFile, spawn } from 'node:child_process';
-import { mkdir, readFile, stat, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
+import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { DemoBench, expectRefused, inspector, registration } from './demo-bench.ts';
 import { productFolder, runCli, spawnCli } from './run-cli.ts';
@@ -45,6 +46,28 @@ describe('demo', () => {
 });
 
 describe('device', () => {
+  test('picture keeps a picture of the marking, which show names, and verify misses when it is gone', async () => {
+    const benchId = await bench.addDevice('T-1009', 'CLI-CODE-1009');
+    const picture = join(bench.folder, 'marking.png');
+    await sharp({ create: { width: 30, height: 20, channels: 3, background: '#888' } }).toFile(picture);
+    const kept = await bench.run(['device', 'picture', benchId, picture, '--badge', inspector]);
+    expect(kept.json().picture).toMatchObject({ of: 'marking', width: 30, height: 20 });
+    const shown = await bench.run(['device', 'show', benchId, '--badge', inspector]);
+    const { sha256 } = kept.json().picture;
+    expect(shown.json().pictures).toMatchObject([{ of: 'marking', state: 'kept', sha256 }]);
+    const file = join(bench.station, 'evidence', `${sha256}.jpg`);
+    const bytes = await readFile(file);
+    await rm(file);
+    const verified = await bench.run(['ledger', 'verify']);
+    expectRefused(verified, 'ledger-not-sound');
+    await writeFile(file, bytes);
+    expect((await bench.run(['ledger', 'verify'])).json().sound).toBe(true);
+    expectRefused(
+      await bench.run(['device', 'picture', benchId, join(bench.folder, 'none.png'), '--badge', inspector]),
+      'file-unreadable',
+    );
+  });
+
   test('add registers a device, which show then finds by its bench ID and by its code', async () => {
     const benchId = await bench.addDevice('T-1001', 'CLI-CODE-1001');
     expect(benchId).toMatch(/^[0-9A-HJKMNP-TV-Z]{10}$/);

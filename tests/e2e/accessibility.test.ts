@@ -8,6 +8,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { hasBrowser } from '../support/browser.ts';
 import { procedure } from '../support/shipped-rules.ts';
+import { screensOfCamera } from './camera-screens.ts';
 import { screens, screensOfFirstStart } from './every-screen.ts';
 import { badges, type PreparedDepot, prepareDepot } from './prepared-depot.ts';
 import { type Look, launchBrowser, openStage, type Stage } from './stage.ts';
@@ -112,6 +113,21 @@ describe.runIf(hasBrowser())('every screen', () => {
         await window.close();
       }
       expect(faults).toEqual([]);
+    },
+    120_000,
+  );
+
+  test.each(looks)(
+    'of the camera and of pictures keeps to the same: $language, $theme, $width × $height',
+    async (look) => {
+      const window = await stage.openWindow(look);
+      window.page.setDefaultTimeout(20_000);
+      await window.page.evaluate(axeSource);
+      const visit = { page: window.page, depot, say: wordsIn(look.language) };
+      await signIn(visit, badges.inspector);
+      const faults = await faultsOn(visit, screensOfCamera);
+      await window.close();
+      expect([...faults, ...window.faults]).toEqual([]);
     },
     120_000,
   );

@@ -34,8 +34,11 @@ export interface StageWindow {
 /** The same hour in every run, so that no date on a screen ever changes. */
 const now = () => instant('2026-03-10T08:00:00.000Z');
 
+/** A fake camera that shows a moving pattern, and that every window may use. */
+const fakeCamera = ['--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream'] as const;
+
 export const launchBrowser = (): Promise<Browser> =>
-  chromium.launch({ executablePath: testBrowser(), args: [...testBrowserArguments] });
+  chromium.launch({ executablePath: testBrowser(), args: [...testBrowserArguments, ...fakeCamera] });
 
 export const openStage = async (browser: Browser, folder: string): Promise<Stage> => {
   const files = await builtPage();

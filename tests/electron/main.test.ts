@@ -193,6 +193,34 @@ describe.runIf(hasBrowser())('the shell', () => {
     expect(answers).toEqual([false, false, false, false]);
   });
 
+  test('allows the camera to its own page alone, and never with the microphone', async () => {
+    await openShell();
+    const own = { requestingUrl: 'app://srl-bench/', isMainFrame: true };
+    const asked = [
+      { ...own, mediaTypes: ['video'] },
+      { ...own, mediaTypes: ['video', 'audio'] },
+      { ...own, mediaTypes: ['audio'] },
+      { ...own, isMainFrame: false, mediaTypes: ['video'] },
+      { ...own, requestingUrl: 'app://srl-bench.elsewhere/', mediaTypes: ['video'] },
+      { ...own, requestingUrl: 'https://elsewhere.invalid/', mediaTypes: ['video'] },
+    ];
+    const answers: boolean[] = [];
+    for (const details of asked)
+      electron.permission?.({} as never, 'media', (allowed) => answers.push(allowed), details as never);
+    electron.permission?.({} as never, 'display-capture', (allowed) => answers.push(allowed), {
+      ...own,
+      mediaTypes: ['video'],
+    } as never);
+    expect(answers).toEqual([true, false, false, false, false, false, false]);
+
+    const check = (origin: string, mediaType: 'video' | 'audio') =>
+      electron.permissionCheck?.(null, 'media', origin, { mediaType } as never);
+    expect(check('app://srl-bench', 'video')).toBe(true);
+    expect(check('app://srl-bench/', 'video')).toBe(true);
+    expect(check('app://srl-bench', 'audio')).toBe(false);
+    expect(check('https://elsewhere.invalid', 'video')).toBe(false);
+  });
+
   test('serves files of the page only', async () => {
     await openShell();
     const serve = electron.schemes.get('app')!;

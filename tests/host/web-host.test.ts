@@ -142,6 +142,7 @@ describe('the page', () => {
     expect(first.status).toBe(200);
     expect(policy).toContain("default-src 'none'");
     expect(policy).toContain("script-src 'self'");
+    expect(policy).toContain("worker-src 'self'");
     expect(policy).not.toContain('unsafe');
     expect(first.headers['x-content-type-options']).toBe('nosniff');
     expect(first.headers['referrer-policy']).toBe('no-referrer');
@@ -155,6 +156,13 @@ describe('the page', () => {
     const answer = await ask('/assets/page.js', { headers: { cookie: await enter() } });
     expect(answer.status).toBe(200);
     expect(answer.headers['content-type']).toBe('text/javascript; charset=utf-8');
+  });
+
+  test('a script may compile WebAssembly where it runs as a worker, and make no code of text there either', async () => {
+    const answer = await ask('/assets/page.js', { headers: { cookie: await enter() } });
+    const policy = String(answer.headers['content-security-policy']);
+    expect(policy).toContain("script-src 'self' 'wasm-unsafe-eval';");
+    expect(policy.replace('wasm-unsafe-eval', '')).not.toContain('unsafe');
   });
 
   test('no spelling of a path leads out of the folder of the page', async () => {

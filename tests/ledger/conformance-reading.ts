@@ -163,6 +163,16 @@ export const readingConformance = (bench: () => Bench): void => {
       expect(await bySerial('AB')).toEqual([]);
     });
 
+    it('gives all bench IDs in their order, as many at a time as are asked for', async () => {
+      await record([...setUp, ...[2, 0, 1].map((index) => deviceRegistered(benchId(index), `S-${index}`))]);
+      const ids = [benchId(0), benchId(1), benchId(2)].toSorted();
+      await ledger.read(async (reader) => {
+        expect(await reader.benchIds(undefined, 2)).toEqual(ids.slice(0, 2));
+        expect(await reader.benchIds(ids[1], 2)).toEqual(ids.slice(2));
+        expect(await reader.benchIds(ids[2], 2)).toEqual([]);
+      });
+    });
+
     it('gives inspections: one, those of a device newest first, those still open, and the next number', async () => {
       await record([...setUp, deviceRegistered(benchId(1), 'A'), deviceRegistered(benchId(2), 'B')]);
       await record([

@@ -12,7 +12,9 @@ import styles from './device.module.css';
 import { DeviceHistory } from './device-history.tsx';
 import { DeviceIdentity } from './device-identity.tsx';
 import { DeviceMarking } from './device-marking.tsx';
+import { DevicePictures } from './device-pictures.tsx';
 import { DeviceTag } from './device-tag.tsx';
+import { FreshStill } from './fresh-still.tsx';
 import { NextAction } from './next-action.tsx';
 import { OtherCodes } from './other-codes.tsx';
 import { RemoveDialog } from './remove-dialog.tsx';
@@ -52,11 +54,15 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
           />
         </div>
       </div>
+      <FreshStill benchId={benchId} />
       <div className={styles.details}>
         <DeviceTag device={device} />
         <DeviceHistory inspections={device.inspections} />
         <DeviceMarking marking={device.marking} />
-        <OtherCodes device={device} />
+        <div className={styles.stack}>
+          <OtherCodes device={device} />
+          <DevicePictures benchId={benchId} />
+        </div>
       </div>
       {isRemoving ? <RemoveDialog benchId={benchId} onClose={() => setRemoving(false)} /> : null}
       {codeToBind === undefined ? null : (

@@ -70,5 +70,8 @@ const detailOf = (fault: Fault): string => {
       return `${fault.table} ${fault.key}`;
     case 'database damaged':
       return fault.detail;
+    case 'picture missing':
+    case 'picture changed':
+      return `${fault.sha256.slice(0, 12)} (${fault.seq})`;
   }
 };

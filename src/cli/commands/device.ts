@@ -1,16 +1,17 @@
-/** `device add`, `device show`, `device list`: the register. */
+/** `device add`, `device show`, `device list`, `device picture`: the register. */
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { z } from 'zod';
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
 import { standingSchema } from '../../domain/device.ts';
 import { type LengthUnit, lengthText } from '../../domain/length.ts';
 import { modelSheetSchema } from '../../domain/model-sheet.ts';
+import { type PictureSubject, pictureSubjectSchema } from '../../domain/picture.ts';
 import { refusal } from '../../domain/refusal.ts';
-import type { InputOf } from '../../station/contract.ts';
+import type { InputOf, OutputOf } from '../../station/contract.ts';
 import type { DeviceCard, DeviceSummary } from '../../station/views.ts';
 import { withControlCharacters } from '../control-notation.ts';
 import { failureOf } from '../failure.ts';
-import { readJson } from '../files.ts';
+import { readBytes, readJson } from '../files.ts';
 import { deviceMeant, type Job, jobOf, type StationCall, withStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
 import { columns, dateText } from '../wording.ts';
@@ -42,7 +43,35 @@ export const addDevice = (program: Command, { words, terminal }: Shell): void =>
       await withStation(job, async (call) => {
         const benchId = await deviceMeant(job, call, id);
         const { device: card } = await call('device.show', { benchId });
-        job.give({ device: card }, cardLines(card, await unitOf(call), job));
+        const { pictures } = await call('device.pictures', { benchId, limit: 100 });
+        const kept = pictures.map(({ thumbnailBase64: _small, ...picture }) => picture);
+        job.give({ device: card, pictures: kept }, [
+          ...cardLines(card, await unitOf(call), job),
+          ...kept.map((picture) => pictureLine(picture, job)),
+        ]);
+      });
+    });
+
+  device
+    .command('picture')
+    .argument('<id>', words('help-device-id'))
+    .argument('<file>', words('help-device-picture-file'))
+    .description(words('help-device-picture'))
+    .addOption(
+      new Option('--of <what>', words('help-device-picture-of'))
+        .choices(pictureSubjectSchema.options)
+        .default('marking'),
+    )
+    .action(async (id: string, file: string, { of }: { of: PictureSubject }, command: Command) => {
+      const job = jobOf(command, terminal);
+      const pictureBase64 = (await readBytes(file, job.language)).toString('base64');
+      await withStation(job, async (call) => {
+        const benchId = await deviceMeant(job, call, id);
+        const { picture } = await call('device.keep-picture', { benchId, of, pictureBase64 });
+        const { width, height, sha256 } = picture;
+        job.give({ benchId, picture }, [
+          words('picture-kept', { benchId: formatBenchId(benchId), width, height, sha256 }),
+        ]);
       });
     });
 
@@ -161,6 +190,16 @@ const cardLines = (card: DeviceCard, unit: LengthUnit, job: Job): readonly strin
     ),
   ];
 };
+
+type Picture = Pick<OutputOf<'device.pictures'>['pictures'][number], 'of' | 'keptOn' | 'keptBy' | 'state'>;
+
+const pictureLine = ({ of, keptOn, keptBy, state }: Picture, { language, words }: Job): string =>
+  words('picture-line', {
+    of: words(`picture-of-${of}`),
+    date: dateText(keptOn, language),
+    by: keptBy,
+    state: words(`picture-state-${state}`),
+  });
 
 /** A whole number from 1 on, or wrong usage. */
 export const wholeNumber =

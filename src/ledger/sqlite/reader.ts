@@ -108,6 +108,17 @@ export class SqliteReader implements LedgerReader {
     return row;
   }
 
+  async benchIds(after: BenchId | undefined, limit: number): Promise<readonly BenchId[]> {
+    const rows = await this.#database
+      .selectFrom('device')
+      .select('bench_id')
+      .where('bench_id', '>', after ?? '')
+      .orderBy('bench_id')
+      .limit(limit)
+      .execute();
+    return rows.map(({ bench_id }) => bench_id as BenchId);
+  }
+
   async deviceByCode(code: string): Promise<BenchId | undefined> {
     const row = await this.#database
       .selectFrom('other_code')

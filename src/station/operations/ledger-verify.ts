@@ -1,12 +1,13 @@
-/** `ledger.verify`: recomputes every hash and every projection of the record and names whatever differs. */
+/** `ledger.verify`: recomputes every hash and every projection of the record, reads every kept picture, and names whatever differs. */
 import { z } from 'zod';
+import { pictureFaultSchema, pictureFaults } from '../kept-pictures.ts';
 import { defineOperation } from '../operation.ts';
 
 const treeHead = z.object({ size: z.number().int(), rootHash: z.string() });
 
 export const ledgerVerify = defineOperation({
   name: 'ledger.verify',
-  summary: 'Proves the record: every hash, and every projection against it.',
+  summary: 'Proves the record: every hash, every projection against it, and every kept picture.',
   kind: 'query',
   access: 'anyone',
   input: z.object({}),
@@ -20,11 +21,16 @@ export const ledgerVerify = defineOperation({
         z.object({ kind: z.literal('tree head does not match'), stored: treeHead, computed: treeHead }),
         z.object({ kind: z.literal('projection differs'), table: z.string(), key: z.string() }),
         z.object({ kind: z.literal('database damaged'), detail: z.string() }),
+        pictureFaultSchema,
       ]),
     ),
   }),
-  run: async ({ ledger }) => {
+  run: async ({ ledger, evidence }) => {
     const { sound, head, faults } = await ledger.verify();
-    return { sound, head, faults: [...faults] };
+    const pictures = await pictureFaults(ledger, evidence).catch((error: unknown) => {
+      if (sound) throw error;
+      return [];
+    });
+    return { sound: sound && pictures.length === 0, head, faults: [...faults, ...pictures] };
   },
 });

@@ -9,7 +9,7 @@ import { isRefusal } from '../../domain/refusal.ts';
 import { readScan } from '../../intake/read-scan.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
-import { meaningOf } from '../scan-meaning.ts';
+import { meaningOf, meaningOfWornTag } from '../scan-meaning.ts';
 import { deviceSummarySchema } from '../views.ts';
 
 const meaning = z.discriminatedUnion('meaning', [
@@ -35,7 +35,7 @@ const meaning = z.discriminatedUnion('meaning', [
       .array(
         z.object({
           device: deviceSummarySchema,
-          because: z.enum(['repaired bench ID', 'serial number', 'other code']),
+          because: z.enum(['repaired bench ID', 'serial number', 'other code', 'worn tag']),
         }),
       )
       .min(1),
@@ -69,18 +69,24 @@ export const scanInterpret = defineOperation({
     text: z.string().max(100_000),
     /** Typed by a person: a bench ID with errors is then repaired to a suggestion. A scan must be exact. */
     typed: z.boolean().default(false),
+    /**
+     * How the text came; `typed` says the same for the first two. From a worn tag: its characters were weighed and not
+     * read, so it opens nothing and is at most a suggestion.
+     */
+    source: z.enum(['scanned', 'typed', 'worn tag']).optional(),
   }),
   output: meaning,
-  run: (context, { text, typed }) =>
+  run: (context, { text, typed, source = typed ? 'typed' : 'scanned' }) =>
     context.ledger.read(async (reader) => {
       const station = await stationIn(reader);
       if (isRefusal(station)) return station;
       const today = context.occasion(station).on;
       const { dueSoonDays } = context.rules.program;
-      return meaningOf(
-        { reader, station, today, dueSoonDays, language: context.language },
-        readScan(text, yearOf(today)),
-        { scanned: text.trim(), typed },
-      );
+      const register = { reader, station, today, dueSoonDays, language: context.language };
+      const scan = readScan(text, yearOf(today));
+      const scanned = text.trim();
+      return source === 'worn tag'
+        ? meaningOfWornTag(register, scan, scanned)
+        : meaningOf(register, scan, { scanned, typed: source === 'typed' });
     }),
 });

@@ -36,6 +36,7 @@ export class StandIn {
   readonly errorBoxes: { readonly title: string; readonly content: string }[] = [];
   readonly openedPaths: string[] = [];
   permission: Parameters<Session['setPermissionRequestHandler']>[0] = null;
+  permissionCheck: Parameters<Session['setPermissionCheckHandler']>[0] = null;
   exitCode: number | undefined;
 }
 
@@ -176,7 +177,9 @@ export const session = {
     setPermissionRequestHandler: (handler) => {
       state.permission = handler;
     },
-    setPermissionCheckHandler: () => undefined,
+    setPermissionCheckHandler: (handler) => {
+      state.permissionCheck = handler;
+    },
   } satisfies Partial<Session>,
 };
 

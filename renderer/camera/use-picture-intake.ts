@@ -1,0 +1,47 @@
+/** Pictures that are pasted or dropped anywhere in the window. Pasted text is not touched. */
+import { useEffect, useRef, useState } from 'react';
+
+/** Told of every file that came; returns whether files are being dragged over the window. */
+export const usePictureIntake = (onFiles: (files: readonly File[]) => void): boolean => {
+  const latest = useRef(onFiles);
+  useEffect(() => {
+    latest.current = onFiles;
+  });
+  const [isOver, setOver] = useState(false);
+  useEffect(() => {
+    const onPaste = (event: ClipboardEvent): void => {
+      const pasted = event.clipboardData;
+      if (pasted === null || pasted.files.length === 0 || pasted.types.includes('text/plain')) return;
+      event.preventDefault();
+      latest.current([...pasted.files]);
+    };
+    const onDrag = (event: DragEvent): void => {
+      if (!carriesFiles(event)) return;
+      event.preventDefault();
+      if (event.dataTransfer !== null) event.dataTransfer.dropEffect = 'copy';
+      setOver(true);
+    };
+    const onLeave = (event: DragEvent): void => {
+      if (event.relatedTarget === null) setOver(false);
+    };
+    const onDrop = (event: DragEvent): void => {
+      setOver(false);
+      if (!carriesFiles(event)) return;
+      event.preventDefault();
+      latest.current([...(event.dataTransfer?.files ?? [])]);
+    };
+    window.addEventListener('paste', onPaste);
+    window.addEventListener('dragover', onDrag);
+    window.addEventListener('dragleave', onLeave);
+    window.addEventListener('drop', onDrop);
+    return () => {
+      window.removeEventListener('paste', onPaste);
+      window.removeEventListener('dragover', onDrag);
+      window.removeEventListener('dragleave', onLeave);
+      window.removeEventListener('drop', onDrop);
+    };
+  }, []);
+  return isOver;
+};
+
+const carriesFiles = ({ dataTransfer }: DragEvent): boolean => dataTransfer?.types.includes('Files') === true;

@@ -1,0 +1,21 @@
+/** A picture that is kept with the record of a device: the picture itself lies beside the record, under the hash of its bytes. */
+import { z } from 'zod';
+
+/** What a kept picture shows: the manufacturer's marking, or a tag of ours. */
+export const pictureSubjectSchema = z.enum(['marking', 'tag']);
+export type PictureSubject = z.infer<typeof pictureSubjectSchema>;
+
+/** SHA-256 (FIPS 180-4) in lower-case hexadecimal. */
+export const sha256Schema = z.string().regex(/^[0-9a-f]{64}$/);
+
+export const keptPictureSchema = z.object({
+  of: pictureSubjectSchema,
+  /** Of the file as it is kept. */
+  sha256: sha256Schema,
+  mediaType: z.literal('image/jpeg'),
+  byteLength: z.number().int().positive(),
+  /** In dots. */
+  width: z.number().int().positive(),
+  height: z.number().int().positive(),
+});
+export type KeptPicture = z.infer<typeof keptPictureSchema>;

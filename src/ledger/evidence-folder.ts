@@ -1,0 +1,86 @@
+/** Evidence as files of the data folder, each named after the hash of its bytes. */
+import { createHash, randomUUID } from 'node:crypto';
+import { mkdir, open, opendir, readFile, rename, rm } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { EvidenceStore } from './evidence-store.ts';
+import { orStorageFault } from './storage-refusal.ts';
+
+export const evidenceFolderName = 'evidence';
+
+const namePattern = /^([0-9a-f]{64})\.jpg$/;
+const sha256Of = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+
+export class EvidenceFolder implements EvidenceStore {
+  readonly #folder: string;
+
+  /** `dataFolder` exists; the folder within it is made with the first file. */
+  constructor(dataFolder: string) {
+    this.#folder = join(dataFolder, evidenceFolderName);
+  }
+
+  put(bytes: Uint8Array): Promise<string> {
+    return orStorageFault(this.#folder, async () => {
+      const sha256 = sha256Of(bytes);
+      if (typeof (await this.#read(sha256)) !== 'string') return sha256;
+      await mkdir(this.#folder, { recursive: true });
+      const unfinished = join(this.#folder, `${randomUUID()}.part`);
+      try {
+        await writeThrough(unfinished, bytes);
+        await rename(unfinished, this.#path(sha256));
+        await syncFolder(this.#folder);
+      } finally {
+        await rm(unfinished, { force: true });
+      }
+      return sha256;
+    });
+  }
+
+  get(sha256: string): Promise<Uint8Array | 'missing' | 'changed'> {
+    return orStorageFault(this.#folder, () => this.#read(sha256));
+  }
+
+  async *list(): AsyncIterable<string> {
+    const folder = await opendir(this.#folder).catch(unlessMissing);
+    if (folder === undefined) return;
+    for await (const { name } of folder) {
+      const sha256 = namePattern.exec(name)?.[1];
+      if (sha256 !== undefined) yield sha256;
+    }
+  }
+
+  async #read(sha256: string): Promise<Uint8Array | 'missing' | 'changed'> {
+    const bytes = await readFile(this.#path(sha256)).catch(unlessMissing);
+    if (bytes === undefined) return 'missing';
+    return sha256Of(bytes) === sha256 ? bytes : 'changed';
+  }
+
+  #path(sha256: string): string {
+    return join(this.#folder, `${sha256}.jpg`);
+  }
+}
+
+const unlessMissing = (error: unknown): undefined => {
+  if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return undefined;
+  throw error;
+};
+
+const writeThrough = async (path: string, bytes: Uint8Array): Promise<void> => {
+  const file = await open(path, 'wx');
+  try {
+    await file.writeFile(bytes);
+    await file.sync();
+  } finally {
+    await file.close();
+  }
+};
+
+/** Puts the new name on the disk too; Windows does so by itself, and opens no folder. */
+const syncFolder = async (path: string): Promise<void> => {
+  if (process.platform === 'win32') return;
+  const folder = await open(path, 'r');
+  try {
+    await folder.sync();
+  } finally {
+    await folder.close();
+  }
+};
