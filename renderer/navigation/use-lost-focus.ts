@@ -1,8 +1,10 @@
 /** Gives the focus to a part of the screen whenever what had it went away, so that it is never nowhere. */
 import { type RefObject, useEffect } from 'react';
 
+/** A screen that came before its parts holds the focus for them. */
 export const useLostFocus = (part: RefObject<HTMLElement | null>): void => {
   useEffect(() => {
-    if (document.activeElement === document.body) part.current?.focus({ preventScroll: true });
+    const focused = document.activeElement;
+    if (focused === document.body || focused?.id === 'screen') part.current?.focus({ preventScroll: true });
   });
 };

@@ -60,8 +60,17 @@ export const screensOfIdentity: readonly Screen[] = [
     },
   },
   {
+    name: 'who is this, the proposal is signed',
+    fitsTheWindow: true,
+    show: async (visit) => {
+      await press(visit, 'screens:identity.propose');
+      return visit.page.getByLabel(visit.say('walk:sign.pin'));
+    },
+  },
+  {
     name: 'who is this, none of these',
     show: async (visit) => {
+      await press(visit, 'screens:identity.back');
       await press(visit, 'screens:identity.others');
       await press(visit, 'screens:identity.none');
       return inMain(visit, 'screens:identity.noneText');

@@ -44,6 +44,9 @@ describe.runIf(hasBrowser())('who is this', () => {
     await page.getByRole('heading', { name: 'Is it H7PTG-EG5TZ?' }).waitFor();
     await page.getByText('The register says it is in use.').waitFor();
     await keyboard.shortcut('1');
+    await expect.poll(() => keyboard.focused()).toBe('input: PIN');
+    await keyboard.type(demo.pin);
+    await keyboard.press('Enter');
 
     await page.getByText('Teo Arandal proposed it. Now somebody else').waitFor();
     await scan(demo.attendant);

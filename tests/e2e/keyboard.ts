@@ -1,5 +1,6 @@
 /** A person at the keyboard: key after key, as slowly as people type by the clock of the key events. */
 import type { CDPSession, Page } from 'playwright-core';
+import { dispatchKey } from './dispatch-key.ts';
 
 /** Milliseconds between two keys of somebody who types fast (common practice, no source); a scanner's are far closer. */
 const keyMs = 80;
@@ -31,18 +32,16 @@ export class Keyboard {
     this.#clock = Math.max(this.#clock + keyMs, Date.now());
     const control = controlKeys[key];
     const text = control === undefined ? key : control.text;
-    const event = {
-      key,
-      timestamp: this.#clock / 1000,
-      modifiers: modifier === 'Shift' ? 8 : 0,
-      ...(control === undefined ? {} : { windowsVirtualKeyCode: control.code, code: key }),
-    };
-    await this.#session.send('Input.dispatchKeyEvent', {
-      type: text === undefined ? 'rawKeyDown' : 'keyDown',
-      ...event,
-      ...(text === undefined ? {} : { text }),
-    });
-    await this.#session.send('Input.dispatchKeyEvent', { type: 'keyUp', ...event });
+    await dispatchKey(
+      this.#session,
+      {
+        key,
+        ...(text === undefined ? {} : { text }),
+        modifiers: modifier === 'Shift' ? 8 : 0,
+        ...(control === undefined ? {} : { windowsVirtualKeyCode: control.code, code: key }),
+      },
+      this.#clock,
+    );
   }
 
   async type(text: string): Promise<void> {

@@ -108,7 +108,7 @@ const openIdentityCases = async (stage: Stage): Promise<PreparedDepot['identityC
     const identityCase = await opened(serial);
     const { identity } = await stage.expectOutput('identity.show', { identityCase });
     const candidate = identity.ranking.candidates[0]!.benchId;
-    await stage.expectOutput('identity.propose', { identityCase, candidate });
+    await stage.expectOutput('identity.propose', { identityCase, candidate, pin });
     return { identityCase, candidate };
   };
   const open = await opened(wornFacts.serial);

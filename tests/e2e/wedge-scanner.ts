@@ -1,6 +1,7 @@
 /** A keyboard-wedge scanner: key events by the clock of the events themselves, as fast or slow as it is set. */
 import type { CDPSession, Page } from 'playwright-core';
 import { type LayoutName, typedKeys } from '../support/keyboards.ts';
+import { dispatchKey, type KeyStroke } from './dispatch-key.ts';
 
 export interface ScannerSetting {
   /** Milliseconds from one character to the next; 5 unless said otherwise (common practice, no source). */
@@ -13,19 +14,12 @@ export interface ScannerSetting {
   readonly computer?: LayoutName;
 }
 
-interface Key {
-  readonly key: string;
-  readonly code: string;
-  readonly text?: string;
-  readonly modifiers: number;
-}
-
 /** Modifier bits of `Input.dispatchKeyEvent` (Chrome DevTools Protocol). */
 const control = 2;
 const shiftBit = 8;
 
 /** The separators as scanners send them, by caret notation of ASCII. */
-const separatorKeys: Readonly<Record<string, Key>> = {
+const separatorKeys: Readonly<Record<string, KeyStroke>> = {
   '\u0004': { key: 'd', code: 'KeyD', modifiers: control },
   '\u001d': { key: ']', code: 'BracketRight', modifiers: control },
   '\u001e': { key: '^', code: 'Digit6', modifiers: control | shiftBit },
@@ -33,7 +27,7 @@ const separatorKeys: Readonly<Record<string, Key>> = {
 
 const endKeys = {
   Enter: { key: 'Enter', code: 'Enter', text: '\r', modifiers: 0 },
-  Tab: { key: 'Tab', code: 'Tab', modifiers: 0 },
+  Tab: { key: 'Tab', code: 'Tab', modifiers: 0, windowsVirtualKeyCode: 9 },
 } as const;
 
 export class WedgeScanner {
@@ -66,16 +60,9 @@ export class WedgeScanner {
     for (const character of text) await this.press(keyOf(character, {}), gapMs);
   }
 
-  async press({ key, code, text, modifiers }: Key, afterMs: number): Promise<void> {
+  async press(stroke: KeyStroke, afterMs: number): Promise<void> {
     this.#clock += afterMs;
-    const event = { key, code, modifiers, timestamp: this.#clock / 1000 };
-    await this.#session.send('Input.dispatchKeyEvent', {
-      type: text === undefined ? 'rawKeyDown' : 'keyDown',
-      ...event,
-      ...(text === undefined ? {} : { text }),
-      ...(key === 'Tab' ? { windowsVirtualKeyCode: 9 } : {}),
-    });
-    await this.#session.send('Input.dispatchKeyEvent', { type: 'keyUp', ...event });
+    await dispatchKey(this.#session, stroke, this.#clock);
   }
 
   async settle(): Promise<void> {
@@ -84,7 +71,7 @@ export class WedgeScanner {
   }
 }
 
-const keyOf = (character: string, { layout, computer = 'us' }: ScannerSetting): Key => {
+const keyOf = (character: string, { layout, computer = 'us' }: ScannerSetting): KeyStroke => {
   const separator = separatorKeys[character];
   if (separator !== undefined) return separator;
   if (layout === undefined) return { key: character, code: '', text: character, modifiers: 0 };

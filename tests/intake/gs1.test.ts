@@ -5,20 +5,9 @@ import { gs1CheckDigit, gtin14, hasGs1CheckDigit } from '../../src/domain/markin
 import { applicationIdentifier } from '../../src/intake/gs1/application-identifiers.ts';
 import { faultOfElement } from '../../src/intake/gs1/element.ts';
 import { readSixDigitDate } from '../../src/intake/gs1/six-digit-date.ts';
-import { readScan } from '../../src/intake/read-scan.ts';
+import { dataOf, faultOf, read, year } from './read.ts';
 
 const GS = '\x1d';
-const year = 2026;
-const read = (text: string) => readScan(text, year);
-const dataOf = (text: string) => {
-  const scan = read(text);
-  if (scan.kind !== 'marking data') throw new Error(`${JSON.stringify(text)} is ${JSON.stringify(scan)}`);
-  return scan;
-};
-const faultOf = (text: string) => {
-  const scan = read(text);
-  return scan.kind === 'malformed' ? scan.fault.code : scan.kind;
-};
 
 /** The GTIN of the examples in the GS1 General Specifications and on gs1.org. */
 const gtin = '09506000134352';

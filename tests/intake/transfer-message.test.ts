@@ -1,21 +1,11 @@
 /** Messages of ISO/IEC 15434, formats 05 and 06, whole and damaged. */
 import { describe, expect, test } from 'vitest';
-import { readScan } from '../../src/intake/read-scan.ts';
 import { sentenceOf } from '../../src/station/sentence.ts';
+import { dataOf, faultOf, read } from './read.ts';
 
 const [GS, RS, EOT] = ['\x1d', '\x1e', '\x04'];
-const read = (text: string) => readScan(text, 2026);
 const message = (format: string, ...fields: readonly string[]) =>
   `[)>${RS}${format}${fields.map((field) => GS + field).join('')}${RS}${EOT}`;
-const dataOf = (text: string) => {
-  const scan = read(text);
-  if (scan.kind !== 'marking data') throw new Error(`${JSON.stringify(text)} is ${JSON.stringify(scan)}`);
-  return scan;
-};
-const faultOf = (text: string) => {
-  const scan = read(text);
-  return scan.kind === 'malformed' ? scan.fault.code : scan.kind;
-};
 
 /** The GTIN of the examples of GS1. */
 const gtin = '09506000134352';

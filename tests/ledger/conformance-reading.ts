@@ -8,6 +8,7 @@ import {
   codeBound,
   deviceRegistered,
   deviceRemoved,
+  identityOpened,
   inspectedDevice,
   inspectionAbandoned,
   inspectionAnswered,
@@ -55,14 +56,7 @@ export const readingConformance = (bench: () => Bench): void => {
     });
 
     it('gives the open cases of "who is this?", and how the others ended', async () => {
-      const opened = (identityCase: number): DomainEvent => ({
-        type: 'identity.opened',
-        identityCase,
-        observation: { serial: 'N2-18-1?7?' },
-        ranking: { candidates: [], noneProbability: 1, startWeight: 0, weighed: 0 },
-        keptAt: 'Cage',
-      });
-      await record([...setUp, opened(1), opened(2)]);
+      await record([...setUp, identityOpened(1), identityOpened(2)]);
       await record([{ type: 'identity.left-unidentified', identityCase: 1, keptAt: 'Shelf' }]);
       await ledger.read(async (reader) => {
         expect((await reader.openIdentityCases()).map(({ identityCase }) => identityCase)).toEqual([2]);

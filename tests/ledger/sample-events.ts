@@ -152,14 +152,6 @@ export const inspectionAbandoned = (inspection: number, id: BenchId): DomainEven
   why: 'The device was called away.',
 });
 
-export const identityOpened: DomainEvent = {
-  type: 'identity.opened',
-  identityCase: 1,
-  observation: { serial: 'SN-?' },
-  ranking: { candidates: [], noneProbability: 1, startWeight: 0, weighed: 0 },
-  keptAt: 'Quarantine cage',
-};
-
 /** A station with a person and a model sheet, and nothing on the register. */
 export const setUp: readonly DomainEvent[] = [
   stationCreated,
@@ -177,3 +169,12 @@ export const inspectedDevice = (n: number): readonly DomainEvent[] => [
   inspectionAnswered(n + 1, benchId(n), 'brake.engages'),
   inspectionPassed(n + 1, benchId(n), '2026-09-02'),
 ];
+
+/** A device that cannot be read lies on the bench, and nothing of the register fits it. */
+export const identityOpened = (identityCase: number): DomainEvent => ({
+  type: 'identity.opened',
+  identityCase,
+  observation: { serial: 'N2-18-1?7?' },
+  ranking: { candidates: [], noneProbability: 1, startWeight: 0, weighed: 0 },
+  keptAt: 'Cage',
+});

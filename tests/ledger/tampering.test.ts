@@ -28,7 +28,7 @@ describe('a ledger that was tampered with', () => {
       ...setUp,
       ...[0, 1, 2, 3].flatMap(inspectedDevice),
       deviceRemoved(benchId(2), 2),
-      identityOpened,
+      identityOpened(1),
     ]);
   });
   afterEach(async () => {

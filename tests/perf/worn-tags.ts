@@ -71,12 +71,15 @@ const jobsFor = (pictures: number): readonly Job[] =>
 const figuresOf = (series: Series, level: WearLevel, results: readonly JobResult[]): readonly Figure[] => {
   const count = (test: (result: JobResult) => boolean | undefined): number =>
     results.filter((result) => test(result) === true).length;
-  const inHundred = (number: number): number => (100 * number) / results.length;
+  const inHundred = (number: number, of: number): number => (100 * number) / of;
   const name = (reader: string, what: string): string => `${series} · ${level} · ${reader} · ${what}`;
 
   const figures = readersOn(series).flatMap((reader): readonly Figure[] => {
     const ours = ourModes.find((mode) => mode === reader);
-    const reads = inHundred(count(({ answers }) => answers[reader]?.right));
+    const reads = inHundred(
+      count(({ answers }) => answers[reader]?.right),
+      count(({ answers }) => answers[reader] !== undefined),
+    );
     const wrong = count(({ answers }) => answers[reader]?.wrong);
     return [
       {
@@ -115,7 +118,7 @@ const ourFigures = (
   results: readonly JobResult[],
   name: (reader: string, what: string) => string,
 ): readonly Figure[] => {
-  const times = results.map(({ answers }) => answers[mode]?.ms ?? 0).sort((left, right) => left - right);
+  const times = results.flatMap(({ answers }) => answers[mode]?.ms ?? []).sort((left, right) => left - right);
   const at = (share: number): number =>
     times[Math.min(times.length - 1, Math.floor(share * times.length))] ?? 0;
   const oneOfTwo = results.filter(({ answers }) => answers[mode]?.oneOfTwo === true).length;

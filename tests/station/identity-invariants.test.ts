@@ -51,7 +51,7 @@ const taking: Command[] = [
   { kind: 'inspect', candidate: 0 },
 ];
 
-test('an identity is taken only by two entitled people of whom one gave a PIN, and the device then stays out', async () => {
+test('an identity is taken only by two entitled people who each gave a PIN, and the device then stays out', async () => {
   let taken = 0;
   await fc.assert(
     fc.asyncProperty(fc.array(commands, { minLength: 8, maxLength: 16 }), async (sequence) => {
@@ -75,6 +75,7 @@ test('an identity is taken only by two entitled people of whom one gave a PIN, a
             const { ok } = await call('identity.propose', {
               identityCase,
               candidate: ids[command.candidate]!,
+              pin: demo.pin,
             });
             expect(ok).toBe(!closed && proposal === undefined && competent.includes(badge));
             if (ok) proposal = { candidate: command.candidate, badge };

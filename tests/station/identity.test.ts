@@ -17,7 +17,7 @@ const opened = async (station: TestStation, seen: Observation = observation) => 
 
 const proposed = async (station: TestStation) => {
   const open = await opened(station);
-  await station.expectOutput('identity.propose', open);
+  await station.expectOutput('identity.propose', { ...open, pin: demo.pin });
   return open;
 };
 
@@ -73,7 +73,7 @@ describe('a case of "who is this?"', () => {
     const station = await demoStation();
     const open = await opened(station);
     const before = await deviceOf(station, open.candidate);
-    await station.expectOutput('identity.propose', open);
+    await station.expectOutput('identity.propose', { ...open, pin: demo.pin });
     expect(await deviceOf(station, open.candidate)).toEqual(before);
   });
 
@@ -109,7 +109,7 @@ describe('a case of "who is this?"', () => {
     expect((await deviceOf(station, open.candidate)).standing).toBe('in service');
     await signIn(station, demo.inspector);
     const other = identity.ranking.candidates[1]!.benchId;
-    await station.expectOutput('identity.propose', { ...open, candidate: other });
+    await station.expectOutput('identity.propose', { ...open, candidate: other, pin: demo.pin });
   });
 
   test('closes with none of these, without touching any device, and is told to the next ranking', async () => {
@@ -129,9 +129,20 @@ describe('a case of "who is this?"', () => {
 });
 
 describe('nothing guessed acts', () => {
+  test('by a badge alone: a proposal wants the PIN of who proposes', async () => {
+    const station = await demoStation();
+    const open = await opened(station);
+    expect(await station.expectError('identity.propose', { ...open, pin: '000000' })).toMatchObject({
+      code: 'pin-wrong',
+    });
+    const { identity } = await station.expectOutput('identity.show', { identityCase: open.identityCase });
+    expect(identity.state).toBe('open');
+    expect(identity.proposal).toBeUndefined();
+  });
+
   test.each([
     ['identity.open', { observation }],
-    ['identity.propose', { identityCase: 1, candidate: 'GJQ81T5WX2' as BenchId }],
+    ['identity.propose', { identityCase: 1, candidate: 'GJQ81T5WX2' as BenchId, pin: demo.pin }],
     ['identity.confirm', confirmation({ identityCase: 1, candidate: 'GJQ81T5WX2' as BenchId })],
     ['identity.disagree', { identityCase: 1, pin: demo.pin }],
     ['identity.leave-unidentified', { identityCase: 1 }],
@@ -154,7 +165,7 @@ describe('nothing guessed acts', () => {
     await signIn(station, badge);
     for (const error of [
       await station.expectError('identity.open', { observation }),
-      await station.expectError('identity.propose', open),
+      await station.expectError('identity.propose', { ...open, pin: demo.pin }),
       await station.expectError('identity.leave-unidentified', open),
     ]) {
       expect(error.code).toBe('identity-competent-person-needed');
@@ -211,15 +222,15 @@ describe('nothing guessed acts', () => {
     const station = await demoStation();
     const open = await opened(station);
     const stranger = 'MM68GV91MM' as BenchId;
-    expect((await station.expectError('identity.propose', { ...open, candidate: stranger })).code).toBe(
-      'identity-not-a-candidate',
-    );
+    expect(
+      (await station.expectError('identity.propose', { ...open, candidate: stranger, pin: demo.pin })).code,
+    ).toBe('identity-not-a-candidate');
     await signIn(station, demo.attendant);
     expect((await station.expectError('identity.confirm', confirmation(open))).code).toBe(
       'identity-not-proposed',
     );
     await signIn(station, demo.inspector);
-    await station.expectOutput('identity.propose', open);
+    await station.expectOutput('identity.propose', { ...open, pin: demo.pin });
     await signIn(station, demo.attendant);
     const error = await station.expectError('identity.confirm', {
       ...confirmation(open),
@@ -237,7 +248,7 @@ describe('nothing guessed acts', () => {
     expect(again.code).toBe('identity-case-not-open');
     await signIn(station, demo.inspector);
     for (const error of [
-      await station.expectError('identity.propose', open),
+      await station.expectError('identity.propose', { ...open, pin: demo.pin }),
       await station.expectError('identity.leave-unidentified', open),
     ]) {
       expect(error.code).toBe('identity-case-not-open');

@@ -85,7 +85,7 @@ describe('a label of ours once more', () => {
     const { identityCase } = await expectOutput('identity.open', {
       observation: { serial: 'Q26C4900?', lengthM: metres(15.24) },
     });
-    await expectOutput('identity.propose', { identityCase, candidate: benchId });
+    await expectOutput('identity.propose', { identityCase, candidate: benchId, pin: demo.pin });
     await expectOutput('session.sign-in', { badge: demo.attendant });
     await expectOutput('identity.confirm', {
       identityCase,

@@ -1,6 +1,4 @@
 /** Takes the PIN, typed, touched or scanned digit by digit, and signs. */
-import { type FormEvent, useCallback, useState } from 'react';
-import type { CommandName } from '../../../src/domain/command-symbol.ts';
 import type { InspectionView, PersonView } from '../../../src/station/views.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
@@ -8,13 +6,12 @@ import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { useFocusWithin } from '../../navigation/use-focus-within.ts';
-import { useScanHandler } from '../../scan/scan.ts';
 import { useStationCommand } from '../../station/hooks.ts';
 import { KeyCap } from './key-cap.tsx';
 import { Keypad } from './keypad.tsx';
-import { pinAfter } from './pin-entry.ts';
 import { letterOf } from './shortcut.ts';
 import styles from './signing.module.css';
+import { usePin } from './use-pin.ts';
 
 export interface PinFormProps {
   readonly inspection: InspectionView;
@@ -23,36 +20,18 @@ export interface PinFormProps {
 
 export const PinForm = ({ inspection, signer }: PinFormProps) => {
   const { t, dateText } = useText();
-  const [pin, setPin] = useState('');
   const { run, isRunning, error } = useStationCommand('inspection.sign');
   const form = useFocusWithin<HTMLFormElement>('input');
   const { benchId } = inspection.device;
-
-  const sign = useCallback(async () => {
-    if (isRunning || pin === '') return;
-    const result = await run({ inspection: inspection.inspection, pin });
-    setPin('');
-    if (!result.ok) return;
-    const passed = result.output.inspection.verdict.kind === 'pass';
-    navigate({ screen: 'tag', benchId, kind: passed ? 'status' : 'quarantine' });
-  }, [run, isRunning, pin, inspection.inspection, benchId]);
-
-  const take = (command: CommandName): boolean => {
-    if (command === 'confirm') {
-      void sign();
-      return true;
-    }
-    const next = pinAfter(pin, command);
-    if (next === undefined) return false;
-    setPin(next);
-    return true;
-  };
-  useScanHandler(({ meaning }) => meaning.meaning === 'command' && take(meaning.command));
-
-  const submit = (event: FormEvent): void => {
-    event.preventDefault();
-    void sign();
-  };
+  const { pin, type, take, submit } = usePin({
+    isRunning,
+    onSign: async (given) => {
+      const result = await run({ inspection: inspection.inspection, pin: given });
+      if (!result.ok) return;
+      const passed = result.output.inspection.verdict.kind === 'pass';
+      navigate({ screen: 'tag', benchId, kind: passed ? 'status' : 'quarantine' });
+    },
+  });
   return (
     <form ref={form} className={styles.form} onSubmit={submit}>
       <h2 className={styles.title}>{t('walk:sign.as', { name: signer.name })}</h2>
@@ -66,13 +45,7 @@ export const PinForm = ({ inspection, signer }: PinFormProps) => {
         </p>
       )}
       <p>{t('walk:sign.meaning')}</p>
-      <TextInput
-        label={t('walk:sign.pin')}
-        type="password"
-        inputMode="numeric"
-        value={pin}
-        onChange={(text) => setPin(text.replaceAll(/\D/g, ''))}
-      />
+      <TextInput label={t('walk:sign.pin')} type="password" inputMode="numeric" value={pin} onChange={type} />
       <Keypad shape="flat" onCommand={take} />
       <Button
         type="submit"

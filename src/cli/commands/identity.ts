@@ -97,12 +97,14 @@ export const addIdentity = (program: Command, { words, terminal }: Shell): void 
     .command('propose')
     .argument('<case>', words('help-identity-case'), caseNumber)
     .argument('<id>', words('help-identity-candidate'))
+    .option('--pin-file <file>', words('help-pin-file'))
     .description(words('help-identity-propose'))
-    .action(async (identityCase: number, id: string, _options, command: Command) => {
+    .action(async (identityCase: number, id: string, options: { pinFile?: string }, command: Command) => {
       const job = jobOf(command, terminal);
+      const pin = await pinFrom(options.pinFile, job);
       await withStation(job, async (call) => {
         const candidate = await deviceMeant(job, call, id);
-        await call('identity.propose', { identityCase, candidate });
+        await call('identity.propose', { identityCase, candidate, pin });
         job.give({ identityCase, candidate }, [
           words('identity-proposed', { benchId: formatBenchId(candidate), identityCase }),
         ]);

@@ -4,11 +4,11 @@ import { benchIdSchema } from '../../domain/brand.ts';
 import { decideTakeIdentity } from '../../domain/decide/identity.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
 import { foundSoFar } from '../found-so-far.ts';
+import { signedBySecond } from '../identity-signature.ts';
 import { identityCaseIn } from '../identity-view.ts';
 import { deviceIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 import { record } from '../record.ts';
-import { signedBySecond } from '../second-person.ts';
 
 export const identityConfirm = defineOperation({
   name: 'identity.confirm',

@@ -2,10 +2,10 @@
 import { z } from 'zod';
 import { decideDisagree } from '../../domain/decide/identity.ts';
 import { isRefusal } from '../../domain/refusal.ts';
+import { signedBySecond } from '../identity-signature.ts';
 import { identityCaseIn } from '../identity-view.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 import { record } from '../record.ts';
-import { signedBySecond } from '../second-person.ts';
 
 export const identityDisagree = defineOperation({
   name: 'identity.disagree',

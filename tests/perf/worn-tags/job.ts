@@ -52,10 +52,14 @@ export const runJob = async (job: Job): Promise<JobResult> => {
   const { picture, benchIds } = await pictureOf(job);
   const answers: Partial<Record<ReaderName, TimedAnswer>> = {};
   if (job.peersOnly === undefined)
-    for (const mode of ourModes) answers[mode] = await ourAnswer(mode, picture, benchIds);
+    for (const mode of modesFor(job)) answers[mode] = await ourAnswer(mode, picture, benchIds);
   for (const peer of peersOn[job.series]) answers[peer] = judgeTexts(await peers[peer](picture), benchIds);
   return { job, answers };
 };
+
+/** Without the register every third picture is read: what that loses shows in fewer, and each takes the reader a second. */
+const modesFor = ({ index, series }: Job): readonly OurMode[] =>
+  series === 'status tag' && index % 3 !== 0 ? ['ours, register known'] : ourModes;
 
 interface Subject {
   readonly picture: Picture;

@@ -1,3 +1,5 @@
+/** Picture files read in the thread: worn tags, the register's word, what is no picture, and readings that nobody wants any more. */
+import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 import { isRefusal } from '../../../src/domain/refusal.ts';
 import { readPicture } from '../../../src/tags/read/read-picture.ts';
@@ -5,6 +7,16 @@ import { benchId, statusTag } from '../sample-tags.ts';
 import { fresh, wornFile } from './wear-quickly.ts';
 
 const budgetMs = 60_000;
+
+/** The uppermost fifth, in which they stand, under grey paint. */
+const withoutPrintedCharacters = async (image: Buffer): Promise<Buffer> => {
+  const { width = 0, height = 0 } = await sharp(image).metadata();
+  const paint = { width, height: Math.round(height / 5), channels: 3, background: '#ccc' } as const;
+  return sharp(image)
+    .composite([{ input: await sharp({ create: paint }).png().toBuffer(), left: 0, top: 0 }])
+    .png()
+    .toBuffer();
+};
 
 describe('a picture file in the thread', () => {
   test('gives its symbols and its tag', async () => {
@@ -14,16 +26,21 @@ describe('a picture file in the thread', () => {
     expect(read.reading).toMatchObject({ kind: 'read', benchId });
   }, 120_000);
 
-  test('asks the register of the thread that has it', async () => {
+  test('whose printed characters are covered counts only where the register knows the bench ID', async () => {
+    const image = await withoutPrintedCharacters(await wornFile(statusTag(['en', 'es']), 3));
     const asked: string[] = [];
-    const isRegistered = (id: string) => {
-      asked.push(id);
-      return Promise.resolve(true);
+    const readingWhere = async (known: boolean) => {
+      const isRegistered = async (id: string) => {
+        asked.push(id);
+        return known;
+      };
+      const read = await readPicture(image, { budgetMs: known ? budgetMs : 8_000, isRegistered });
+      if (isRefusal(read)) throw new Error(read.code);
+      return read.reading;
     };
-    const read = await readPicture(await wornFile(statusTag(['en', 'es']), 1), { budgetMs, isRegistered });
-    if (isRefusal(read)) throw new Error(read.code);
-    expect(read.reading).toMatchObject({ kind: 'read', benchId });
-    expect(asked).toContain(benchId);
+    expect(await readingWhere(true)).toMatchObject({ kind: 'read', benchId });
+    expect(await readingWhere(false)).toEqual({ kind: 'none' });
+    expect(new Set(asked)).toEqual(new Set([benchId]));
   }, 120_000);
 
   test.each([
