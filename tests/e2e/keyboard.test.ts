@@ -10,6 +10,7 @@ import { Keyboard } from './keyboard.ts';
 const header = [
   'button: Skip to the screen',
   'input: Scan field: scan, or type and press Enter',
+  'button: Camera',
   'button: Sign out',
   'button: Show in Spanish: Español',
   'button: Dark screen',
