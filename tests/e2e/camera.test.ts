@@ -95,11 +95,11 @@ describe.runIf(hasBrowser())('the camera', () => {
   }, 120_000);
 
   test.each([
-    ['not allowed', 'This window may not use the camera.'],
-    ['no camera', 'No camera is connected.'],
+    ['may not be used', 'not allowed', 'This window may not use the camera.'],
+    ['is not there', 'no camera', 'No camera is connected.'],
   ] as const)(
-    'says so in one sentence where it is %s, and offers a picture instead',
-    async (view, sentence) => {
+    'that %s is named in one sentence, and a picture offered instead',
+    async (_what, view, sentence) => {
       const { page } = await openCameraWindow(() => view);
       await page.getByRole('button', { name: 'Camera' }).click();
       await page.getByRole('alert').getByText(sentence).waitFor();
