@@ -2,6 +2,7 @@
 import { type FormEvent, useId, useRef, useState } from 'react';
 import { Button } from '../components/button.tsx';
 import { Icon } from '../components/icon.tsx';
+import { classes } from '../design/classes.ts';
 import { useText } from '../i18n/text.ts';
 import { useScanBoard, useScanReading } from './scan.ts';
 import styles from './scan-field.module.css';
@@ -20,6 +21,7 @@ export const ScanField = () => {
     input.current?.blur();
     if (text !== '') board.submit(text, true);
   };
+  const isSpare = !reading.isReading && reading.last !== undefined;
   const state = reading.isReading ? t('screens:scan.reading') : t('screens:scan.ready');
   return (
     <form className={styles.form} onSubmit={submit}>
@@ -43,7 +45,7 @@ export const ScanField = () => {
           {reading.last === undefined ? null : (
             <span className={styles.last}>{t('screens:scan.last', { text: shorten(reading.last) })}</span>
           )}
-          <span className={styles.state}>{state}</span>
+          <span className={classes(styles.state, isSpare && styles.spare)}>{state}</span>
         </span>
       </div>
       <div role="alert">

@@ -139,6 +139,7 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
       'button: Remove from service now',
       'button: Bench ID label',
       'button: Read the marking, then print a label again',
+      'button: Keep a picture of the marking',
     ]);
 
     await inspect(page, keyboard);
