@@ -10,6 +10,7 @@ import { BindCodeDialog } from './bind-code-dialog.tsx';
 import { FreshBenchIdDialog } from './fresh-bench-id-dialog.tsx';
 import { MalformedDialog } from './malformed-dialog.tsx';
 import { OldTagDialog } from './old-tag-dialog.tsx';
+import { PlaceDialog } from './place-dialog.tsx';
 import { isPast, isUnproved, type ScanMeaning, useScanHandler } from './scan.ts';
 import { SuggestionDialog } from './suggestion-dialog.tsx';
 import { UnknownCodeDialog } from './unknown-code-dialog.tsx';
@@ -74,6 +75,8 @@ export const WindowScans = () => {
       return isPast(question.tag) ? (
         <OldTagDialog device={question.device} tag={question.tag} onClose={close} />
       ) : null;
+    case 'place':
+      return <PlaceDialog code={question.code} onClose={close} />;
     case 'worthless tag':
       return <WorthlessTagDialog state={question.state} onClose={close} />;
     case 'bench ID not registered':

@@ -131,6 +131,7 @@ export const deviceMeant = async (job: Job, call: StationCall, text: string) => 
     case 'malformed':
       throw new Failure({ code: scan.code, sentence: scan.sentence, field: 'code' });
     case 'command':
+    case 'place':
     case 'badge':
     case 'unknown':
       throw failureOf(refusal('code-unknown', { code: text }), job.language);

@@ -1,5 +1,6 @@
 /** What a scanned or typed text is by its form alone, before any register is asked. */
 import { parseBenchId } from '../domain/bench-id/bench-id.ts';
+import { readBinSymbol } from '../domain/bin-symbol.ts';
 import type { BenchId } from '../domain/brand.ts';
 import { type CommandName, readCommandSymbol } from '../domain/command-symbol.ts';
 import type { MarkingData } from '../domain/marking-data.ts';
@@ -19,7 +20,9 @@ export type Scan =
   | { readonly kind: 'marking data'; readonly code: string; readonly data: MarkingData }
   /** Set out to be a maker's data and is damaged, or is nothing that a symbol can hold. */
   | { readonly kind: 'malformed'; readonly fault: Refusal }
-  /** A badge, a maker's serial number, the code of a bin, or anything else: the register knows. */
+  /** The label of a place where held devices are kept. */
+  | { readonly kind: 'place'; readonly code: string }
+  /** A badge, a maker's serial number, or anything else: the register knows. */
   | { readonly kind: 'other'; readonly text: string };
 
 /** Longer than any symbol that is read by hand: QR Code holds 4,296 capitals and digits, Data Matrix 2,335 (common practice). */
@@ -35,6 +38,8 @@ export const readScan = (text: string, currentYear: number): Scan => {
   if (trimmed === '') return malformed(refusal('scan-empty'));
   const command = readCommandSymbol(trimmed);
   if (command !== undefined) return { kind: 'command', command };
+  const place = readBinSymbol(trimmed);
+  if (place !== undefined) return { kind: 'place', code: place };
   const tag = readTagText(trimmed);
   if (tag !== undefined && parseBenchId(tag.benchId).kind === 'exact') {
     return { kind: 'tag', benchId: tag.benchId, tag };

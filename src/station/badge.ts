@@ -1,6 +1,7 @@
 /** Badge codes: what may be one, and what a code means already. */
 import { z } from 'zod';
 import { parseBenchId } from '../domain/bench-id/bench-id.ts';
+import { readBinSymbol } from '../domain/bin-symbol.ts';
 import { readCommandSymbol } from '../domain/command-symbol.ts';
 import { looksLikeTagText } from '../domain/tag-text.ts';
 import { takeOffSymbologyId } from '../intake/symbology-identifier.ts';
@@ -16,6 +17,7 @@ export const badgeCodeSchema = z
 /** The name of the kind of our own code that a text is, or `undefined` where it is none of ours. */
 export const ownCodeMeaning = (code: string): string | undefined => {
   if (readCommandSymbol(code) !== undefined) return 'command symbol';
+  if (readBinSymbol(code) !== undefined) return 'bin label';
   if (looksLikeTagText(code)) return 'tag';
   return parseBenchId(code).kind === 'exact' ? 'bench ID' : undefined;
 };

@@ -21,6 +21,7 @@ export const boundCode = (otherCode: OtherCode, currentYear: number, field: stri
   const scan = readScan(scanned, currentYear);
   switch (scan.kind) {
     case 'command':
+    case 'place':
     case 'tag':
     case 'altered tag':
     case 'bench ID':
@@ -38,8 +39,9 @@ export const boundCode = (otherCode: OtherCode, currentYear: number, field: stri
   }
 };
 
-const ownMeaning = (kind: 'command' | 'tag' | 'altered tag' | 'bench ID'): string => {
+const ownMeaning = (kind: 'command' | 'place' | 'tag' | 'altered tag' | 'bench ID'): string => {
   if (kind === 'command') return 'command symbol';
+  if (kind === 'place') return 'bin label';
   return kind === 'altered tag' ? 'tag' : kind;
 };
 

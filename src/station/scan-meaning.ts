@@ -39,6 +39,8 @@ export const meaningOf = async (
   switch (scan.kind) {
     case 'command':
       return { meaning: 'command', command: scan.command };
+    case 'place':
+      return { meaning: 'place', code: scan.code };
     case 'tag':
       return ofTag(register, scan.tag);
     case 'altered tag':

@@ -1,4 +1,5 @@
 /** The layout of the bin label: the place in large words, its code, and the code as symbols. */
+import { binSymbolText } from '../domain/bin-symbol.ts';
 import type { BinLabel } from '../domain/tag-content.ts';
 import { type Arranged, type Arrangement, arrange, type Face } from './arrange.ts';
 import { armsLengthCapMm, smallestSizeMm } from './letter-height.ts';
@@ -33,7 +34,7 @@ const binRules = {
 export const layOutBinLabel = (label: BinLabel, face: Face): Arranged => {
   const beside = binArrangement(label, face, 'compact');
   const under = binArrangement(label, face, 'tall');
-  const bars = barsFitAcross(label.code, face);
+  const bars = barsFitAcross(binSymbolText(label.code), face);
   return arrange(face.widthMm > 1.2 * face.heightMm ? [beside, under] : [under, beside], {
     tooWide: bars ? [] : ['code128'],
     inTurn: bars ? ['station', 'code128'] : ['station'],
@@ -167,7 +168,7 @@ const stationPart = (label: BinLabel, widthMm: number, scale: number, tightness:
 
 const matrixIn = (label: BinLabel, face: Face, share: number, scale: number): SizedMatrix | undefined => {
   const { dotsPerInch } = face;
-  const modules = encodeSymbol('Data Matrix', label.code);
+  const modules = encodeSymbol('Data Matrix', binSymbolText(label.code));
   const mostMm = Math.min(face.widthMm * share, face.heightMm * 0.55);
   const widthDots = moduleDots(modules, mostMm, 2 * scale, dotsPerInch);
   return widthDots === undefined ? undefined : { modules, widthDots, dotsPerInch };
@@ -184,7 +185,7 @@ interface BarsIn {
 
 const barsIn = (label: BinLabel, face: Face, scale: number): BarsIn | undefined => {
   const { dotsPerInch } = face;
-  const modules = encodeSymbol('Code 128', label.code);
+  const modules = encodeSymbol('Code 128', binSymbolText(label.code));
   const widthDots = moduleDots(modules, face.widthMm - 2 * edgeMm, 0.5 * scale, dotsPerInch);
   if (widthDots === undefined) return undefined;
   const moduleMm = widthDots * dotMm(dotsPerInch);

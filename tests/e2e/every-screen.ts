@@ -181,6 +181,14 @@ const makersCodes: readonly Screen[] = [
 
 const newDevice: readonly Screen[] = [
   {
+    name: 'dialog of the label of a place',
+    show: async (visit) => {
+      await go(visit, '#/');
+      await type(visit, 'XCICAGE2');
+      return heading(visit, 'screens:scan.place.title');
+    },
+  },
+  {
     name: 'unknown-code dialog',
     show: async (visit) => {
       await go(visit, '#/');

@@ -43,7 +43,7 @@ const expectedTexts = ({ content, layout }: Sample): readonly string[] => {
     case 'id':
       return [content.benchId];
     case 'bin':
-      return bars ? [content.code, content.code] : [content.code];
+      return Array<string>(bars ? 2 : 1).fill(`XCI${content.code}`);
     default:
       return bars ? [content.benchId, writeTagText(content)] : [writeTagText(content)];
   }

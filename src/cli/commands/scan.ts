@@ -37,6 +37,8 @@ const linesOf = (meaning: Meaning, job: Job): readonly string[] => {
     }
     case 'badge':
       return [words('scan-badge', { name: meaning.name })];
+    case 'place':
+      return [words('scan-place', { code: meaning.code })];
     case 'device':
       return [
         words('scan-device', { device: deviceText(meaning.device), by: words(`scan-by-${meaning.by}`) }),

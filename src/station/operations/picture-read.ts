@@ -58,7 +58,16 @@ export const pictureRead = defineOperation({
       z.object({
         symbology: z.string(),
         text: z.string(),
-        kind: z.enum(['command', 'tag', 'altered tag', 'bench ID', 'marking data', 'malformed', 'other']),
+        kind: z.enum([
+          'command',
+          'place',
+          'tag',
+          'altered tag',
+          'bench ID',
+          'marking data',
+          'malformed',
+          'other',
+        ]),
         benchId: z.string().optional(),
       }),
     ),

@@ -15,6 +15,8 @@ import { deviceSummarySchema } from '../views.ts';
 const meaning = z.discriminatedUnion('meaning', [
   z.object({ meaning: z.literal('command'), command: z.enum(commandNames) }),
   z.object({ meaning: z.literal('badge'), badge: z.string(), name: z.string() }),
+  /** The label of a place where held devices are kept. */
+  z.object({ meaning: z.literal('place'), code: z.string() }),
   z.object({
     meaning: z.literal('device'),
     device: deviceSummarySchema,
