@@ -7,12 +7,29 @@ export interface Pace {
   leftMs(): number;
 }
 
+/** The rest is for a last step that takes longer than those before it. */
+const shareForSteps = 0.9;
+
 export const paceOf = (options: {
   readonly budgetMs: number;
   readonly now: () => number;
   readonly isCancelled: () => boolean;
 }): Pace => {
   const started = options.now();
-  const leftMs = (): number => started + options.budgetMs - options.now();
+  const leftMs = (): number => started + shareForSteps * options.budgetMs - options.now();
   return { leftMs, isOver: () => options.isCancelled() || leftMs() <= 0 };
+};
+
+/** Asked before each of several steps: whether one as long as the longest until now would still end in time. */
+export const stepsWithin = (pace: Pace): { fitsAnother(): boolean } => {
+  let longestMs = 0;
+  let leftMs = pace.leftMs();
+  return {
+    fitsAnother: () => {
+      const now = pace.leftMs();
+      longestMs = Math.max(longestMs, leftMs - now);
+      leftMs = now;
+      return !pace.isOver() && now >= longestMs;
+    },
+  };
 };

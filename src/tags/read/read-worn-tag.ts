@@ -6,7 +6,7 @@ import { readTagText } from '../../domain/tag-text.ts';
 import { type BarsPlace, locateBars } from './bars/locate-bars.ts';
 import { type Field, fieldOf } from './field.ts';
 import { type DecodedSymbol, type DecoderName, decodeWith } from './general-decoders.ts';
-import { type Pace, paceOf } from './pace.ts';
+import { type Pace, paceOf, stepsWithin } from './pace.ts';
 import type { Picture } from './picture.ts';
 import { type Restoration, restoredPictures } from './restored-pictures.ts';
 import { type WeighedPlace, weighPlace } from './weigh-place.ts';
@@ -78,9 +78,10 @@ const weighPlaces = (
 ): void => {
   if (pace.leftMs() < weighingMs) return;
   const places = locateBars(field, mostPlaces);
+  const steps = stepsWithin(pace);
   const tried: BarsPlace[] = [];
   for (const place of places) {
-    if (pace.isOver() || pace.leftMs() < weighingMs) return;
+    if (!steps.fitsAnother() || pace.leftMs() < weighingMs) return;
     const second = found.isCertain();
     if (second && (!looksLikeBars(place, places) || found.isOnFoundTag(place))) continue;
     if (!second && tried.filter((other) => isNear(other, place)).length >= triesOfOnePlace) continue;
@@ -106,9 +107,10 @@ const looksLikeBars = (place: BarsPlace, places: readonly BarsPlace[]): boolean 
 };
 
 const decodeRestored = async (field: Field, found: Findings, pace: Pace): Promise<void> => {
+  const steps = stepsWithin(pace);
   for (const { name, picture, scale } of restoredPictures(field))
     for (const decoder of restoredDecoders) {
-      if (pace.isOver()) return;
+      if (!steps.fitsAnother()) return;
       found.addDecoded(await decodeWith(decoder, picture), scale, name);
       if (found.isCertain()) return;
     }
