@@ -12,22 +12,19 @@ export class DemoBench {
   readonly folder: string;
   /** The data folder. */
   readonly station: string;
-  /** How `demo` ended, and after how many milliseconds. */
+  /** How `demo` ended. */
   readonly demo: Run;
-  readonly demoMs: number;
 
-  private constructor(folder: string, demo: Run, demoMs: number) {
+  private constructor(folder: string, demo: Run) {
     this.folder = folder;
     this.station = join(folder, 'demo', 'station');
     this.demo = demo;
-    this.demoMs = demoMs;
   }
 
   static async open(run = runCli): Promise<DemoBench> {
     const folder = await mkdtemp(join(tmpdir(), 'srl-bench-cli-'));
-    const started = Date.now();
     const demo = await run(['demo', '--out', join(folder, 'demo'), '--json']);
-    return new DemoBench(folder, demo, Date.now() - started);
+    return new DemoBench(folder, demo);
   }
 
   close(): Promise<void> {

@@ -11,6 +11,7 @@ import type { Benchmark, BenchmarkOptions, Figure } from './measurement.ts';
 
 const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Benchmark }>>> = {
   identity: () => import('./identity.ts'),
+  demo: () => import('./demo.ts'),
   tags: () => import('./tags.ts'),
   'worn-levels': () => import('./worn-levels.ts'),
   'worn-tags': () => import('./worn-tags.ts'),
