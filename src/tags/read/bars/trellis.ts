@@ -172,7 +172,7 @@ export interface Reading {
 const mostWidthSteps = 2;
 const widthStepCost = 1;
 
-/** A symbol that stands at a place of the sequence: any of these codes, by their index in the emissions. */
+/** A symbol that stands at a place of the sequence, one of several codes, by their index in the emissions. */
 type Choice = readonly number[];
 
 /** `alphabet`: the characters that a text may have. `undefined` where no path fits into the series. */
