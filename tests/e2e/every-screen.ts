@@ -184,7 +184,7 @@ const newDevice: readonly Screen[] = [
     name: 'dialog of the label of a place',
     show: async (visit) => {
       await go(visit, '#/');
-      await type(visit, 'XCICAGE2');
+      await type(visit, '.CAGE2');
       return heading(visit, 'screens:scan.place.title');
     },
   },

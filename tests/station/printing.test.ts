@@ -187,17 +187,17 @@ describe('the label of a bin', () => {
     const { expectOutput } = await inspected();
     const label = await expectOutput('bin-label.show', { code: 'CAGE2' });
     const read = await expectOutput('picture.read', { pictureBase64: label.pngBase64 });
-    expect(new Set(read.symbols.map(({ text }) => text))).toEqual(new Set(['XCICAGE2']));
+    expect(new Set(read.symbols.map(({ text }) => text))).toEqual(new Set(['.CAGE2']));
     expect(read.symbols.map(({ kind }) => kind)).toContain('place');
   });
 
   test('is told by its scan from a device, a badge and a maker’s serial number, and is bound to no device', async () => {
     const { expectOutput, expectError, benchId } = await inspected();
-    for (const text of ['XCICAGE2', 'xcicage2', ']C0XCICAGE2'])
+    for (const text of ['.CAGE2', '.cage2', ']C0.CAGE2'])
       expect(await expectOutput('scan.interpret', { text })).toEqual({ meaning: 'place', code: 'CAGE2' });
     expect((await expectOutput('scan.interpret', { text: 'CAGE2' })).meaning).toBe('unknown');
     expect(
-      await expectError('device.bind-code', { benchId, otherCode: { code: 'XCICAGE2', kind: 'other' } }),
+      await expectError('device.bind-code', { benchId, otherCode: { code: '.CAGE2', kind: 'other' } }),
     ).toMatchObject({ code: 'code-is-ours' });
   });
 });

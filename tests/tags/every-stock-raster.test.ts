@@ -43,7 +43,7 @@ const expectedTexts = ({ content, layout }: Sample): readonly string[] => {
     case 'id':
       return [content.benchId];
     case 'bin':
-      return Array<string>(bars ? 2 : 1).fill(`XCI${content.code}`);
+      return Array<string>(bars ? 2 : 1).fill(`.${content.code}`);
     default:
       return bars ? [content.benchId, writeTagText(content)] : [writeTagText(content)];
   }
