@@ -94,7 +94,7 @@ const figuresOf = (series: Series, level: WearLevel, results: readonly JobResult
         unit: 'pictures',
         ...(ours === undefined ? {} : { budget: 0 }),
       },
-      ...(ours === undefined ? [] : ourFigures(series, level, ours, results, name)),
+      ...(ours === undefined ? [] : ourFigures(series, ours, results, name)),
     ];
   });
   return series === 'status tag' ? [...figures, bestPeer(series, level, results)] : figures;
@@ -113,7 +113,6 @@ const limitOn = (series: Series, level: WearLevel): Partial<Figure> => {
 
 const ourFigures = (
   series: Series,
-  level: WearLevel,
   mode: OurMode,
   results: readonly JobResult[],
   name: (reader: string, what: string) => string,
@@ -121,7 +120,8 @@ const ourFigures = (
   const times = results.flatMap(({ answers }) => answers[mode]?.ms ?? []).sort((left, right) => left - right);
   const at = (share: number): number =>
     times[Math.min(times.length - 1, Math.floor(share * times.length))] ?? 0;
-  const oneOfTwo = results.filter(({ answers }) => answers[mode]?.oneOfTwo === true).length;
+  const count = (what: 'oneOfTwo' | 'saidSeveral'): number =>
+    results.filter(({ answers }) => answers[mode]?.[what] === true).length;
   return [
     { name: name(mode, 'median time'), value: at(0.5), unit: 'ms' },
     { name: name(mode, '95th percentile of time'), value: at(0.95), unit: 'ms' },
@@ -129,10 +129,15 @@ const ourFigures = (
     ...(series === 'two tags'
       ? [
           {
+            name: name(mode, 'said to be several'),
+            value: (100 * count('saidSeveral')) / results.length,
+            unit: 'in 100' as const,
+          },
+          {
             name: name(mode, 'one taken for the only one'),
-            value: oneOfTwo,
+            value: count('oneOfTwo'),
             unit: 'pictures' as const,
-            ...(toldApart.includes(level) ? { budget: 0 } : {}),
+            budget: 0,
           },
         ]
       : []),

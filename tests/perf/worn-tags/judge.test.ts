@@ -36,11 +36,19 @@ describe('our reader', () => {
     expect(judgeReading({ kind: 'several tags', benchIds: both }, both)).toMatchObject({
       right: true,
       wrong: false,
+      saidSeveral: true,
+    });
+    expect(judgeReading({ kind: 'several tags', benchIds: [second] }, both)).toEqual({
+      right: false,
+      wrong: false,
+      oneOfTwo: false,
+      saidSeveral: true,
     });
     expect(judgeReading({ kind: 'read', benchId: second, evidence: [] }, both)).toEqual({
       right: false,
       wrong: false,
       oneOfTwo: true,
+      saidSeveral: false,
     });
     expect(judgeReading({ kind: 'several tags', benchIds: [hanging, elsewhere] }, both).wrong).toBe(true);
   });

@@ -11,6 +11,8 @@ export interface Answer {
   readonly wrong: boolean;
   /** Of two tags it gave one as if it were the only one. */
   readonly oneOfTwo?: boolean;
+  /** Of two tags it said that there are several, whether it could name both or not. */
+  readonly saidSeveral?: boolean;
 }
 
 /** Of our reader. Where no tag is in the picture, right is to say so. */
@@ -18,7 +20,13 @@ export const judgeReading = (reading: WornReading, benchIds: readonly BenchId[])
   const given = givenIn(reading);
   const wrong = given.some((benchId) => !benchIds.includes(benchId));
   const right = !wrong && benchIds.every((benchId) => given.includes(benchId));
-  return { right, wrong, oneOfTwo: benchIds.length === 2 && !wrong && given.length === 1 };
+  if (benchIds.length !== 2) return { right, wrong };
+  return {
+    right,
+    wrong,
+    oneOfTwo: !wrong && reading.kind === 'read',
+    saidSeveral: !wrong && reading.kind === 'several tags',
+  };
 };
 
 const givenIn = (reading: WornReading): readonly BenchId[] => {
