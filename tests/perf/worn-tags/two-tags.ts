@@ -10,9 +10,13 @@ export interface TwoTags {
 }
 
 /** The second tag is that of the device half the fleet away, worn with another seed. */
-export const twoTags = async (index: number, level: WearLevel): Promise<TwoTags> => {
+export const twoTags = async (
+  index: number,
+  level: WearLevel,
+  lowerLevel: WearLevel = level,
+): Promise<TwoTags> => {
   const upper = await wornTag(index, level);
-  const lower = await wornTag(index + secondTagAway, level);
+  const lower = await wornTag(index + secondTagAway, lowerLevel);
   return { picture: under(upper.picture, lower.picture), benchIds: [upper.benchId, lower.benchId] };
 };
 

@@ -2,11 +2,13 @@ import bwipjs from 'bwip-js/node';
 import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { benchIdFrom } from '../../../src/domain/bench-id/bench-id.ts';
-import type { BenchId } from '../../../src/domain/brand.ts';
+import { type BenchId, millimetres } from '../../../src/domain/brand.ts';
+import { isRefusal } from '../../../src/domain/refusal.ts';
 import { decodeWith } from '../../../src/tags/read/general-decoders.ts';
 import { prepareDecodersInNode } from '../../../src/tags/read/node-decoders.ts';
 import { isPlain, readWornTag } from '../../../src/tags/read/read-worn-tag.ts';
-import { benchId, idLabel, statusTag } from '../sample-tags.ts';
+import { renderTagRaster } from '../../../src/tags/render-tag.ts';
+import { benchId, idLabel, quarantineTag, statusTag } from '../sample-tags.ts';
 import { fresh, greyOf, randomOf, worn } from './wear-quickly.ts';
 
 /** Far above what a busy machine takes; how fast the reader is, is measured elsewhere. */
@@ -73,6 +75,37 @@ describe('two tags in one picture', () => {
     expect(reading).toMatchObject({ kind: 'several tags' });
     expect(reading.kind === 'several tags' && [...reading.benchIds].sort()).toEqual([benchId, other].sort());
   }, 120_000);
+});
+
+describe('one tag with much around it is one', () => {
+  test.each([
+    ['a tall status tag', statusTag(['en', 'es']), { widthMm: millimetres(50), heightMm: millimetres(100) }],
+    [
+      'a quarantine tag',
+      quarantineTag(['en', 'es'], 3),
+      { widthMm: millimetres(100), heightMm: millimetres(150) },
+    ],
+  ] as const)(
+    '%s on a plain bench',
+    async (_name, content, stock) => {
+      const tag = await renderTagRaster(content, { stock });
+      if (isRefusal(tag)) throw new Error(tag.code);
+      const onBench = sharp(Buffer.from(tag.png)).extend({
+        top: 300,
+        bottom: 300,
+        left: 400,
+        right: 400,
+        background: '#555',
+      });
+      expect(
+        await readWornTag(await greyOf(sharp(await onBench.png().toBuffer())), { budgetMs }),
+      ).toMatchObject({
+        kind: 'read',
+        benchId,
+      });
+    },
+    120_000,
+  );
 });
 
 describe('a picture without a tag of ours gives none', () => {
