@@ -21,6 +21,10 @@ import { identityOpen } from './operations/identity-open.ts';
 import { identityPropose } from './operations/identity-propose.ts';
 import { identitySearch } from './operations/identity-search.ts';
 import { identityShow } from './operations/identity-show.ts';
+import { importCancel } from './operations/import-cancel.ts';
+import { importPreviewOperation } from './operations/import-preview.ts';
+import { importRun } from './operations/import-run.ts';
+import { importStatus } from './operations/import-status.ts';
 import { inspectionAnswer } from './operations/inspection-answer.ts';
 import { inspectionBreakOff } from './operations/inspection-break-off.ts';
 import { inspectionShow } from './operations/inspection-show.ts';
@@ -119,6 +123,10 @@ const operations = [
   benchIdCheck,
   pictureRead,
   pictureShow,
+  importPreviewOperation,
+  importRun,
+  importStatus,
+  importCancel,
   ledgerVerify,
   ledgerRebuild,
   ledgerExport,

@@ -12,11 +12,13 @@ import type { Ledger } from '../ledger/ledger.ts';
 import { openSqliteLedger } from '../ledger/sqlite/sqlite-ledger.ts';
 import { storageRefusal } from '../ledger/storage-refusal.ts';
 import { type CallResult, contract } from './contract.ts';
+import type { ImportOutcome } from './exchange/import-outcome.ts';
 import type { Access, OperationContext } from './operation.ts';
 import { pinGuard } from './pin.ts';
 import { PrintJobs } from './print-jobs.ts';
 import { loadRules } from './rules.ts';
 import { issueText, sentenceOf } from './sentence.ts';
+import { WorkJobs } from './work-jobs.ts';
 
 export interface StationOptions {
   /** The data folder; it is made where it does not exist. */
@@ -59,6 +61,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     options.onFault?.(error, 'tag.print');
     return refusal('internal-error');
   });
+  const importJobs = new WorkJobs<ImportOutcome>((error) => faultOf(error, 'import.run'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
   const contextOf = async ({ session, language }: Request): Promise<OperationContext> => {
@@ -69,6 +72,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       rules,
       pins,
       printJobs,
+      importJobs,
       folder: options.folder,
       productFolder,
       language,
@@ -132,6 +136,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     close: async () => {
       await Promise.allSettled(underWay);
       await printJobs.close();
+      await importJobs.close();
       await ledger.close();
     },
   };

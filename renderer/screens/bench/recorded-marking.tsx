@@ -1,9 +1,9 @@
 /** The whole marking as the register has it, to be held against the device in one go. */
-import type { MarkingEntry } from '../../../src/domain/marking.ts';
+import type { KnownMarkingEntry } from '../../../src/domain/marking.ts';
 import { useText } from '../../i18n/text.ts';
 import styles from './recorded.module.css';
 
-export const RecordedMarking = ({ marking }: { readonly marking: readonly MarkingEntry[] }) => {
+export const RecordedMarking = ({ marking }: { readonly marking: readonly KnownMarkingEntry[] }) => {
   const { t } = useText();
   return (
     <dl className={styles.all}>

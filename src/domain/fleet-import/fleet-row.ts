@@ -1,9 +1,9 @@
 /** One row of a fleet list: what it says of a device, and what is wrong with it. */
-import type { BenchId, CalendarDate } from '../brand.ts';
+import type { BenchId } from '../brand.ts';
+import type { DeclaredInspection } from '../declared-inspection.ts';
 import type { OtherCode } from '../device.ts';
 import type { LifelineMaterial } from '../model-sheet.ts';
 import type { Refusal } from '../refusal.ts';
-import type { DeclaredResult } from './import-words.ts';
 
 /** A fault of a row, or of the whole list where there is no row. */
 export interface RowFault {
@@ -26,12 +26,7 @@ export interface ModelFacts {
   readonly loadIndicatorFitted?: boolean;
 }
 
-export interface DeclaredInspectionOfRow {
-  readonly inspectedOn: CalendarDate;
-  readonly inspectedBy: string;
-  readonly result: DeclaredResult;
-  readonly note?: string;
-}
+export type DeclaredInspectionOfRow = Omit<DeclaredInspection, 'source'>;
 
 export interface FleetRow {
   readonly row: number;

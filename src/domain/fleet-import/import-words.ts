@@ -26,11 +26,6 @@ export const valueWordsSchema = z.object({
 });
 export type ValueWords = z.infer<typeof valueWordsSchema>;
 
-/** What a list declares of an earlier inspection; nobody here made it. */
-export const declaredResults = ['passed', 'removed', 'not stated'] as const;
-export const declaredResultSchema = z.enum(declaredResults);
-export type DeclaredResult = z.infer<typeof declaredResultSchema>;
-
 /** The name under which the text stands among the lists, letter case, accents and marks aside. */
 export const wordIn = <Name extends string>(
   text: string,

@@ -1,4 +1,5 @@
 /** Finds the model sheet that a row means, among those of the station and those that earlier rows of the list propose. */
+import { grouped } from '../grouped.ts';
 import { type ModelSheet, modelSheetSchema } from '../model-sheet.ts';
 import { isRefusal, type Refusal, refusal } from '../refusal.ts';
 import { plainWords } from './cell.ts';
@@ -29,7 +30,7 @@ export class ModelMatcher {
   readonly #newId: () => string;
 
   constructor(known: readonly ModelSheet[], newId: () => string) {
-    this.#known = Map.groupBy(known, keyOf);
+    this.#known = grouped(known, keyOf);
     this.#newId = newId;
   }
 

@@ -31,6 +31,8 @@ export interface FleetPlan {
   readonly faults: readonly RowFault[];
   readonly newSheets: readonly ModelSheet[];
   readonly devices: readonly PlannedDevice[];
+  /** The orders that the values of the date columns decide. */
+  readonly orders: ReadonlyMap<number, DateOrder>;
 }
 
 export interface PlanRules extends Omit<RowRules, 'orderOf' | 'daysFrom1904'> {
@@ -47,7 +49,8 @@ const mostExamples = 5;
 /** Pure, and all at once: the order of the dates is known only when every row was looked at. */
 export const planFleet = (table: Table, rules: PlanRules): FleetPlan => {
   const misplaced = columnFaults(table, rules.columns);
-  if (misplaced.length > 0) return { questions: [], faults: misplaced, newSheets: [], devices: [] };
+  if (misplaced.length > 0)
+    return { questions: [], faults: misplaced, newSheets: [], devices: [], orders: new Map() };
   const dateRules = { ...rules, daysFrom1904: table.daysFrom1904 };
   const orders = new Map(
     rules.columns
@@ -92,6 +95,9 @@ export const planFleet = (table: Table, rules: PlanRules): FleetPlan => {
     faults: faults.sort((a, b) => (a.row ?? 0) - (b.row ?? 0)),
     newSheets: matcher.proposed,
     devices,
+    orders: new Map(
+      [...orders].flatMap(([column, order]) => (order.kind === 'decided' ? [[column, order.order]] : [])),
+    ),
   };
 };
 
@@ -171,7 +177,10 @@ const unitQuestions = (table: Table, rules: PlanRules): readonly ImportQuestion[
       : [{ kind: 'unit' as const, column, examples: bare.slice(0, mostExamples) }];
   });
 
-/** The same serial number of a model, the same bench ID, the same code on two rows: the later one is at fault. */
+/**
+ * The same serial number of a model or the same bench ID on two rows: the later one is at fault. Codes are compared where
+ * they have their one form.
+ */
 const twinFaults = (rows: readonly FleetRow[], columns: readonly ColumnChoice[]): readonly RowFault[] => {
   const faults: RowFault[] = [];
   const seen = new Map<string, number>();
@@ -187,8 +196,6 @@ const twinFaults = (rows: readonly FleetRow[], columns: readonly ColumnChoice[])
     const { manufacturer, model } = row.model;
     look(row, ['serial', manufacturer, model, row.serial].join('\n').toLowerCase(), 'serial', row.serial);
     if (row.benchId !== undefined) look(row, `bench ID\n${row.benchId}`, 'benchId', row.benchId);
-    for (const { code } of new Map(row.codes.map((each) => [each.code, each])).values())
-      look(row, `code\n${code}`, 'otherCode', code);
   }
   return faults;
 };

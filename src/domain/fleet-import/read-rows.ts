@@ -1,6 +1,7 @@
 /** Reads the rows of a fleet list by what a person chose for its columns; whatever cannot be read is a fault or a question. */
 import { parseBenchId } from '../bench-id/bench-id.ts';
 import { type CalendarDate, calendarDate } from '../brand.ts';
+import type { DeclaredResult } from '../declared-inspection.ts';
 import { type OtherCode, otherCodeSchema } from '../device.ts';
 import { type Refusal, type RefusalCode, refusal } from '../refusal.ts';
 import { type Cell, emptyCell, type TableRow } from './cell.ts';
@@ -13,7 +14,7 @@ import {
   unitsOf,
 } from './column-meaning.ts';
 import type { FleetRow, ModelFacts, RowFault } from './fleet-row.ts';
-import { type DeclaredResult, wordIn } from './import-words.ts';
+import { wordIn } from './import-words.ts';
 import { type DateRules, dateIn, readDate } from './read-date.ts';
 import {
   type Bounds,
