@@ -13,6 +13,8 @@ import { deviceRegister } from './operations/device-register.ts';
 import { deviceRelabel } from './operations/device-relabel.ts';
 import { deviceRemove } from './operations/device-remove.ts';
 import { deviceShow } from './operations/device-show.ts';
+import { exportCancel } from './operations/export-cancel.ts';
+import { exportStatus } from './operations/export-status.ts';
 import { identityConfirm } from './operations/identity-confirm.ts';
 import { identityDisagree } from './operations/identity-disagree.ts';
 import { identityLeaveUnidentified } from './operations/identity-leave-unidentified.ts';
@@ -51,6 +53,7 @@ import { printerRemove } from './operations/printer-remove.ts';
 import { printerSave } from './operations/printer-save.ts';
 import { printerTest } from './operations/printer-test.ts';
 import { procedureShow } from './operations/procedure-show.ts';
+import { recordExport } from './operations/record-export.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
 import { scannerLearn } from './operations/scanner-learn.ts';
@@ -127,6 +130,9 @@ const operations = [
   importRun,
   importStatus,
   importCancel,
+  recordExport,
+  exportStatus,
+  exportCancel,
   ledgerVerify,
   ledgerRebuild,
   ledgerExport,

@@ -12,6 +12,7 @@ import type { Ledger } from '../ledger/ledger.ts';
 import { openSqliteLedger } from '../ledger/sqlite/sqlite-ledger.ts';
 import { storageRefusal } from '../ledger/storage-refusal.ts';
 import { type CallResult, contract } from './contract.ts';
+import type { ExportOutcome } from './exchange/export-record.ts';
 import type { ImportOutcome } from './exchange/import-outcome.ts';
 import type { Access, OperationContext } from './operation.ts';
 import { pinGuard } from './pin.ts';
@@ -62,6 +63,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     return refusal('internal-error');
   });
   const importJobs = new WorkJobs<ImportOutcome>((error) => faultOf(error, 'import.run'));
+  const exportJobs = new WorkJobs<ExportOutcome>((error) => faultOf(error, 'record.export'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
   const contextOf = async ({ session, language }: Request): Promise<OperationContext> => {
@@ -73,6 +75,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       pins,
       printJobs,
       importJobs,
+      exportJobs,
       folder: options.folder,
       productFolder,
       language,
@@ -137,6 +140,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       await Promise.allSettled(underWay);
       await printJobs.close();
       await importJobs.close();
+      await exportJobs.close();
       await ledger.close();
     },
   };

@@ -28,7 +28,8 @@ export const readCsv = (text: string): Table | Refusal => {
 };
 
 /** An apostrophe before what a spreadsheet would compute says that it is text (OWASP, CSV injection). */
-const withoutGuard = (value: string): string => (/^'[=+\-@\t\r]/.test(value) ? value.slice(1) : value);
+const withoutGuard = (value: string): string =>
+  /^'[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/.test(value) ? value.slice(1) : value;
 
 /** A quote inside a value that is not quoted is inches. */
 const records = (text: string, delimiter: Delimiter, to: number): string[][] | Refusal => {
