@@ -39,7 +39,7 @@ export type Quantity =
 
 const notRead: Quantity = { kind: 'not read' };
 
-const number = String.raw`\d[\d.,'’ ]*(?:\/\d{1,3})?`;
+const number = String.raw`(?:\d+ )?\d{1,3}\/\d{1,3}|\d+(?:[ '’]\d{3}(?!\d)|[.,]\d+)*|[.,]\d+`;
 const amount = new RegExp(`^(${number})(.*)$`);
 
 /** In metres or kilograms; `unit` is that of numbers without one. */
@@ -103,9 +103,7 @@ const splitUnit = (text: string): readonly string[] => {
 const splitAmount = (plain: string): { readonly number: string; readonly unit: string } | undefined => {
   const found = amount.exec(plain);
   if (found === null) return undefined;
-  const written = found[1] ?? '';
-  const number = written.replace(/[ '’.,]+$/, '');
-  return { number, unit: `${written.slice(number.length)}${found[2] ?? ''}`.trim() };
+  return { number: found[1] ?? '', unit: (found[2] ?? '').trim() };
 };
 
 /** The unit of that name; `'` and `"` are names too. */
@@ -117,8 +115,8 @@ export const unitNamed = (text: string, { units }: ValueWords): ImportUnit | und
   );
 };
 
-/** To the thousandth of a millimetre, or of a gram: what is left over is of the arithmetic. */
-const rounded = (value: number): number => Math.round(value * 1e6) / 1e6;
+/** To the ten-thousandth of a millimetre, or of a gram: what is left over is of the arithmetic. */
+const rounded = (value: number): number => Math.round(value * 1e7) / 1e7;
 
 /** Both ends of `59–140 kg`, `130 to 310 lb`, `de 59 a 140 kg`, in kilograms. */
 export const readRange = (

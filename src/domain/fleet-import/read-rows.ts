@@ -221,7 +221,7 @@ class RowReader {
     return {
       ...(ratedLengthM === undefined ? {} : { ratedLengthM }),
       ...(lifelineMaterial === undefined ? {} : { lifelineMaterial }),
-      ...(diameterM === undefined ? {} : { lifelineDiameterMm: Math.round(diameterM * 1e6) / 1e3 }),
+      ...(diameterM === undefined ? {} : { lifelineDiameterMm: Math.round(diameterM * 1e7) / 1e4 }),
       ...(capacityKg === undefined ? {} : { capacityKg }),
       ...(standard === '' ? {} : { standard }),
       ...(loadIndicator === undefined ? {} : { loadIndicatorFitted: loadIndicator === 'yes' }),

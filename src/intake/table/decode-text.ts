@@ -46,12 +46,25 @@ const utf16ByZeros = (bytes: Uint8Array): TextEncoding | undefined => {
 };
 
 const decoded = (bytes: Uint8Array, encoding: TextEncoding): string | undefined => {
+  if (encoding === 'windows-1252') return decodeWindows1252(bytes);
   try {
-    return new TextDecoder(encoding, { fatal: encoding !== 'windows-1252' }).decode(bytes);
+    return new TextDecoder(encoding, { fatal: true }).decode(bytes);
   } catch {
     return undefined;
   }
 };
+
+/** Of the bytes 80 to 9F, in order; a space where there is none (WHATWG Encoding Standard, index windows-1252). */
+const windowsSigns = '€ ‚ƒ„…†‡ˆ‰Š‹Œ Ž  ‘’“”•–—˜™š›œ ž Ÿ';
+
+/** By hand, for the decoder of some versions of Node takes Windows-1252 for ISO 8859-1. */
+const decodeWindows1252 = (bytes: Uint8Array): string =>
+  Buffer.from(bytes)
+    .toString('latin1')
+    .replace(/[\x80-\x9f]/g, (character) => {
+      const sign = windowsSigns.charAt(character.charCodeAt(0) - 0x80);
+      return sign === ' ' ? character : sign;
+    });
 
 /** Control characters that no text file holds: it is a file of another kind. */
 const isText = (text: string): boolean => {
