@@ -145,7 +145,7 @@ class RowReader {
     if (text === '') return undefined;
     const named = wordIn(text, lists);
     const words = Object.values<readonly string[]>(lists)
-      .flatMap((list) => list.slice(0, 2))
+      .flatMap((list) => [...new Set([...list.slice(0, 1), ...list.slice(-1)])])
       .join('; ');
     return named ?? this.#wrong(meaning, 'import-word-unknown', { words });
   }
