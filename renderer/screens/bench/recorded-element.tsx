@@ -24,6 +24,7 @@ export const RecordedElement = ({ element, marking }: RecordedElementProps) => {
       ) : (
         <strong className={text.length > 28 ? styles.long : styles.value}>{text}</strong>
       )}
+      {entry?.state === 'not read' && text !== '' ? <span className={styles.none}>{words}</span> : null}
     </p>
   );
 };

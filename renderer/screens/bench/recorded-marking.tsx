@@ -10,7 +10,12 @@ export const RecordedMarking = ({ marking }: { readonly marking: readonly KnownM
       {marking.map(({ element, state, text }) => (
         <div key={element} className={styles.pair}>
           <dt>{t(`walk:marking.element.${element}`)}</dt>
-          <dd>{text ?? t(`walk:check.recordedState.${state}`)}</dd>
+          <dd>
+            {text ?? t(`walk:check.recordedState.${state}`)}
+            {state === 'not read' && text !== undefined
+              ? ` (${t('walk:check.recordedState.not read')})`
+              : null}
+          </dd>
         </div>
       ))}
     </dl>

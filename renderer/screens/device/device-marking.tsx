@@ -16,6 +16,7 @@ export const DeviceMarking = ({ marking }: { readonly marking: readonly KnownMar
               {state === 'legible' && text !== undefined && text !== ''
                 ? text
                 : t(`screens:marking.state.${state}`)}
+              {state === 'not read' && text !== undefined ? ` (${text})` : null}
             </dd>
           </div>
         ))}
