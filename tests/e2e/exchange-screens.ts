@@ -100,7 +100,8 @@ export const screensAfterImport: readonly Screen[] = [
     show: async (visit) => {
       await go(visit, '#/register?show=held');
       await visit.page.getByRole('searchbox').fill('N6-IN-');
-      await visit.page.getByRole('row').nth(1).getByRole('link').click();
+      const row = visit.page.getByRole('row').filter({ hasText: 'N6-IN-' });
+      await row.first().getByRole('link').click();
       return heading(visit, 'exchange:declared');
     },
   },
