@@ -85,7 +85,7 @@ export const screensAfterImport: readonly Screen[] = [
     name: 'import, done',
     show: async (visit) => {
       await openPanel(visit);
-      const serial = `N6-IN-${Date.now()}`;
+      const serial = `N6-IN-${Date.now() % 100_000}`;
       await giveText(
         visit,
         `Maker,Model,Serial,Length,Last inspection,Inspected by,Result,Notes\nNorvane,Lode 6,${serial},6 m,2025-11-03,P. Aldous (contractor),fail,Lower hook corroded.\n`,
