@@ -2,9 +2,11 @@
 import i18next from 'i18next';
 import { initReactI18next } from 'react-i18next';
 import enCamera from '../../assets/messages/en/camera.json';
+import enExchange from '../../assets/messages/en/exchange.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
+import esExchange from '../../assets/messages/es/exchange.json';
 import esScreens from '../../assets/messages/es/screens.json';
 import esWalk from '../../assets/messages/es/walk.json';
 import { type Language, languages } from '../../src/domain/message.ts';
@@ -12,6 +14,7 @@ import { recall, remember } from '../station/remembered.ts';
 
 interface Catalogues {
   readonly camera: typeof enCamera;
+  readonly exchange: typeof enExchange;
   readonly screens: typeof enScreens;
   readonly walk: typeof enWalk;
 }
@@ -43,11 +46,11 @@ void catalogue.use(initReactI18next).init({
   lng: firstLanguage(),
   fallbackLng: 'en',
   initAsync: false,
-  ns: ['screens', 'walk', 'camera'],
+  ns: ['screens', 'walk', 'camera', 'exchange'],
   defaultNS: 'screens',
   resources: {
-    en: { screens: enScreens, walk: enWalk, camera: enCamera },
-    es: { screens: esScreens, walk: esWalk, camera: esCamera },
+    en: { screens: enScreens, walk: enWalk, camera: enCamera, exchange: enExchange },
+    es: { screens: esScreens, walk: esWalk, camera: esCamera, exchange: esExchange },
   },
   interpolation: { escapeValue: false },
 });

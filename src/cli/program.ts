@@ -4,8 +4,10 @@ import { languages } from '../domain/message.ts';
 import type { WordKey, Words } from '../host/words.ts';
 import { addDemo } from './commands/demo.ts';
 import { addDevice } from './commands/device.ts';
+import { addExport } from './commands/export.ts';
 import { addId } from './commands/id.ts';
 import { addIdentity } from './commands/identity.ts';
+import { addImport } from './commands/import.ts';
 import { addInspect } from './commands/inspect.ts';
 import { addLabel } from './commands/label.ts';
 import { addLedger } from './commands/ledger.ts';
@@ -48,6 +50,8 @@ export const programFor = (shell: Shell): Command => {
     addId,
     addIdentity,
     addMarkings,
+    addImport,
+    addExport,
     addLedger,
     addServe,
   ]) {

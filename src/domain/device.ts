@@ -2,8 +2,9 @@
 import { z } from 'zod';
 import { benchIdSchema, type CalendarDate, calendarDateSchema } from './brand.ts';
 import { daysBetween } from './calendar.ts';
+import { declaredInspectionSchema } from './declared-inspection.ts';
 import { presumedIdentitySchema } from './identity/identity-case.ts';
-import { markingEntrySchema } from './marking.ts';
+import { knownMarkingEntrySchema } from './marking.ts';
 import { reasonSchema } from './verdict.ts';
 
 export const standingSchema = z.enum(['new', 'in service', 'quarantined', 'at manufacturer', 'scrapped']);
@@ -43,7 +44,7 @@ export const deviceSchema = z.object({
   modelSheetId: z.string(),
   serial: z.string(),
   dateOfManufacture: z.string(),
-  marking: z.array(markingEntrySchema),
+  marking: z.array(knownMarkingEntrySchema),
   otherCodes: z.array(otherCodeSchema),
   regularUserId: z.string().optional(),
   registeredOn: calendarDateSchema,
@@ -68,6 +69,8 @@ export const deviceSchema = z.object({
   presumedIdentity: presumedIdentitySchema.optional(),
   /** How often a label of ours was printed once more after the marking was read; absent where it never was. */
   labelsReprinted: z.number().int().positive().optional(),
+  /** Earlier inspections that a list declared, in its order; absent where none did. They never count as ours. */
+  declaredInspections: z.array(declaredInspectionSchema).optional(),
 });
 export type Device = z.infer<typeof deviceSchema>;
 

@@ -2,11 +2,12 @@
 import { z } from 'zod';
 import { answerSchema } from './answer.ts';
 import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
+import { declaredInspectionSchema } from './declared-inspection.ts';
 import { otherCodeSchema } from './device.ts';
 import { caseRankingSchema, placeSchema } from './identity/identity-case.ts';
 import { observationSchema } from './identity/observation.ts';
 import { lengthUnitSchema } from './length.ts';
-import { markingEntrySchema } from './marking.ts';
+import { knownMarkingEntrySchema, markingEntrySchema } from './marking.ts';
 import { modelSheetSchema } from './model-sheet.ts';
 import { designationSchema, personSchema } from './person.ts';
 import { keptPictureSchema } from './picture.ts';
@@ -40,7 +41,7 @@ export const eventSchema = z.discriminatedUnion('type', [
     modelSheetId: z.string(),
     serial: z.string(),
     dateOfManufacture: z.string(),
-    marking: z.array(markingEntrySchema),
+    marking: z.array(knownMarkingEntrySchema),
     otherCodes: z.array(otherCodeSchema),
     regularUserId: z.string().optional(),
   }),
@@ -106,6 +107,16 @@ export const eventSchema = z.discriminatedUnion('type', [
   }),
   event('printer.saved', { printer: printerSchema }),
   event('printer.removed', { printerId: z.string() }),
+  /** A list of devices was taken into the register; what it brought follows in the same breath. */
+  event('fleet.imported', {
+    fileName: z.string(),
+    /** Of the file, in hex. */
+    sha256: z.string(),
+    devices: z.number().int().positive(),
+    inspections: z.number().int().nonnegative(),
+  }),
+  /** What a list says of an earlier inspection; nobody here made it, and nothing follows from it but its removal. */
+  event('inspection.declared', { benchId: benchIdSchema, ...declaredInspectionSchema.shape }),
   /** How the scanner of the station types; absent where what was learnt is forgotten. */
   event('scanner.learnt', { scanner: scannerSchema.optional() }),
 ]);

@@ -48,6 +48,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'device.code-bound':
     case 'device.removed':
     case 'device.marking-read':
+    case 'inspection.declared':
     case 'tag.issued':
     case 'tag.proved':
       return { benchId: event.benchId };
@@ -58,6 +59,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'inspection.answered':
       return { inspection: event.inspection };
     case 'device.picture-kept':
+    case 'fleet.imported':
       return {};
     case 'identity.opened':
     case 'identity.proposed':
@@ -136,6 +138,10 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
     }
     case 'device.marking-read':
       return markingRead(device, event);
+    case 'inspection.declared': {
+      const { type: _type, benchId: _benchId, ...declared } = event;
+      return { ...device, declaredInspections: [...(device.declaredInspections ?? []), declared] };
+    }
     case 'inspection.started':
       return { ...device, openInspection: event.inspection };
     case 'inspection.abandoned':

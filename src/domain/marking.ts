@@ -32,3 +32,12 @@ export const markingEntrySchema = z.object({
   text: z.string().trim().max(200).optional(),
 });
 export type MarkingEntry = z.infer<typeof markingEntrySchema>;
+
+/**
+ * One element as the register knows it. What a list says of it was not read on the device: it counts as not legible until
+ * somebody looks, and `text` is then the list's.
+ */
+export const knownMarkingEntrySchema = markingEntrySchema.extend({
+  state: z.enum([...markingStates, 'not read']),
+});
+export type KnownMarkingEntry = z.infer<typeof knownMarkingEntrySchema>;

@@ -13,6 +13,8 @@ import { deviceRegister } from './operations/device-register.ts';
 import { deviceRelabel } from './operations/device-relabel.ts';
 import { deviceRemove } from './operations/device-remove.ts';
 import { deviceShow } from './operations/device-show.ts';
+import { exportCancel } from './operations/export-cancel.ts';
+import { exportStatus } from './operations/export-status.ts';
 import { identityConfirm } from './operations/identity-confirm.ts';
 import { identityDisagree } from './operations/identity-disagree.ts';
 import { identityLeaveUnidentified } from './operations/identity-leave-unidentified.ts';
@@ -21,6 +23,10 @@ import { identityOpen } from './operations/identity-open.ts';
 import { identityPropose } from './operations/identity-propose.ts';
 import { identitySearch } from './operations/identity-search.ts';
 import { identityShow } from './operations/identity-show.ts';
+import { importCancel } from './operations/import-cancel.ts';
+import { importPreviewOperation } from './operations/import-preview.ts';
+import { importRun } from './operations/import-run.ts';
+import { importStatus } from './operations/import-status.ts';
 import { inspectionAnswer } from './operations/inspection-answer.ts';
 import { inspectionBreakOff } from './operations/inspection-break-off.ts';
 import { inspectionShow } from './operations/inspection-show.ts';
@@ -47,6 +53,7 @@ import { printerRemove } from './operations/printer-remove.ts';
 import { printerSave } from './operations/printer-save.ts';
 import { printerTest } from './operations/printer-test.ts';
 import { procedureShow } from './operations/procedure-show.ts';
+import { recordExport } from './operations/record-export.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
 import { scannerLearn } from './operations/scanner-learn.ts';
@@ -119,6 +126,13 @@ const operations = [
   benchIdCheck,
   pictureRead,
   pictureShow,
+  importPreviewOperation,
+  importRun,
+  importStatus,
+  importCancel,
+  recordExport,
+  exportStatus,
+  exportCancel,
   ledgerVerify,
   ledgerRebuild,
   ledgerExport,

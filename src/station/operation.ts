@@ -8,9 +8,12 @@ import { type Person, type Role, roles } from '../domain/person.ts';
 import type { Refusal } from '../domain/refusal.ts';
 import type { EvidenceStore } from '../ledger/evidence-store.ts';
 import type { Ledger } from '../ledger/ledger.ts';
+import type { ExportOutcome } from './exchange/export-record.ts';
+import type { ImportOutcome } from './exchange/import-outcome.ts';
 import type { PinGuard } from './pin.ts';
 import type { PrintJobs } from './print-jobs.ts';
 import type { Rules } from './rules.ts';
+import type { WorkJobs } from './work-jobs.ts';
 
 /** Who may call: anyone at all, or a signed-in person with one of these roles. */
 export type Access = 'anyone' | readonly [Role, ...Role[]];
@@ -25,6 +28,8 @@ export interface OperationContext {
   readonly rules: Rules;
   readonly pins: PinGuard;
   readonly printJobs: PrintJobs;
+  readonly importJobs: WorkJobs<ImportOutcome>;
+  readonly exportJobs: WorkJobs<ExportOutcome>;
   /** The data folder. */
   readonly folder: string;
   /** Where the product's own `assets` and `demo-data` are. */

@@ -12,11 +12,14 @@ import type { Ledger } from '../ledger/ledger.ts';
 import { openSqliteLedger } from '../ledger/sqlite/sqlite-ledger.ts';
 import { storageRefusal } from '../ledger/storage-refusal.ts';
 import { type CallResult, contract } from './contract.ts';
+import type { ExportOutcome } from './exchange/export-record.ts';
+import type { ImportOutcome } from './exchange/import-outcome.ts';
 import type { Access, OperationContext } from './operation.ts';
 import { pinGuard } from './pin.ts';
 import { PrintJobs } from './print-jobs.ts';
 import { loadRules } from './rules.ts';
 import { issueText, sentenceOf } from './sentence.ts';
+import { WorkJobs } from './work-jobs.ts';
 
 export interface StationOptions {
   /** The data folder; it is made where it does not exist. */
@@ -59,6 +62,8 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     options.onFault?.(error, 'tag.print');
     return refusal('internal-error');
   });
+  const importJobs = new WorkJobs<ImportOutcome>((error) => faultOf(error, 'import.run'));
+  const exportJobs = new WorkJobs<ExportOutcome>((error) => faultOf(error, 'record.export'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
   const contextOf = async ({ session, language }: Request): Promise<OperationContext> => {
@@ -69,6 +74,8 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       rules,
       pins,
       printJobs,
+      importJobs,
+      exportJobs,
       folder: options.folder,
       productFolder,
       language,
@@ -132,6 +139,8 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     close: async () => {
       await Promise.allSettled(underWay);
       await printJobs.close();
+      await importJobs.close();
+      await exportJobs.close();
       await ledger.close();
     },
   };

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { benchIdSchema, type CalendarDate, calendarDateSchema } from '../domain/brand.ts';
 import { factsOf } from '../domain/decide/inspection.ts';
+import { declaredInspectionSchema } from '../domain/declared-inspection.ts';
 import {
   currentTagSchema,
   dueStateOf,
@@ -12,7 +13,7 @@ import {
   standingSchema,
 } from '../domain/device.ts';
 import { answeredSchema, answersOf, inspectionSchema } from '../domain/inspection.ts';
-import { markingEntrySchema } from '../domain/marking.ts';
+import { knownMarkingEntrySchema } from '../domain/marking.ts';
 import { lifelineMaterialSchema, modelSheetSchema } from '../domain/model-sheet.ts';
 import { designationFault, designationSchema, type Person, roleSchema } from '../domain/person.ts';
 import { applicableChecks } from '../domain/procedure.ts';
@@ -90,7 +91,7 @@ export const inspectionLineSchema = z.object({
 export const deviceCardSchema = deviceSummarySchema.extend({
   modelSheet: modelSheetSchema,
   dateOfManufacture: z.string(),
-  marking: z.array(markingEntrySchema),
+  marking: z.array(knownMarkingEntrySchema),
   otherCodes: z.array(otherCodeSchema),
   regularUser: z.string().optional(),
   registeredOn: calendarDateSchema,
@@ -110,6 +111,8 @@ export const deviceCardSchema = deviceSummarySchema.extend({
   labelsReprinted: z.number().int(),
   /** Newest first. */
   inspections: z.array(inspectionLineSchema),
+  /** Declared by a list, not made with this program; newest first. */
+  declaredInspections: z.array(declaredInspectionSchema),
 });
 export type DeviceCard = z.infer<typeof deviceCardSchema>;
 
@@ -143,6 +146,9 @@ export const deviceCard = async (
           },
         }),
     labelsReprinted: device.labelsReprinted ?? 0,
+    declaredInspections: (device.declaredInspections ?? []).toSorted((a, b) =>
+      b.inspectedOn.localeCompare(a.inspectedOn),
+    ),
     inspections: inspections.map((inspection) => ({
       inspection: inspection.inspection,
       state: inspection.state,
@@ -162,7 +168,7 @@ export const deviceCard = async (
 export const inspectionViewSchema = z.object({
   inspection: z.number().int(),
   device: deviceSummarySchema,
-  marking: z.array(markingEntrySchema),
+  marking: z.array(knownMarkingEntrySchema),
   procedure: z.object({ key: z.string(), version: z.number().int() }),
   state: inspectionSchema.shape.state,
   startedOn: calendarDateSchema,

@@ -1,11 +1,11 @@
 /** What the register has for one element of the marking, large, to be held against the device. */
-import type { MarkingElement, MarkingEntry } from '../../../src/domain/marking.ts';
+import type { KnownMarkingEntry, MarkingElement } from '../../../src/domain/marking.ts';
 import { useText } from '../../i18n/text.ts';
 import styles from './recorded.module.css';
 
 export interface RecordedElementProps {
   readonly element: MarkingElement;
-  readonly marking: readonly MarkingEntry[];
+  readonly marking: readonly KnownMarkingEntry[];
 }
 
 export const RecordedElement = ({ element, marking }: RecordedElementProps) => {
@@ -24,6 +24,7 @@ export const RecordedElement = ({ element, marking }: RecordedElementProps) => {
       ) : (
         <strong className={text.length > 28 ? styles.long : styles.value}>{text}</strong>
       )}
+      {entry?.state === 'not read' && text !== '' ? <span className={styles.none}>{words}</span> : null}
     </p>
   );
 };

@@ -1,11 +1,16 @@
-/** The inspections of a device, newest first. */
+/** The inspections of a device, newest first; apart from them, those that a list declared. */
 import type { DeviceCard } from '../../../src/station/views.ts';
 import { useText } from '../../i18n/text.ts';
 import styles from './device.module.css';
 
 type Line = DeviceCard['inspections'][number];
 
-export const DeviceHistory = ({ inspections }: { readonly inspections: readonly Line[] }) => {
+export interface DeviceHistoryProps {
+  readonly inspections: readonly Line[];
+  readonly declared: DeviceCard['declaredInspections'];
+}
+
+export const DeviceHistory = ({ inspections, declared }: DeviceHistoryProps) => {
   const { t, dateText } = useText();
   const lineText = (line: Line): string => {
     const { inspection } = line;
@@ -32,6 +37,27 @@ export const DeviceHistory = ({ inspections }: { readonly inspections: readonly 
           <li key={line.inspection}>{lineText(line)}</li>
         ))}
       </ul>
+      {declared.length === 0 ? null : (
+        <>
+          <h3>{t('exchange:declared')}</h3>
+          <ul className={styles.lines}>
+            {declared.map(({ inspectedOn, inspectedBy, result, note, source }) => (
+              <li key={`${source.sha256} ${source.row}`}>
+                {t('exchange:declaredLine', {
+                  date: dateText(inspectedOn),
+                  name: inspectedBy === '' ? t('exchange:declaredNobody') : inspectedBy,
+                  result: t(`exchange:result.${result}`),
+                })}
+                {note === undefined ? null : <span> “{note}”</span>}
+                <br />
+                <span className={styles.soft}>
+                  {t('exchange:declaredSource', { fileName: source.fileName, row: source.row })}
+                </span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
     </section>
   );
 };

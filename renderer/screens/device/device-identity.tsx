@@ -12,6 +12,10 @@ export const DeviceIdentity = ({ device }: { readonly device: DeviceCard }) => {
   const { modelSheet } = device;
   const diameter = String(modelSheet.lifelineDiameterMm);
   const unreadable = t('screens:device.unreadable');
+  const isDateRead = device.marking.every(
+    ({ element, state }) => element !== 'dateOfManufacture' || state !== 'not read',
+  );
+  const unknownDate = isDateRead ? unreadable : t('screens:marking.state.not read');
   const facts: readonly (readonly [string, string])[] = [
     [t('screens:device.serial'), device.serial === '' ? unreadable : device.serial],
     [t('screens:device.length'), lengthText(device.ratedLengthM)],
@@ -22,7 +26,7 @@ export const DeviceIdentity = ({ device }: { readonly device: DeviceCard }) => {
         diameter: language === 'es' ? diameter.replace('.', ',') : diameter,
       }),
     ],
-    [t('screens:device.made'), device.dateOfManufacture === '' ? unreadable : device.dateOfManufacture],
+    [t('screens:device.made'), device.dateOfManufacture === '' ? unknownDate : device.dateOfManufacture],
     [t('screens:device.capacity'), t('screens:device.kilograms', modelSheet.capacityKg)],
     [t('screens:device.standard'), modelSheet.standard],
     [t('screens:device.registered'), dateText(device.registeredOn)],

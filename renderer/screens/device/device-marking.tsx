@@ -1,9 +1,9 @@
 /** The manufacturer's marking as it was read off the device, element by element. */
-import type { MarkingEntry } from '../../../src/domain/marking.ts';
+import type { KnownMarkingEntry } from '../../../src/domain/marking.ts';
 import { useText } from '../../i18n/text.ts';
 import styles from './device.module.css';
 
-export const DeviceMarking = ({ marking }: { readonly marking: readonly MarkingEntry[] }) => {
+export const DeviceMarking = ({ marking }: { readonly marking: readonly KnownMarkingEntry[] }) => {
   const { t } = useText();
   return (
     <section className={styles.detail} aria-labelledby="marking">
@@ -16,6 +16,7 @@ export const DeviceMarking = ({ marking }: { readonly marking: readonly MarkingE
               {state === 'legible' && text !== undefined && text !== ''
                 ? text
                 : t(`screens:marking.state.${state}`)}
+              {state === 'not read' && text !== undefined ? ` (${text})` : null}
             </dd>
           </div>
         ))}

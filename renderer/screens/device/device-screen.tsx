@@ -57,7 +57,7 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
       <FreshStill benchId={benchId} />
       <div className={styles.details}>
         <DeviceTag device={device} />
-        <DeviceHistory inspections={device.inspections} />
+        <DeviceHistory inspections={device.inspections} declared={device.declaredInspections} />
         <DeviceMarking marking={device.marking} />
         <div className={styles.stack}>
           <OtherCodes device={device} />

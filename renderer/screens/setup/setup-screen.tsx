@@ -1,6 +1,8 @@
-/** The setup of the station: its people, its model sheets, its printers, its command sheet and its record. */
+/** The setup of the station: its people, its model sheets, its printers, its command sheet, its record, and what goes in and out. */
+import type { ReactNode } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
-import { useText } from '../../i18n/text.ts';
+import { type TextKey, useText } from '../../i18n/text.ts';
+import { ExchangePanel } from '../exchange/exchange-panel.tsx';
 import { ModelSheets } from './model-sheets.tsx';
 import { People } from './people.tsx';
 import { Printers } from './printers.tsx';
@@ -8,13 +10,14 @@ import { ScannerPanel } from './scanner-panel.tsx';
 import styles from './setup.module.css';
 import { StationPanel } from './station-panel.tsx';
 
-const panels = [
-  { id: 'people', Panel: People },
-  { id: 'models', Panel: ModelSheets },
-  { id: 'station', Panel: StationPanel },
-  { id: 'printers', Panel: Printers },
-  { id: 'scanner', Panel: ScannerPanel },
-] as const;
+const panels: readonly { readonly id: string; readonly title: TextKey; readonly Panel: () => ReactNode }[] = [
+  { id: 'people', title: 'screens:setup.people', Panel: People },
+  { id: 'models', title: 'screens:setup.models', Panel: ModelSheets },
+  { id: 'station', title: 'screens:setup.station', Panel: StationPanel },
+  { id: 'printers', title: 'screens:setup.printers', Panel: Printers },
+  { id: 'scanner', title: 'screens:setup.scanner', Panel: ScannerPanel },
+  { id: 'exchange', title: 'exchange:tab', Panel: ExchangePanel },
+];
 
 export const SetupScreen = () => {
   const { t } = useText();
@@ -23,9 +26,9 @@ export const SetupScreen = () => {
       <div className={styles.head}>
         <h1>{t('screens:setup.title')}</h1>
         <TabList className={styles.tabs ?? ''} aria-label={t('screens:setup.title')}>
-          {panels.map(({ id }) => (
+          {panels.map(({ id, title }) => (
             <Tab key={id} id={id} className={styles.tab ?? ''}>
-              {t(`screens:setup.${id}`)}
+              {t(title)}
             </Tab>
           ))}
         </TabList>

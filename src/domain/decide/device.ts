@@ -2,7 +2,7 @@
 import type { BenchId } from '../brand.ts';
 import type { Device, OtherCode } from '../device.ts';
 import type { DomainEvent } from '../event.ts';
-import { type MarkingEntry, markingElements } from '../marking.ts';
+import { type KnownMarkingEntry, markingElements } from '../marking.ts';
 import type { Program } from '../program.ts';
 import { type Refusal, refusal } from '../refusal.ts';
 import { type Reason, withNote } from '../verdict.ts';
@@ -12,7 +12,7 @@ export interface Registration {
   readonly modelSheetId: string;
   readonly serial: string;
   readonly dateOfManufacture: string;
-  readonly marking: readonly MarkingEntry[];
+  readonly marking: readonly KnownMarkingEntry[];
   readonly otherCodes: readonly OtherCode[];
   readonly regularUserId?: string | undefined;
 }

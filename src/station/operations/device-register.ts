@@ -3,12 +3,12 @@ import { z } from 'zod';
 import { parseBenchId } from '../../domain/bench-id/bench-id.ts';
 import { type BenchId, benchIdSchema } from '../../domain/brand.ts';
 import { yearOf } from '../../domain/calendar.ts';
-import { type Clashes, decideRegister, type Registration } from '../../domain/decide/device.ts';
+import { decideRegister } from '../../domain/decide/device.ts';
 import { otherCodeSchema } from '../../domain/device.ts';
 import { markingEntrySchema } from '../../domain/marking.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
-import type { LedgerReader } from '../../ledger/ledger.ts';
-import { type BoundCode, boundCodes, codeMeaning, contradiction } from '../bound-code.ts';
+import { boundCodes, contradiction } from '../bound-code.ts';
+import { clashesOf } from '../clashes.ts';
 import { freeBenchId } from '../free-bench-id.ts';
 import { defineOperation } from '../operation.ts';
 import { record } from '../record.ts';
@@ -54,32 +54,3 @@ export const deviceRegister = defineOperation({
     return benchId === undefined ? refusal('internal-error') : { benchId };
   },
 });
-
-const clashesOf = async (
-  reader: LedgerReader,
-  benchId: BenchId,
-  registration: Registration,
-  codes: readonly BoundCode[],
-): Promise<Clashes> => {
-  const twins =
-    registration.serial === ''
-      ? []
-      : await reader.devicesBySerial(registration.serial, registration.modelSheetId);
-  return {
-    benchIdTaken: (await reader.device(benchId)) !== undefined,
-    modelSheetKnown: (await reader.modelSheet(registration.modelSheetId)) !== undefined,
-    sameSerial: twins[0],
-    codeTaken: await firstTakenCode(reader, codes),
-  };
-};
-
-const firstTakenCode = async (
-  reader: LedgerReader,
-  codes: readonly BoundCode[],
-): Promise<Clashes['codeTaken']> => {
-  for (const bound of codes) {
-    const meaning = await codeMeaning(reader, bound);
-    if (meaning !== undefined) return { code: bound.otherCode.code, meaning };
-  }
-  return undefined;
-};

@@ -1,0 +1,170 @@
+/** The rows of the exported tables, made from the events alone, so that they say what the events say and nothing later. */
+import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
+import type { Device, OtherCode } from '../../domain/device.ts';
+import type { RecordedEvent } from '../../domain/event.ts';
+import {
+  evolveDevice,
+  evolveInspection,
+  evolveModelSheet,
+  evolvePerson,
+  touchedBy,
+} from '../../domain/evolve.ts';
+import type { Inspection } from '../../domain/inspection.ts';
+import type { ModelSheet } from '../../domain/model-sheet.ts';
+import type { Person } from '../../domain/person.ts';
+import type { Reason } from '../../domain/verdict.ts';
+import type { ExportTable } from './export-schema.ts';
+
+export type ExportValue = string | number | undefined;
+export type ExportRow = Readonly<Record<string, ExportValue>>;
+/** Takes a row of a table; the tables are written as the events go by. */
+export type RowSink = (table: ExportTable, row: ExportRow) => void;
+
+/** Keeps devices, sheets and people, and of the inspections only those that are open. */
+export class ExportRows {
+  readonly #sink: RowSink;
+  readonly #people = new Map<string, Person>();
+  readonly #sheets = new Map<string, ModelSheet>();
+  readonly #devices = new Map<Device['benchId'], Device>();
+  readonly #open = new Map<number, Inspection>();
+
+  constructor(sink: RowSink) {
+    this.#sink = sink;
+  }
+
+  take(recorded: RecordedEvent): void {
+    const { personId, modelSheetId, benchId, inspection } = touchedBy(recorded.event);
+    evolveIn(this.#people, personId, recorded, evolvePerson);
+    evolveIn(this.#sheets, modelSheetId, recorded, evolveModelSheet);
+    evolveIn(this.#devices, benchId, recorded, evolveDevice);
+    evolveIn(this.#open, inspection, recorded, evolveInspection);
+    this.#reasonsOf(recorded);
+    const ended = inspection === undefined ? undefined : this.#open.get(inspection);
+    if (ended === undefined || ended.state === 'open') return;
+    this.#inspection(ended);
+    this.#open.delete(ended.inspection);
+  }
+
+  /** What is known only at the end. */
+  finish(): void {
+    for (const inspection of this.#open.values()) this.#inspection(inspection);
+    for (const person of this.#people.values()) {
+      const { personId, name, badge, roles, designation } = person;
+      this.#sink('people', { personId, name, badge, roles: roles.join(', '), ...designation });
+    }
+    for (const sheet of this.#sheets.values()) {
+      const { manufacturerIntervalMonths, manufacturerReference, manual } = sheet;
+      const rest = { manufacturerIntervalMonths, manufacturerReference, manual };
+      this.#sink('model-sheets', { modelSheetId: sheet.modelSheetId, ...sheetCells(sheet), ...rest });
+    }
+    for (const device of this.#devices.values()) this.#device(device);
+  }
+
+  #name(personId: string): string {
+    return this.#people.get(personId)?.name ?? personId;
+  }
+
+  #device(device: Device): void {
+    const benchId = formatBenchId(device.benchId);
+    const sheet = this.#sheets.get(device.modelSheetId);
+    const { lastInspection: last } = device;
+    this.#sink('devices', {
+      benchId,
+      ...(sheet === undefined ? {} : sheetCells(sheet)),
+      serial: device.serial,
+      dateOfManufacture: device.dateOfManufacture,
+      makerCodes: codesOf(device, 'maker'),
+      rfidCodes: codesOf(device, 'rfid'),
+      oldTagCodes: codesOf(device, 'old tag'),
+      otherCodes: codesOf(device, 'other'),
+      regularUser: device.regularUserId === undefined ? undefined : this.#name(device.regularUserId),
+      standing: device.standing,
+      registeredOn: device.registeredOn,
+      lastInspectedOn: last?.on,
+      lastInspectedBy: last === undefined ? undefined : this.#name(last.by),
+      lastResult: last === undefined ? undefined : last.verdict === 'pass' ? 'passed' : 'removed',
+      dueOn: device.dueOn,
+      tagNumber: device.currentTag?.tagNumber,
+      modelSheetId: device.modelSheetId,
+    });
+    for (const { source, ...declared } of device.declaredInspections ?? []) {
+      const { fileName, sha256: fileSha256, row } = source;
+      this.#sink('declared-inspections', { benchId, ...declared, fileName, fileSha256, row });
+    }
+    const current = device.currentTag === undefined ? [] : [device.currentTag];
+    for (const tag of [...device.pastTags, ...current]) this.#sink('tags', { benchId, ...tag });
+  }
+
+  #inspection(inspection: Inspection): void {
+    const { signed, abandoned, procedure } = inspection;
+    this.#sink('inspections', {
+      inspection: inspection.inspection,
+      benchId: formatBenchId(inspection.benchId),
+      state: inspection.state,
+      startedOn: inspection.startedOn,
+      startedBy: this.#name(inspection.startedBy),
+      endedOn: signed?.on ?? abandoned?.on,
+      endedBy: this.#name(signed?.by ?? abandoned?.by ?? ''),
+      verdict: signed?.verdict.kind,
+      dueOn: signed?.dueOn,
+      tagNumber: signed?.tagNumber,
+      procedure: `${procedure.key} v${procedure.version}`,
+      why: abandoned?.why,
+    });
+    for (const [check, { answer, by, at }] of Object.entries(inspection.answers)) {
+      this.#sink('answers', {
+        inspection: inspection.inspection,
+        check,
+        answer: answer.kind === 'marking' ? answer.state : answer.kind,
+        confirmedM: answer.kind === 'length' ? answer.confirmedM : undefined,
+        by: this.#name(by),
+        at,
+      });
+      if (answer.kind !== 'defects') continue;
+      for (const finding of answer.findings)
+        this.#sink('findings', { inspection: inspection.inspection, check, ...finding });
+    }
+  }
+
+  #reasonsOf({ event, on, by }: RecordedEvent): void {
+    const write = (benchId: Device['benchId'], reasons: readonly Reason[], inspection?: number): void => {
+      for (const { key, zone, effect, positionM, sentence } of reasons) {
+        const said = { english: sentence.en, spanish: sentence.es };
+        const device = { benchId: formatBenchId(benchId), inspection, on, by: this.#name(by) };
+        this.#sink('reasons', { ...device, key, zone, effect, positionM, ...said });
+      }
+    };
+    if (event.type === 'device.removed') write(event.benchId, event.reasons);
+    if (event.type === 'inspection.signed' && event.verdict.kind === 'remove from service')
+      write(event.benchId, event.verdict.reasons, event.inspection);
+  }
+}
+
+const evolveIn = <Key, Value>(
+  values: Map<Key, Value>,
+  key: Key | undefined,
+  recorded: RecordedEvent,
+  evolveOne: (value: Value | undefined, recorded: RecordedEvent) => Value | undefined,
+): void => {
+  if (key === undefined) return;
+  const evolved = evolveOne(values.get(key), recorded);
+  if (evolved !== undefined) values.set(key, evolved);
+};
+
+const sheetCells = (sheet: ModelSheet): ExportRow => ({
+  manufacturer: sheet.manufacturer,
+  model: sheet.model,
+  ratedLengthM: sheet.ratedLengthM,
+  lifelineMaterial: sheet.lifelineMaterial,
+  lifelineDiameterMm: sheet.lifelineDiameterMm,
+  capacityFromKg: sheet.capacityKg.from,
+  capacityToKg: sheet.capacityKg.to,
+  standard: sheet.standard,
+  loadIndicator: sheet.loadIndicatorFitted ? 'yes' : 'no',
+});
+
+const codesOf = ({ otherCodes }: Device, kind: OtherCode['kind']): string =>
+  otherCodes
+    .filter((code) => code.kind === kind)
+    .map(({ code }) => code)
+    .join('\n');
