@@ -1,7 +1,10 @@
 /** Pictures that are pasted or dropped anywhere in the window. Pasted text is not touched. */
 import { useEffect, useRef, useState } from 'react';
 
-/** Told of every file that came; returns whether files are being dragged over the window. */
+/**
+ * Told of every file that came, but for those that a part of the screen took for itself; returns whether files are being
+ * dragged over the window.
+ */
 export const usePictureIntake = (onFiles: (files: readonly File[]) => void): boolean => {
   const latest = useRef(onFiles);
   useEffect(() => {
@@ -17,6 +20,10 @@ export const usePictureIntake = (onFiles: (files: readonly File[]) => void): boo
     };
     const onDrag = (event: DragEvent): void => {
       if (!carriesFiles(event)) return;
+      if (event.defaultPrevented) {
+        setOver(false);
+        return;
+      }
       event.preventDefault();
       if (event.dataTransfer !== null) event.dataTransfer.dropEffect = 'copy';
       setOver(true);
@@ -26,7 +33,7 @@ export const usePictureIntake = (onFiles: (files: readonly File[]) => void): boo
     };
     const onDrop = (event: DragEvent): void => {
       setOver(false);
-      if (!carriesFiles(event)) return;
+      if (event.defaultPrevented || !carriesFiles(event)) return;
       event.preventDefault();
       latest.current([...(event.dataTransfer?.files ?? [])]);
     };

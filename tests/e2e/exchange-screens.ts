@@ -20,6 +20,19 @@ const giveText = async ({ page }: Visit, text: string): Promise<void> =>
     .locator('input[type=file][accept*=csv]')
     .setInputFiles({ name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
 
+/** Drags a list over the window and lets it go where lists are taken. */
+const dropText = async ({ page, say }: Visit, text: string): Promise<void> => {
+  const dataTransfer = await page.evaluateHandle((content) => {
+    const dragged = new DataTransfer();
+    dragged.items.add(new File([content], 'dropped.csv', { type: 'text/csv' }));
+    return dragged;
+  }, text);
+  await page.getByRole('banner').dispatchEvent('dragover', { dataTransfer });
+  const box = page.getByRole('region', { name: say('exchange:importTitle') });
+  await box.dispatchEvent('dragover', { dataTransfer });
+  await box.dispatchEvent('drop', { dataTransfer });
+};
+
 export const screensOfExchange: readonly Screen[] = [
   {
     name: 'setup, import and export',
@@ -39,7 +52,8 @@ export const screensOfExchange: readonly Screen[] = [
   {
     name: 'import, a file that is no list',
     show: async (visit) => {
-      await giveText(visit, 'only one line');
+      await dropText(visit, 'only one line');
+      await visit.page.getByText(visit.say('camera:drop')).waitFor({ state: 'detached' });
       return visit.page.getByRole('tabpanel').getByRole('alert').filter({ hasText: /\S/ });
     },
   },

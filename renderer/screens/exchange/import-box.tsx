@@ -11,14 +11,12 @@ export const ImportBox = ({ onFile }: { onFile(file: File): void }) => {
   const over = (event: DragEvent): void => {
     if (!event.dataTransfer.types.includes('Files')) return;
     event.preventDefault();
-    event.stopPropagation();
     setOver(true);
   };
   const drop = (event: DragEvent): void => {
     const [file] = event.dataTransfer.files;
     if (file === undefined) return;
     event.preventDefault();
-    event.stopPropagation();
     setOver(false);
     onFile(file);
   };
