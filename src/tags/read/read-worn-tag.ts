@@ -86,7 +86,9 @@ const weighPlaces = (
     const weighed = weighPlace(field, place, pace);
     if (weighed !== undefined && isFarLikelier(weighed, isRegistered)) found.addWeighed(weighed);
   }
-  const first = found.isCertain() ? places.find((place) => found.isOnFoundTag(place)) : undefined;
+  const first = found.isCertain()
+    ? places.find((place) => isBarred(place) && found.isOnFoundTag(place))
+    : undefined;
   if (first === undefined) return;
   const other = locateBars(withoutTag(field, first), 1)[0];
   if (other === undefined || !looksLikeTag(other, first)) return;
@@ -120,13 +122,16 @@ const withoutTag = (field: Field, bars: BarsPlace): Field => {
   return { ...field, values };
 };
 
+/** Bars are far longer than high; rows of print are not. */
+const isBarred = ({ length, height }: BarsPlace): boolean => length > 3 * height;
+
 /**
- * Whether a place of what is left of the picture is as large, and nearly as clear, as bars or rows of print of another tag
- * would be. Of 24 pictures of one tag at A to C the clearest place that was left had 0.08 of the score of the bars, of six
+ * Whether a place of what is left of the picture is as long, and nearly as clear, as the bars of another tag would be, or its
+ * print seen from the side. Of 24 pictures of one tag at A to C the clearest place that was left had 0.08 of the score of the bars, of six
  * pictures with a second tag the least clear one 0.48.
  */
 const looksLikeTag = (place: BarsPlace, first: BarsPlace): boolean =>
-  place.score > 0.25 * first.score && Math.max(place.length, place.height) > 0.5 * first.length;
+  place.score > 0.25 * first.score && place.length > 2 * place.height && place.length > 0.5 * first.length;
 
 const decodeRestored = async (field: Field, found: Findings, pace: Pace): Promise<void> => {
   const steps = stepsWithin(pace);
