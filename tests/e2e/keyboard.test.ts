@@ -107,6 +107,18 @@ const sign = async (page: Page, keyboard: Keyboard): Promise<void> => {
   await page.getByRole('heading', { name: 'Out of service: lock it away' }).waitFor();
 };
 
+/** Windows are asked for and not opened: headless Chromium gives the page behind one that closes the focus of a fresh page. */
+const keepWindowsShut = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    window.open = (address) => {
+      document.documentElement.dataset.opened = String(address);
+      return window;
+    };
+  });
+
+const openedAddress = (page: Page): Promise<string | undefined> =>
+  page.evaluate(() => document.documentElement.dataset.opened);
+
 describe.runIf(hasBrowser())('the keyboard alone', () => {
   test('leads through registration, the walk with a finding, the signature and the tag', async () => {
     const { page } = await openBenchWindow();
@@ -145,11 +157,10 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
     await inspect(page, keyboard);
     await sign(page, keyboard);
     await keyboard.tabTo(/^button: Open for printing/);
-    const document = page.waitForEvent('popup');
+    await keepWindowsShut(page);
     await keyboard.press('Enter');
     await page.getByText('-tag-1-quarantine.pdf').waitFor();
-    await (await document).close();
-    await page.bringToFront();
+    expect(await openedAddress(page)).toMatch(/^blob:/);
     await expect.poll(() => keyboard.focused()).toBe('button: Open again for printing');
   }, 120_000);
 });
