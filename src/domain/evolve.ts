@@ -305,3 +305,15 @@ export const evolveInspection = (
       return inspection;
   }
 };
+
+/** Evolves one of several aggregates of a kind, where the event touches one: `key` is absent where it does not. */
+export const evolveIn = <Key, Value>(
+  values: Map<Key, Value>,
+  key: Key | undefined,
+  recorded: RecordedEvent,
+  evolveOne: (value: Value | undefined, recorded: RecordedEvent) => Value | undefined,
+): void => {
+  if (key === undefined) return;
+  const evolved = evolveOne(values.get(key), recorded);
+  if (evolved !== undefined) values.set(key, evolved);
+};

@@ -8,10 +8,10 @@ import { type Person, type Role, roles } from '../domain/person.ts';
 import type { Refusal } from '../domain/refusal.ts';
 import type { EvidenceStore } from '../ledger/evidence-store.ts';
 import type { Ledger } from '../ledger/ledger.ts';
+import type { JobProgress, Printed } from '../printing/destination.ts';
 import type { ExportOutcome } from './exchange/export-record.ts';
 import type { ImportOutcome } from './exchange/import-outcome.ts';
 import type { PinGuard } from './pin.ts';
-import type { PrintJobs } from './print-jobs.ts';
 import type { Rules } from './rules.ts';
 import type { WorkJobs } from './work-jobs.ts';
 
@@ -27,7 +27,7 @@ export interface OperationContext {
   readonly evidence: EvidenceStore;
   readonly rules: Rules;
   readonly pins: PinGuard;
-  readonly printJobs: PrintJobs;
+  readonly printJobs: WorkJobs<Printed, JobProgress>;
   readonly importJobs: WorkJobs<ImportOutcome>;
   readonly exportJobs: WorkJobs<ExportOutcome>;
   /** The data folder. */

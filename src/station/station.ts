@@ -11,12 +11,12 @@ import { EvidenceFolder } from '../ledger/evidence-folder.ts';
 import type { Ledger } from '../ledger/ledger.ts';
 import { openSqliteLedger } from '../ledger/sqlite/sqlite-ledger.ts';
 import { storageRefusal } from '../ledger/storage-refusal.ts';
+import type { JobProgress, Printed } from '../printing/destination.ts';
 import { type CallResult, contract } from './contract.ts';
 import type { ExportOutcome } from './exchange/export-record.ts';
 import type { ImportOutcome } from './exchange/import-outcome.ts';
 import type { Access, OperationContext } from './operation.ts';
 import { pinGuard } from './pin.ts';
-import { PrintJobs } from './print-jobs.ts';
 import { loadRules } from './rules.ts';
 import { issueText, sentenceOf } from './sentence.ts';
 import { WorkJobs } from './work-jobs.ts';
@@ -58,12 +58,9 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const signedIn = new Map<string, string>();
   const underWay = new Set<Promise<unknown>>();
   const pins = pinGuard(ledger);
-  const printJobs = new PrintJobs((error) => {
-    options.onFault?.(error, 'tag.print');
-    return refusal('internal-error');
-  });
-  const importJobs = new WorkJobs<ImportOutcome>((error) => faultOf(error, 'import.run'));
-  const exportJobs = new WorkJobs<ExportOutcome>((error) => faultOf(error, 'record.export'));
+  const printJobs = new WorkJobs<Printed, JobProgress>(100, (error) => faultOf(error, 'tag.print'));
+  const importJobs = new WorkJobs<ImportOutcome>(5, (error) => faultOf(error, 'import.run'));
+  const exportJobs = new WorkJobs<ExportOutcome>(5, (error) => faultOf(error, 'record.export'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
   const contextOf = async ({ session, language }: Request): Promise<OperationContext> => {

@@ -1,45 +1,49 @@
-/** Long works of a running station: each can be looked at while it goes, and canceled. */
+/** Long works of a running station, printing among them: each can be looked at while it goes, and canceled. */
 import { isRefusal, type Refusal } from '../domain/refusal.ts';
 
+/** How far a work is that is counted; `of` is 0 while it is not known yet. */
 export interface WorkProgress {
   readonly done: number;
-  /** 0 while it is not known yet. */
   readonly of: number;
 }
 
-export type WorkState<Outcome> =
-  | { readonly state: 'working'; readonly progress: WorkProgress }
+export const notCountedYet: WorkProgress = { done: 0, of: 0 };
+
+export type WorkState<Outcome, Progress> =
+  | { readonly state: 'working'; readonly progress?: Progress }
   | { readonly state: 'done'; readonly outcome: Outcome }
   | { readonly state: 'refused'; readonly refusal: Refusal };
 
-export interface WorkControl {
+export interface WorkControl<Progress = WorkProgress> {
   readonly signal: AbortSignal;
-  onProgress(progress: WorkProgress): void;
+  onProgress(progress: Progress): void;
 }
 
-interface Job<Outcome> {
-  state: WorkState<Outcome>;
+interface Job<Outcome, Progress> {
+  state: WorkState<Outcome, Progress>;
   readonly controller: AbortController;
   readonly ended: Promise<void>;
 }
 
-/** Ended works are remembered for whoever still asks after them; what they brought can be large. */
-const remembered = 5;
-
-export class WorkJobs<Outcome extends object> {
-  readonly #jobs = new Map<number, Job<Outcome>>();
+export class WorkJobs<Outcome extends object, Progress = WorkProgress> {
+  readonly #jobs = new Map<number, Job<Outcome, Progress>>();
+  readonly #remembered: number;
   readonly #onFault: (error: unknown) => Promise<Refusal>;
   #last = 0;
 
-  /** `onFault` is told of an error, and says what the person is told. */
-  constructor(onFault: (error: unknown) => Promise<Refusal>) {
+  /**
+   * `remembered` ended works can still be asked after; what they brought can be large. `onFault` is told of an error, and
+   * says what the person is told.
+   */
+  constructor(remembered: number, onFault: (error: unknown) => Promise<Refusal>) {
+    this.#remembered = remembered;
     this.#onFault = onFault;
   }
 
-  start(work: (control: WorkControl) => Promise<Outcome | Refusal>): number {
+  start(work: (control: WorkControl<Progress>) => Promise<Outcome | Refusal>): number {
     const number = ++this.#last;
     const controller = new AbortController();
-    const onProgress = (progress: WorkProgress): void => {
+    const onProgress = (progress: Progress): void => {
       const job = this.#jobs.get(number);
       if (job?.state.state === 'working') job.state = { state: 'working', progress };
     };
@@ -50,14 +54,13 @@ export class WorkJobs<Outcome extends object> {
         if (job === undefined) return;
         job.state = isRefusal(outcome) ? { state: 'refused', refusal: outcome } : { state: 'done', outcome };
       });
-    const progress = { done: 0, of: 0 };
-    this.#jobs.set(number, { state: { state: 'working', progress }, controller, ended });
+    this.#jobs.set(number, { state: { state: 'working' }, controller, ended });
     for (const [old, { state }] of this.#jobs)
-      if (old <= number - remembered && state.state !== 'working') this.#jobs.delete(old);
+      if (old <= number - this.#remembered && state.state !== 'working') this.#jobs.delete(old);
     return number;
   }
 
-  stateOf(number: number): WorkState<Outcome> | undefined {
+  stateOf(number: number): WorkState<Outcome, Progress> | undefined {
     return this.#jobs.get(number)?.state;
   }
 

@@ -4,8 +4,7 @@ import type { Command } from 'commander';
 import { Failure } from '../failure.ts';
 import { jobOf, withStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
-
-const pollMs = 50;
+import { untilEnded } from '../until-ended.ts';
 
 export const addExport = (program: Command, { words, terminal }: Shell): void => {
   program
@@ -14,24 +13,16 @@ export const addExport = (program: Command, { words, terminal }: Shell): void =>
     .description(words('help-export'))
     .action(async (dir: string, _options, command: Command) => {
       const job = jobOf(command, terminal);
-      await withStation(job, async (call) => {
+      const end = await withStation(job, async (call) => {
         const { job: number } = await call('record.export', { folder: resolve(dir) });
-        for (;;) {
-          const status = await call('export.status', { job: number });
-          if (status.state === 'refused') {
-            const { code, sentence } = status;
-            throw new Failure({ code, sentence, field: 'dir' });
-          }
-          if (status.state === 'exported') {
-            const { folder, events, files, pictures, picturesLost } = status;
-            job.give(status, [
-              words('export-done', { folder, events, files, pictures }),
-              ...(picturesLost === 0 ? [] : [words('export-pictures-lost', { count: picturesLost })]),
-            ]);
-            return;
-          }
-          await new Promise((resolvePause) => setTimeout(resolvePause, pollMs));
-        }
+        return untilEnded(() => call('export.status', { job: number }));
       });
+      if (end.state === 'refused')
+        throw new Failure({ code: end.code, sentence: end.sentence, field: 'dir' });
+      const { folder, events, files, pictures, picturesLost } = end;
+      job.give(end, [
+        words('export-done', { folder, events, files, pictures }),
+        ...(picturesLost === 0 ? [] : [words('export-pictures-lost', { count: picturesLost })]),
+      ]);
     });
 };

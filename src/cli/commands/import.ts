@@ -16,6 +16,7 @@ import { Failure, failureOf } from '../failure.ts';
 import { readBytes, readJson } from '../files.ts';
 import { type Job, jobOf, type StationCall, withStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
+import { untilEnded } from '../until-ended.ts';
 import { columns as inColumns } from '../wording.ts';
 
 interface Options {
@@ -96,15 +97,8 @@ type Status = OutputOf<'import.status'>;
 type Ended = Exclude<Status, { readonly state: 'working' }>;
 type Preview = Extract<Status, { readonly state: 'previewed' }>['preview'];
 
-const pollMs = 50;
-
-const ended = async (call: StationCall, job: number): Promise<Ended> => {
-  for (;;) {
-    const status = await call('import.status', { job });
-    if (status.state !== 'working') return status;
-    await new Promise((resolve) => setTimeout(resolve, pollMs));
-  }
-};
+const ended = (call: StationCall, job: number): Promise<Ended> =>
+  untilEnded(() => call('import.status', { job }));
 
 const previewed = async (
   call: StationCall,

@@ -1,5 +1,6 @@
 /** `markings`: what to ask of each manufacturer: markings to replace, as lines or as a CSV file (RFC 4180). */
 import type { Command } from 'commander';
+import { stringify } from 'csv-stringify/sync';
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
 import type { OutputOf } from '../../station/contract.ts';
 import { writeBytes } from '../files.ts';
@@ -49,4 +50,4 @@ const rowsOf = ({ requests }: OutputOf<'marking-request.list'>): readonly (reado
   );
 
 const csvOf = (rows: readonly (readonly string[])[]): string =>
-  rows.map((row) => `${row.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(',')}\r\n`).join('');
+  stringify([...rows], { quoted: true, record_delimiter: 'windows', escape_formulas: true });

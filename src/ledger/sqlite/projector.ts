@@ -5,6 +5,7 @@ import type { RecordedEvent } from '../../domain/event.ts';
 import {
   evolveDevice,
   evolveIdentityCase,
+  evolveIn,
   evolveInspection,
   evolveModelSheet,
   evolvePerson,
@@ -122,17 +123,6 @@ const evolve = (before: Aggregates, events: readonly RecordedEvent[]): Aggregate
     evolveIn(after.identityCases, identityCase, recorded, evolveIdentityCase);
   }
   return after;
-};
-
-const evolveIn = <Key, Value>(
-  values: Map<Key, Value>,
-  key: Key | undefined,
-  recorded: RecordedEvent,
-  evolveOne: (value: Value | undefined, recorded: RecordedEvent) => Value | undefined,
-): void => {
-  if (key === undefined) return;
-  const evolved = evolveOne(values.get(key), recorded);
-  if (evolved !== undefined) values.set(key, evolved);
 };
 
 const changed = <Key, Value>(before: ReadonlyMap<Key, Value>, after: ReadonlyMap<Key, Value>): Value[] =>

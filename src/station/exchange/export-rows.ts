@@ -4,6 +4,7 @@ import type { Device, OtherCode } from '../../domain/device.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import {
   evolveDevice,
+  evolveIn,
   evolveInspection,
   evolveModelSheet,
   evolvePerson,
@@ -139,17 +140,6 @@ export class ExportRows {
       write(event.benchId, event.verdict.reasons, event.inspection);
   }
 }
-
-const evolveIn = <Key, Value>(
-  values: Map<Key, Value>,
-  key: Key | undefined,
-  recorded: RecordedEvent,
-  evolveOne: (value: Value | undefined, recorded: RecordedEvent) => Value | undefined,
-): void => {
-  if (key === undefined) return;
-  const evolved = evolveOne(values.get(key), recorded);
-  if (evolved !== undefined) values.set(key, evolved);
-};
 
 const sheetCells = (sheet: ModelSheet): ExportRow => ({
   manufacturer: sheet.manufacturer,

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { refusal } from '../../domain/refusal.ts';
 import { defineOperation } from '../operation.ts';
 import { sentenceOf } from '../sentence.ts';
+import { notCountedYet } from '../work-jobs.ts';
 
 export const exportStatus = defineOperation({
   name: 'export.status',
@@ -30,7 +31,7 @@ export const exportStatus = defineOperation({
       case undefined:
         return refusal('export-job-not-known', { job }, 'job');
       case 'working':
-        return { state: status.state, ...status.progress };
+        return { state: status.state, ...(status.progress ?? notCountedYet) };
       case 'refused':
         return {
           state: status.state,

@@ -4,6 +4,7 @@ import { refusal } from '../../domain/refusal.ts';
 import { importPreview, importPreviewSchema } from '../exchange/import-preview-view.ts';
 import { defineOperation } from '../operation.ts';
 import { sentenceOf } from '../sentence.ts';
+import { notCountedYet } from '../work-jobs.ts';
 
 export const importStatus = defineOperation({
   name: 'import.status',
@@ -38,7 +39,7 @@ export const importStatus = defineOperation({
       case undefined:
         return refusal('import-job-not-known', { job }, 'job');
       case 'working':
-        return { state: status.state, ...status.progress };
+        return { state: status.state, ...(status.progress ?? notCountedYet) };
       case 'refused': {
         const { code, field } = status.refusal;
         const sentence = sentenceOf(status.refusal, language);

@@ -25,18 +25,18 @@ export const printStatus = defineOperation({
     switch (status?.state) {
       case undefined:
         return refusal('print-job-not-known', { job }, 'job');
-      case 'printing': {
+      case 'working': {
         const problem = status.progress?.problem;
         return {
-          state: status.state,
+          state: 'printing' as const,
           ...(problem === undefined ? {} : { problem: sentenceOf(problem, language) }),
         };
       }
-      case 'printed':
+      case 'done':
         return {
-          state: status.state,
-          confirmed: status.printed.confirmed,
-          files: [...(status.printed.files ?? [])],
+          state: 'printed' as const,
+          confirmed: status.outcome.confirmed,
+          files: [...(status.outcome.files ?? [])],
         };
       case 'refused':
         return {

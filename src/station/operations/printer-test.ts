@@ -21,6 +21,9 @@ export const printerTest = defineOperation({
     if (isRefusal(printer)) return printer;
     const { settings } = printer;
     const pattern = await calibrationJob(settings, `${station.name}: calibration`);
-    return { job: printJobs.start((options) => openDestination(settings).print(pattern, options)) };
+    const job = printJobs.start(({ signal, onProgress }) =>
+      openDestination(settings).print(pattern, { signal, onState: onProgress }),
+    );
+    return { job };
   },
 });

@@ -34,10 +34,10 @@ export const tagPrint = defineOperation({
     if (refused !== undefined) return refused;
     const { pdf, png, widthMm, heightMm } = rendered;
     const title = `${station.name} ${content.benchId}`;
-    const job = context.printJobs.start(async (options) => {
+    const job = context.printJobs.start(async ({ signal, onProgress }) => {
       const outcome = await openDestination(settings).print(
         { title, pdf, png, widthMm, heightMm, dpi, copies: 1 },
-        options,
+        { signal, onState: onProgress },
       );
       if (isRefusal(outcome)) return outcome;
       return (await recordIssue(context, content, pdf, how)) ?? outcome;
