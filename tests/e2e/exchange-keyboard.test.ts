@@ -33,7 +33,7 @@ test.runIf(hasBrowser())(
     const chooser = page.waitForEvent('filechooser');
     await keyboard.press('Enter');
     await (await chooser).setFiles({ name: 'list.csv', mimeType: 'text/csv', buffer: Buffer.from(list) });
-    await page.getByRole('heading', { name: 'To be said before it can be imported' }).waitFor();
+    await page.getByRole('heading', { name: 'Answer these before the import' }).waitFor();
 
     await keyboard.tabTo(/^input: m/);
     await keyboard.press(' ');

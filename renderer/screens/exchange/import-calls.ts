@@ -13,16 +13,19 @@ const shared = {
 };
 
 export const previewCalls: WorkCalls<InputOf<'import.preview'>, ImportStatus> = {
+  isCommand: false,
   start: (input) => call('import.preview', input),
   ...shared,
 };
 
 export const runCalls: WorkCalls<InputOf<'import.run'>, ImportStatus> = {
+  isCommand: true,
   start: (input) => call('import.run', input),
   ...shared,
 };
 
 export const exportCalls: WorkCalls<InputOf<'record.export'>, OutputOf<'export.status'>> = {
+  isCommand: false,
   start: (input) => call('record.export', input),
   status: (job) => call('export.status', { job }),
   cancel: (job) => call('export.cancel', { job }),

@@ -9,6 +9,8 @@ interface WorkStatus {
 
 /** How the work is begun, asked after and canceled. */
 export interface WorkCalls<Input, Status extends WorkStatus> {
+  /** False where the work changes nothing that the screens show. */
+  readonly isCommand: boolean;
   start(input: Input): Promise<CallResult<{ readonly job: number }>>;
   status(job: number): Promise<CallResult<Status>>;
   cancel(job: number): Promise<unknown>;
@@ -19,14 +21,14 @@ export interface Work<Input, Status extends WorkStatus> {
   readonly status: Status | undefined;
   readonly error: CallError | undefined;
   readonly isWorking: boolean;
-  /** Begins anew, whatever is under way. */
+  /** Begins anew; what was begun before is canceled. */
   begin(input: Input): void;
   cancel(): void;
 }
 
 const pollMs = 200;
 
-/** `calls` stays the same object. When the work has ended, everything that the screens show is asked for anew. */
+/** `calls` stays the same object. When a command has ended, everything that the screens show is asked for anew. */
 export const useWork = <Input, Status extends WorkStatus>(
   calls: WorkCalls<Input, Status>,
 ): Work<Input, Status> => {
@@ -66,9 +68,12 @@ export const useWork = <Input, Status extends WorkStatus>(
           await new Promise((resolve) => window.setTimeout(resolve, pollMs));
           if (!isMine()) return;
         }
+        job.current = undefined;
         setWorking(false);
-        await queries.invalidateQueries();
+        if (calls.isCommand) await queries.invalidateQueries();
       };
+      if (job.current !== undefined) void calls.cancel(job.current);
+      job.current = undefined;
       setError(undefined);
       setWorking(true);
       void follow();
