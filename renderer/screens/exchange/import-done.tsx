@@ -15,6 +15,7 @@ export interface ImportDoneProps {
 export const ImportDone = ({ imported, onLeave }: ImportDoneProps) => {
   const { t } = useText();
   const { devices, inspections, removed } = imported;
+  const fresh = devices - removed;
   const place = useRef<HTMLElement>(null);
   useEffect(() => place.current?.focus(), []);
   return (
@@ -23,12 +24,22 @@ export const ImportDone = ({ imported, onLeave }: ImportDoneProps) => {
         <Icon name="check" />
         {t('exchange:doneTitle', { count: devices })}
       </h2>
-      <p>{t('exchange:doneText', { inspections, removed })}</p>
+      <p>{t('exchange:doneText', { fresh, removed, inspections })}</p>
       <p>{t('exchange:doneUndo')}</p>
       <div className={styles.buttons}>
-        <Button look="primary" onPress={() => navigate({ screen: 'register', filter: 'never-inspected' })}>
-          {t('exchange:seeDevices')}
-        </Button>
+        {removed === 0 ? null : (
+          <Button look="primary" onPress={() => navigate({ screen: 'register', filter: 'held' })}>
+            {t('exchange:seeHeld')}
+          </Button>
+        )}
+        {fresh === 0 ? null : (
+          <Button
+            look={removed === 0 ? 'primary' : 'plain'}
+            onPress={() => navigate({ screen: 'register', filter: 'never-inspected' })}
+          >
+            {t('exchange:seeDevices')}
+          </Button>
+        )}
         <Button onPress={onLeave}>{t('exchange:anotherFile')}</Button>
       </div>
     </section>
