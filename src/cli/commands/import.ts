@@ -64,7 +64,8 @@ export const addImport = (program: Command, { words, terminal }: Shell): void =>
         const { job: number } = await call('import.run', { ...request, columns });
         const end = await ended(call, number);
         if (end.state !== 'imported') throw failedWith(end, job);
-        job.give(end, [words('import-done', { devices: end.devices, inspections: end.inspections })]);
+        const { devices, inspections, removed } = end;
+        job.give(end, [words('import-done', { devices, inspections, removed, fresh: devices - removed })]);
       });
     });
 };
