@@ -120,7 +120,7 @@ describe.runIf(hasBrowser())('the camera', () => {
     await keyboard.tabTo(/^button: Close$/);
     await keyboard.press('Enter');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
-    expect(await keyboard.focused()).toBe('button: Camera');
+    await expect.poll(() => keyboard.focused()).toBe('button: Camera');
   }, 120_000);
 });
 
