@@ -20,7 +20,10 @@ export const paceOf = (options: {
   return { leftMs, isOver: () => options.isCancelled() || leftMs() <= 0 };
 };
 
-/** Asked before each of several steps: whether one as long as the longest until now would still end in time. */
+/** Steps of one kind differ: the next one may take this many times as long as the longest until now. */
+const roomForLonger = 1.5;
+
+/** Asked before each of several steps: whether one somewhat longer than the longest until now would still end in time. */
 export const stepsWithin = (pace: Pace): { fitsAnother(): boolean } => {
   let longestMs = 0;
   let leftMs = pace.leftMs();
@@ -29,7 +32,7 @@ export const stepsWithin = (pace: Pace): { fitsAnother(): boolean } => {
       const now = pace.leftMs();
       longestMs = Math.max(longestMs, leftMs - now);
       leftMs = now;
-      return !pace.isOver() && now >= longestMs;
+      return !pace.isOver() && now >= roomForLonger * longestMs;
     },
   };
 };
