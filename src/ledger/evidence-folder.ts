@@ -1,6 +1,6 @@
 /** Evidence as files of the data folder, each named after the hash of its bytes. */
 import { createHash, randomUUID } from 'node:crypto';
-import { mkdir, open, opendir, readFile, rename, rm } from 'node:fs/promises';
+import { mkdir, open, opendir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { EvidenceStore } from './evidence-store.ts';
 import { orStorageFault } from './storage-refusal.ts';
@@ -46,6 +46,20 @@ export class EvidenceFolder implements EvidenceStore {
       const sha256 = namePattern.exec(name)?.[1];
       if (sha256 !== undefined) yield sha256;
     }
+  }
+
+  size(): Promise<{ readonly count: number; readonly bytes: number }> {
+    return orStorageFault(this.#folder, async () => {
+      let count = 0;
+      let bytes = 0;
+      for await (const sha256 of this.list()) {
+        const file = await stat(this.#path(sha256)).catch(unlessMissing);
+        if (file === undefined) continue;
+        count += 1;
+        bytes += file.size;
+      }
+      return { count, bytes };
+    });
   }
 
   async #read(sha256: string): Promise<Uint8Array | 'missing' | 'changed'> {
