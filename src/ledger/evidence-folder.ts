@@ -40,7 +40,7 @@ export class EvidenceFolder implements EvidenceStore {
   }
 
   async *list(): AsyncIterable<string> {
-    const folder = await opendir(this.#folder).catch(unlessMissing);
+    const folder = await opendir(this.#folder).catch(unlessNoFolder);
     if (folder === undefined) return;
     for await (const { name } of folder) {
       const sha256 = namePattern.exec(name)?.[1];
@@ -73,10 +73,17 @@ export class EvidenceFolder implements EvidenceStore {
   }
 }
 
-const unlessMissing = (error: unknown): undefined => {
-  if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return undefined;
-  throw error;
-};
+const unless =
+  (...codes: readonly string[]) =>
+  (error: unknown): undefined => {
+    if (error instanceof Error && 'code' in error && codes.includes(String(error.code))) return undefined;
+    throw error;
+  };
+
+const unlessMissing = unless('ENOENT');
+
+/** A file that stands in the place of the folder holds no evidence either. */
+const unlessNoFolder = unless('ENOENT', 'ENOTDIR');
 
 const writeThrough = async (path: string, bytes: Uint8Array): Promise<void> => {
   const file = await open(path, 'wx');
