@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { Answer, Answers, Finding } from './answer.ts';
 import { type LengthUnit, lengthText } from './length.ts';
+import { faultOfReadings, reasonsOfReadings } from './lifeline/diameter-answer.ts';
 import { fillMessage, type Language, type Message, messageSchema } from './message.ts';
 import {
   applicableChecks,
@@ -93,6 +94,10 @@ export const faultOfAnswer = (check: Check, answer: Answer, facts: DeviceFacts):
       return answer.kind === 'length'
         ? undefined
         : refusal('answer-not-allowed', { check: check.key, allowed: 'length' }, 'answer');
+    case 'lifeline-diameter':
+      return answer.kind === 'diameters'
+        ? faultOfReadings(answer, facts)
+        : refusal('answer-not-allowed', { check: check.key, allowed: 'diameters' }, 'answer');
     case 'condition':
       if (answer.kind === 'good') return undefined;
       if (answer.kind !== 'defects')
@@ -158,6 +163,8 @@ const reasonsOf = (
         : [];
     case 'payout-length':
       return answer.kind === 'length' ? shortPayout(check, answer.confirmedM, facts, unit) : [];
+    case 'lifeline-diameter':
+      return answer.kind === 'diameters' ? reasonsOfReadings(check, answer, facts, unit) : [];
     case 'condition':
       return answer.kind === 'defects'
         ? answer.findings.flatMap((finding) => reasonOfFinding(check, finding, unit))
