@@ -2,10 +2,12 @@
 import i18next from 'i18next';
 import { initReactI18next } from 'react-i18next';
 import enCamera from '../../assets/messages/en/camera.json';
+import enEvidence from '../../assets/messages/en/evidence.json';
 import enExchange from '../../assets/messages/en/exchange.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
+import esEvidence from '../../assets/messages/es/evidence.json';
 import esExchange from '../../assets/messages/es/exchange.json';
 import esScreens from '../../assets/messages/es/screens.json';
 import esWalk from '../../assets/messages/es/walk.json';
@@ -14,6 +16,7 @@ import { recall, remember } from '../station/remembered.ts';
 
 interface Catalogues {
   readonly camera: typeof enCamera;
+  readonly evidence: typeof enEvidence;
   readonly exchange: typeof enExchange;
   readonly screens: typeof enScreens;
   readonly walk: typeof enWalk;
@@ -46,11 +49,11 @@ void catalogue.use(initReactI18next).init({
   lng: firstLanguage(),
   fallbackLng: 'en',
   initAsync: false,
-  ns: ['screens', 'walk', 'camera', 'exchange'],
+  ns: ['screens', 'walk', 'camera', 'exchange', 'evidence'],
   defaultNS: 'screens',
   resources: {
-    en: { screens: enScreens, walk: enWalk, camera: enCamera, exchange: enExchange },
-    es: { screens: esScreens, walk: esWalk, camera: esCamera, exchange: esExchange },
+    en: { screens: enScreens, walk: enWalk, camera: enCamera, exchange: enExchange, evidence: enEvidence },
+    es: { screens: esScreens, walk: esWalk, camera: esCamera, exchange: esExchange, evidence: esEvidence },
   },
   interpolation: { escapeValue: false },
 });

@@ -52,7 +52,9 @@ export const verdictOf = (
 ): Verdict => {
   const checks = applicableChecks(procedure, facts);
   const reasons = checks.flatMap((check) => reasonsOf(check, answers[check.key], facts, unit));
-  const unanswered = checks.filter((check) => answers[check.key] === undefined).map((check) => check.key);
+  const unanswered = checks
+    .filter((check) => !isAnswered(check, answers[check.key], facts))
+    .map((check) => check.key);
   const lookAgain = checks
     .filter((check) => waitsForSecondLook(check, answers[check.key]))
     .map((check) => check.key);
@@ -131,6 +133,15 @@ const faultOfFinding = (check: ConditionCheck, finding: Finding, facts: DeviceFa
     );
   }
   return undefined;
+};
+
+/** Readings that leave a part of the lifeline out count as no answer, wherever they came from. */
+const isAnswered = (check: Check, answer: Answer | undefined, facts: DeviceFacts): boolean => {
+  if (answer === undefined) return false;
+  return (
+    check.kind !== 'lifeline-diameter' ||
+    (answer.kind === 'diameters' && faultOfReadings(answer, facts) === undefined)
+  );
 };
 
 /** True where a defect of the answer asks for cleaning and a second look before the check counts as answered. */

@@ -8,6 +8,7 @@ import { useText } from '../../i18n/text.ts';
 import { useStationCommand } from '../../station/hooks.ts';
 import { type Draft, type DraftInput, question, stepDraft } from './answer-draft.ts';
 import { inputOfCommand } from './command-input.ts';
+import { lifelineFactsOf } from './lifeline-facts.ts';
 import { firstPlace, neighbour, placeAfterAnswer, type WalkPlace } from './walk-order.ts';
 
 export interface Walk {
@@ -24,7 +25,7 @@ export interface Walk {
 }
 
 export const useWalk = (inspection: InspectionView, checks: readonly Check[]): Walk => {
-  const { t, lengthUnit } = useText();
+  const { t, lengthUnit, diameterText } = useText();
   const { run, isRunning } = useStationCommand('inspection.answer');
   const [place, setPlace] = useState<WalkPlace>(() => firstPlace(inspection));
   const [draft, setDraft] = useState<Draft>(question);
@@ -48,10 +49,15 @@ export const useWalk = (inspection: InspectionView, checks: readonly Check[]): W
     } = stepDraft(draft, given, {
       check,
       ratedLengthM: metres(inspection.device.ratedLengthM),
+      facts: lifelineFactsOf(inspection),
       unit: lengthUnit,
       given: inspection.answers[check.key]?.answer,
     });
-    setFault(unfit === undefined ? undefined : t(`walk:fault.${unfit}`));
+    setFault(
+      unfit === undefined
+        ? undefined
+        : t(`walk:fault.${unfit}`, { nominal: diameterText(inspection.lifelineDiameterMm) }),
+    );
     if (answer === undefined) return setDraft(next);
     const result = await run({ inspection: inspection.inspection, check: check.key, answer });
     if (result.ok) go(placeAfterAnswer(check.key, result.output.inspection));

@@ -13,13 +13,19 @@ export const lifelineThirds = 3;
 /** No wire rope reads thicker than this many times its nominal diameter: the decimal mark or the unit is wrong. */
 const mostTimesNominal = 2;
 
+/** What readings are held against. */
+export type LifelineFacts = Pick<
+  DeviceFacts,
+  'ratedLengthM' | 'lifelineDiameterMm' | 'lifelineMinimumDiameterMm'
+>;
+
 type DiameterAnswer = Extract<Answer, { kind: 'diameters' }>;
 
 /**
  * Why the readings cannot be taken, or `undefined` where they can. With a manufacturer's minimum there is at least one in
  * each third of the lifeline; without one, none need be given.
  */
-export const faultOfReadings = ({ readings }: DiameterAnswer, facts: DeviceFacts): Refusal | undefined => {
+export const faultOfReadings = ({ readings }: DiameterAnswer, facts: LifelineFacts): Refusal | undefined => {
   for (const reading of readings) {
     const fault = faultOfReading(reading, facts);
     if (fault !== undefined) return fault;
@@ -32,7 +38,7 @@ export const faultOfReadings = ({ readings }: DiameterAnswer, facts: DeviceFacts
 /** Why one reading cannot be, or `undefined` where it can. */
 export const faultOfReading = (
   { positionM, diameterMm }: DiameterReading,
-  { ratedLengthM, lifelineDiameterMm }: DeviceFacts,
+  { ratedLengthM, lifelineDiameterMm }: LifelineFacts,
 ): Refusal | undefined => {
   if (positionM > ratedLengthM)
     return refusal('position-beyond-lifeline', { positionM, ratedM: ratedLengthM }, 'answer');
@@ -42,14 +48,14 @@ export const faultOfReading = (
 };
 
 /** 0 near the hook, 1 midway, 2 near full payout. */
-export const thirdOf = (positionM: number, { ratedLengthM }: DeviceFacts): number =>
+export const thirdOf = (positionM: number, { ratedLengthM }: LifelineFacts): number =>
   Math.min(Math.floor((positionM / ratedLengthM) * lifelineThirds), lifelineThirds - 1);
 
 /** One reason, for the least reading: all of them stand in the record. */
 export const reasonsOfReadings = (
   check: DiameterCheck,
   { readings }: DiameterAnswer,
-  { lifelineMinimumDiameterMm: minimum }: DeviceFacts,
+  { lifelineMinimumDiameterMm: minimum }: LifelineFacts,
   unit: LengthUnit,
 ): Reason[] => {
   const least = readings.reduce<DiameterReading | undefined>(

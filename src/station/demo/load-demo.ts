@@ -1,7 +1,7 @@
 /** Loads the invented depot into an empty ledger by the same decisions that a real day goes through, back-dated. */
 import { randomUUID } from 'node:crypto';
 import type { Answer } from '../../domain/answer.ts';
-import { type Instant, instant } from '../../domain/brand.ts';
+import { type Instant, instant, metres } from '../../domain/brand.ts';
 import { addDays, dateInZone } from '../../domain/calendar.ts';
 import type { Decision } from '../../domain/decide/decision.ts';
 import { decideRegister, decideRemove } from '../../domain/decide/device.ts';
@@ -268,5 +268,16 @@ const goodAnswer = (check: Check, sheet: ModelSheet): Answer => {
       return { kind: 'good' };
     case 'payout-length':
       return { kind: 'length', confirmedM: sheet.ratedLengthM };
+    case 'lifeline-diameter':
+      return { kind: 'diameters', readings: nominalReadings(sheet) };
   }
 };
+
+/** In the middle of each third, where the model sheet has a minimum to hold them against. */
+const nominalReadings = ({ ratedLengthM, lifelineDiameterMm, lifelineMinimumDiameterMm }: ModelSheet) =>
+  lifelineMinimumDiameterMm === undefined
+    ? []
+    : [1, 3, 5].map((sixths) => ({
+        positionM: metres(Math.round((ratedLengthM * sixths * 10) / 6) / 10),
+        diameterMm: lifelineDiameterMm,
+      }));

@@ -14,9 +14,17 @@ import { type CommandName, commandNames } from '../../../src/domain/command-symb
 import { faultOfAnswer } from '../../../src/domain/verdict.ts';
 import { checkNamed, procedure } from './checks.ts';
 
+const facts = {
+  ratedLengthM: 15.24,
+  loadIndicatorFitted: true,
+  lifelineDiameterMm: 4.8,
+  lifelineMinimumDiameterMm: 4.3,
+};
+
 const at = (key: string, given?: Answer, unit: 'm' | 'ft' = 'm'): DraftContext => ({
   check: checkNamed(key),
   ratedLengthM: metres(15.24),
+  facts,
   unit,
   given,
 });
@@ -205,7 +213,6 @@ describe('the full payout', () => {
 
 describe('every check of the procedure', () => {
   it('can be answered with the command sheet alone, by answers that the rules of the station allow', () => {
-    const facts = { ratedLengthM: 15.24, loadIndicatorFitted: true };
     for (const { key, kind } of procedure.checks) {
       const check = checkNamed(key);
       const bad: CommandName[] =
