@@ -4,11 +4,13 @@ import { initReactI18next } from 'react-i18next';
 import enCamera from '../../assets/messages/en/camera.json';
 import enEvidence from '../../assets/messages/en/evidence.json';
 import enExchange from '../../assets/messages/en/exchange.json';
+import enRecords from '../../assets/messages/en/records.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
 import esEvidence from '../../assets/messages/es/evidence.json';
 import esExchange from '../../assets/messages/es/exchange.json';
+import esRecords from '../../assets/messages/es/records.json';
 import esScreens from '../../assets/messages/es/screens.json';
 import esWalk from '../../assets/messages/es/walk.json';
 import { type Language, languages } from '../../src/domain/message.ts';
@@ -18,9 +20,30 @@ interface Catalogues {
   readonly camera: typeof enCamera;
   readonly evidence: typeof enEvidence;
   readonly exchange: typeof enExchange;
+  readonly records: typeof enRecords;
   readonly screens: typeof enScreens;
   readonly walk: typeof enWalk;
 }
+
+const english: Catalogues = {
+  camera: enCamera,
+  evidence: enEvidence,
+  exchange: enExchange,
+  records: enRecords,
+  screens: enScreens,
+  walk: enWalk,
+};
+const spanish: Catalogues = {
+  camera: esCamera,
+  evidence: esEvidence,
+  exchange: esExchange,
+  records: esRecords,
+  screens: esScreens,
+  walk: esWalk,
+};
+
+/** Every namespace, for those who translate. */
+export const namespaces = Object.keys(english);
 
 type WithoutPlural<Key extends string> = Key extends `${infer Base}_one` | `${infer Base}_other` ? Base : Key;
 
@@ -49,12 +72,9 @@ void catalogue.use(initReactI18next).init({
   lng: firstLanguage(),
   fallbackLng: 'en',
   initAsync: false,
-  ns: ['screens', 'walk', 'camera', 'exchange', 'evidence'],
+  ns: namespaces,
   defaultNS: 'screens',
-  resources: {
-    en: { screens: enScreens, walk: enWalk, camera: enCamera, exchange: enExchange, evidence: enEvidence },
-    es: { screens: esScreens, walk: esWalk, camera: esCamera, exchange: esExchange, evidence: esEvidence },
-  },
+  resources: { en: { ...english }, es: { ...spanish } },
   interpolation: { escapeValue: false },
 });
 

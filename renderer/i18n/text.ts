@@ -8,7 +8,7 @@ import {
 } from '../../src/domain/length.ts';
 import type { Language, Message } from '../../src/domain/message.ts';
 import { useLengthUnit } from '../station/status.ts';
-import { currentLanguage, speak, type TextKey } from './catalogue.ts';
+import { currentLanguage, namespaces, speak, type TextKey } from './catalogue.ts';
 
 export type { TextKey } from './catalogue.ts';
 
@@ -31,7 +31,7 @@ export interface Text {
 export const months = ['01', '02', '03', '04', '05', '06', '07', '08', '09', '10', '11', '12'] as const;
 
 export const useText = (): Text => {
-  const { t } = useTranslation(['screens', 'walk', 'camera', 'exchange', 'evidence']);
+  const { t } = useTranslation(namespaces);
   const lengthUnit = useLengthUnit();
   const language = currentLanguage();
   return useMemo(

@@ -4,6 +4,7 @@ import { answerSchema } from './answer.ts';
 import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
 import { otherCodeSchema } from './device.ts';
+import { equipmentFactsSchema } from './equipment-facts.ts';
 import { caseRankingSchema, placeSchema } from './identity/identity-case.ts';
 import { observationSchema } from './identity/observation.ts';
 import { lengthUnitSchema } from './length.ts';
@@ -45,6 +46,8 @@ export const eventSchema = z.discriminatedUnion('type', [
     otherCodes: z.array(otherCodeSchema),
     regularUserId: z.string().optional(),
   }),
+  /** All that is known now of its purchase and its first use: what is absent is not known. */
+  event('device.facts-recorded', { benchId: benchIdSchema, ...equipmentFactsSchema.shape }),
   event('device.code-bound', { benchId: benchIdSchema, otherCode: otherCodeSchema }),
   /** Taken out of service without an inspection: at the desk, in the field, or because an inspection was broken off. */
   event('device.removed', { benchId: benchIdSchema, reasons: z.array(reasonSchema).min(1), tagNumber }),

@@ -9,6 +9,7 @@ import { deviceBindCode } from './operations/device-bind-code.ts';
 import { deviceKeepPicture } from './operations/device-keep-picture.ts';
 import { deviceList } from './operations/device-list.ts';
 import { devicePictures } from './operations/device-pictures.ts';
+import { deviceRecordFacts } from './operations/device-record-facts.ts';
 import { deviceRegister } from './operations/device-register.ts';
 import { deviceRelabel } from './operations/device-relabel.ts';
 import { deviceRemove } from './operations/device-remove.ts';
@@ -42,6 +43,7 @@ import { ledgerVerify } from './operations/ledger-verify.ts';
 import { markingRequestList } from './operations/marking-request-list.ts';
 import { modelSheetList } from './operations/model-sheet-list.ts';
 import { modelSheetRecord } from './operations/model-sheet-record.ts';
+import { modelSheetSetContact } from './operations/model-sheet-set-contact.ts';
 import { personAdd } from './operations/person-add.ts';
 import { personDesignate } from './operations/person-designate.ts';
 import { personList } from './operations/person-list.ts';
@@ -88,6 +90,7 @@ const operations = [
   personSetPin,
   modelSheetList,
   modelSheetRecord,
+  modelSheetSetContact,
   deviceList,
   deviceBenchIds,
   deviceShow,
@@ -96,6 +99,7 @@ const operations = [
   deviceRemove,
   deviceKeepPicture,
   devicePictures,
+  deviceRecordFacts,
   deviceRelabel,
   markingRequestList,
   identitySearch,

@@ -9,16 +9,11 @@ import { metres, millimetres } from '../../src/domain/brand.ts';
 import { markingElements } from '../../src/domain/marking.ts';
 import { applicableChecks, type Check, type Zone } from '../../src/domain/procedure.ts';
 import { reasonsWhenBrokenOff, verdictOf } from '../../src/domain/verdict.ts';
-import { goodAnswer, goodAnswers, procedure } from '../support/shipped-rules.ts';
+import { goodAnswer, goodAnswers, procedure, shippedFacts } from '../support/shipped-rules.ts';
 
 /** 50 ft in metres: 1 ft = 0.3048 m exactly (NIST SP 811). */
 const fiftyFeet = 15.24;
-const facts = {
-  ratedLengthM: fiftyFeet,
-  loadIndicatorFitted: true,
-  lifelineDiameterMm: 4.8,
-  lifelineMinimumDiameterMm: 4.3,
-};
+const facts = { ...shippedFacts, ratedLengthM: fiftyFeet };
 const commonPractice = 'common practice, no source';
 
 const verdictWith = (changed: Record<string, Answer>, without: readonly string[] = []) => {

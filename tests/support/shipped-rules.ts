@@ -15,6 +15,13 @@ export const procedureVersion = (version: 1 | 2): Procedure =>
 export const procedure = procedureVersion(2);
 export const program = programSchema.parse(asset('programs/annual.v1.json'));
 
+/** A model with a load indicator and a minimum of the manufacturer for its diameter; whose lifeline it is adds the length. */
+export const shippedFacts = {
+  loadIndicatorFitted: true,
+  lifelineDiameterMm: 4.8,
+  lifelineMinimumDiameterMm: 4.3,
+};
+
 /** The answer of a check with nothing wrong, on a lifeline of this rated length in metres. */
 export const goodAnswer = (check: Check, ratedLengthM: number): Answer => {
   switch (check.kind) {

@@ -56,8 +56,8 @@ export class ExportRows {
       this.#sink('people', { personId, name, badge, roles: roles.join(', '), ...designation });
     }
     for (const sheet of this.#sheets.values()) {
-      const { manufacturerIntervalMonths, manufacturerReference, manual } = sheet;
-      const rest = { manufacturerIntervalMonths, manufacturerReference, manual };
+      const { manufacturerIntervalMonths, manufacturerReference, manufacturerContact, manual } = sheet;
+      const rest = { manufacturerIntervalMonths, manufacturerReference, manufacturerContact, manual };
       this.#sink('model-sheets', { modelSheetId: sheet.modelSheetId, ...sheetCells(sheet), ...rest });
     }
     for (const device of this.#devices.values()) this.#device(device);
@@ -81,6 +81,8 @@ export class ExportRows {
       oldTagCodes: codesOf(device, 'old tag'),
       otherCodes: codesOf(device, 'other'),
       regularUser: device.regularUserId === undefined ? undefined : this.#name(device.regularUserId),
+      purchasedOn: device.purchasedOn,
+      firstUsedOn: device.firstUsedOn,
       standing: device.standing,
       registeredOn: device.registeredOn,
       lastInspectedOn: last?.on,

@@ -4,16 +4,11 @@ import type { Answer } from '../../../src/domain/answer.ts';
 import { metres, millimetres } from '../../../src/domain/brand.ts';
 import type { DeviceFacts } from '../../../src/domain/procedure.ts';
 import { faultOfAnswer, verdictOf } from '../../../src/domain/verdict.ts';
-import { goodAnswers, procedure, procedureVersion } from '../../support/shipped-rules.ts';
+import { goodAnswers, procedure, procedureVersion, shippedFacts } from '../../support/shipped-rules.ts';
 
 /** 50 ft in metres: 1 ft = 0.3048 m exactly (NIST SP 811). */
 const fiftyFeet = 15.24;
-const facts = {
-  ratedLengthM: fiftyFeet,
-  loadIndicatorFitted: true,
-  lifelineDiameterMm: 4.8,
-  lifelineMinimumDiameterMm: 4.3,
-};
+const facts = { ...shippedFacts, ratedLengthM: fiftyFeet };
 
 const diameters = (...readings: readonly (readonly [number, number])[]): Answer => ({
   kind: 'diameters',
