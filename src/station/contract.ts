@@ -40,6 +40,7 @@ import { inspectionStart } from './operations/inspection-start.ts';
 import { ledgerExport } from './operations/ledger-export.ts';
 import { ledgerRebuild } from './operations/ledger-rebuild.ts';
 import { ledgerVerify } from './operations/ledger-verify.ts';
+import { lifelineShow } from './operations/lifeline-show.ts';
 import { markingRequestList } from './operations/marking-request-list.ts';
 import { modelSheetList } from './operations/model-sheet-list.ts';
 import { modelSheetRecord } from './operations/model-sheet-record.ts';
@@ -116,6 +117,7 @@ const operations = [
   inspectionAnswer,
   inspectionKeepPicture,
   inspectionPictures,
+  lifelineShow,
   inspectionSign,
   inspectionBreakOff,
   tagPreview,

@@ -5,7 +5,7 @@ import { fillMessage, type Language } from '../message.ts';
 import type { DeviceFacts, DiameterCheck } from '../procedure.ts';
 import { type Refusal, refusal } from '../refusal.ts';
 import type { Reason } from '../verdict.ts';
-import { isBelowMinimum } from './trend.ts';
+import { isBelowMinimum } from './below-minimum.ts';
 
 /** Near the hook, midway, near full payout, each a third of the lifeline (common practice, no source). */
 export const lifelineThirds = 3;

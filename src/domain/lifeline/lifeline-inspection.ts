@@ -1,35 +1,38 @@
 /** What one inspection saw along the lifeline: findings with their place, and readings of the diameter. */
-import type { DiameterReading } from '../answer.ts';
-import type { CalendarDate } from '../brand.ts';
-import type { Inspection } from '../inspection.ts';
-import type { Message } from '../message.ts';
-import type { Effect, Procedure } from '../procedure.ts';
+import { z } from 'zod';
+import { diameterReadingSchema } from '../answer.ts';
+import { calendarDateSchema } from '../brand.ts';
+import { type Inspection, inspectionSchema } from '../inspection.ts';
+import { messageSchema } from '../message.ts';
+import { effectSchema, type Procedure } from '../procedure.ts';
 
 /** A finding that has a place on the lifeline. */
-export interface LifelineFinding {
+const lifelineFindingSchema = z.object({
   /** Key of the check. */
-  readonly check: string;
+  check: z.string(),
   /** Key of the defect within the check. */
-  readonly defect: string;
-  readonly label: Message;
-  readonly effect: Effect;
+  defect: z.string(),
+  label: messageSchema,
+  effect: effectSchema,
   /** Metres from the lower hook. */
-  readonly positionM: number;
-  readonly note?: string;
-}
+  positionM: z.number(),
+  note: z.string().optional(),
+});
+export type LifelineFinding = z.infer<typeof lifelineFindingSchema>;
 
-export interface LifelineInspection {
-  readonly inspection: number;
-  readonly state: Inspection['state'];
+export const lifelineInspectionSchema = z.object({
+  inspection: z.number().int(),
+  state: inspectionSchema.shape.state,
   /** The day of the signature; while there is none, the day on which it began. */
-  readonly on: CalendarDate;
+  on: calendarDateSchema,
   /** Present once it is signed. */
-  readonly verdict?: 'pass' | 'remove from service' | 'incomplete';
+  verdict: z.enum(['pass', 'remove from service', 'incomplete']).optional(),
   /** In the order of their places. */
-  readonly findings: readonly LifelineFinding[];
+  findings: z.array(lifelineFindingSchema),
   /** In the order of their places. */
-  readonly readings: readonly DiameterReading[];
-}
+  readings: z.array(diameterReadingSchema),
+});
+export type LifelineInspection = z.infer<typeof lifelineInspectionSchema>;
 
 /** `procedure` is the one with which the inspection began: it has the words for the defects. */
 export const lifelineInspection = (inspection: Inspection, procedure: Procedure): LifelineInspection => {
@@ -40,7 +43,7 @@ export const lifelineInspection = (inspection: Inspection, procedure: Procedure)
   const findings = answers.flatMap(({ check, answer }) =>
     check.kind !== 'condition' || answer.kind !== 'defects'
       ? []
-      : answer.findings.flatMap(({ defect: key, positionM, note }): readonly LifelineFinding[] => {
+      : answer.findings.flatMap(({ defect: key, positionM, note }): LifelineFinding[] => {
           const defect = check.defects.find((candidate) => candidate.key === key);
           if (defect === undefined || positionM === undefined) return [];
           const { label, effect } = defect;

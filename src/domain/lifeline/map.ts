@@ -2,10 +2,10 @@
 import type { DiameterReading } from '../answer.ts';
 import type { Metres } from '../brand.ts';
 import type { LengthUnit } from '../length.ts';
+import { isBelowMinimum } from './below-minimum.ts';
 import type { LifelineFinding, LifelineInspection } from './lifeline-inspection.ts';
 import { type LabelSpace, type PlacedLabel, placeLabels } from './place-labels.ts';
 import { lifelineTicks, type Tick } from './ticks.ts';
-import { isBelowMinimum } from './trend.ts';
 
 /** Findings so close together that their marks would touch; one mark and one label stand for them. */
 export interface FindingCluster {

@@ -1,40 +1,44 @@
 /** How the least diameter of a lifeline changed over its inspections; it says nothing beyond the last one, and decides nothing. */
-import type { CalendarDate } from '../brand.ts';
+import { z } from 'zod';
+import { type CalendarDate, calendarDateSchema } from '../brand.ts';
 import { addDays, daysBetween } from '../calendar.ts';
 import { leastSquares } from './least-squares.ts';
 import type { LifelineInspection } from './lifeline-inspection.ts';
 
 /** The least diameter that was read on a day. */
-export interface DiameterPoint {
-  readonly inspection: number;
-  readonly on: CalendarDate;
-  readonly diameterMm: number;
-}
+const diameterPointSchema = z.object({
+  inspection: z.number().int(),
+  on: calendarDateSchema,
+  diameterMm: z.number(),
+});
+export type DiameterPoint = z.infer<typeof diameterPointSchema>;
 
-/** What one further reading on a day was to be expected to be, in millimetres. */
-export interface BandPoint {
-  readonly on: CalendarDate;
-  readonly fittedMm: number;
-  readonly lowMm: number;
-  readonly highMm: number;
-}
+/** What one further reading on a day was to be expected to be. */
+const bandPointSchema = z.object({
+  on: calendarDateSchema,
+  fittedMm: z.number(),
+  lowMm: z.number(),
+  highMm: z.number(),
+});
 
-export type DiameterTrend =
-  | {
-      readonly kind: 'too few';
-      readonly points: readonly DiameterPoint[];
-      /** Days with readings that a trend takes. */
-      readonly needed: number;
-    }
-  | {
-      readonly kind: 'trend';
-      readonly points: readonly DiameterPoint[];
-      /** Negative where the lifeline grew thinner. */
-      readonly changeMmPerYear: number;
-      readonly residualDeviationMm: number;
-      /** From the first reading to the last, in even steps, and no further. */
-      readonly band: readonly BandPoint[];
-    };
+export const diameterTrendSchema = z.discriminatedUnion('kind', [
+  z.object({
+    kind: z.literal('too few'),
+    points: z.array(diameterPointSchema),
+    /** Days with readings that a trend takes. */
+    needed: z.number().int(),
+  }),
+  z.object({
+    kind: z.literal('trend'),
+    points: z.array(diameterPointSchema),
+    /** Negative where the lifeline grew thinner. */
+    changeMmPerYear: z.number(),
+    residualDeviationMm: z.number(),
+    /** From the first reading to the last, in even steps, and no further. */
+    band: z.array(bandPointSchema),
+  }),
+]);
+export type DiameterTrend = z.infer<typeof diameterTrendSchema>;
 
 /** Two parameters are fitted, so that with three days one degree of freedom is left. */
 export const leastDays = 3;
@@ -44,11 +48,11 @@ const bandSteps = 24;
 /** Mean length of a Gregorian year: 146,097 days in 400 years. */
 const daysAYear = 365.2425;
 
-/** One point for each inspection that has readings, oldest first. */
-export const diameterPoints = (inspections: readonly LifelineInspection[]): readonly DiameterPoint[] =>
+/** One point for each signed inspection that has readings, oldest first. */
+export const diameterPoints = (inspections: readonly LifelineInspection[]): DiameterPoint[] =>
   inspections
-    .flatMap(({ inspection, on, readings }) =>
-      readings.length === 0
+    .flatMap(({ inspection, state, on, readings }) =>
+      state !== 'signed' || readings.length === 0
         ? []
         : [{ inspection, on, diameterMm: Math.min(...readings.map(({ diameterMm }) => diameterMm)) }],
     )
@@ -59,14 +63,14 @@ export const diameterTrend = (points: readonly DiameterPoint[]): DiameterTrend =
   const [first] = points;
   const last = points.at(-1);
   const days = new Set(points.map(({ on }) => on)).size;
-  const tooFew = { kind: 'too few', points, needed: leastDays } as const;
+  const tooFew: DiameterTrend = { kind: 'too few', points: [...points], needed: leastDays };
   if (first === undefined || last === undefined || days < leastDays) return tooFew;
   const yearsTo = (on: CalendarDate) => daysBetween(first.on, on) / daysAYear;
   const line = leastSquares(points.map(({ on, diameterMm }) => ({ x: yearsTo(on), y: diameterMm })));
   if (line === undefined) return tooFew;
   return {
     kind: 'trend',
-    points,
+    points: [...points],
     changeMmPerYear: line.slope,
     residualDeviationMm: line.residualDeviation,
     band: evenDays(first.on, last.on).map((on) => {
@@ -81,7 +85,3 @@ const evenDays = (from: CalendarDate, to: CalendarDate): readonly CalendarDate[]
   const offsets = Array.from({ length: bandSteps + 1 }, (_, step) => Math.round((days * step) / bandSteps));
   return [...new Set(offsets)].map((offset) => addDays(from, offset));
 };
-
-/** True where a reading is below the maker's minimum, compared to the hundredth of a millimetre, as callipers read. */
-export const isBelowMinimum = (diameterMm: number, minimumMm: number): boolean =>
-  Math.round(diameterMm * 100) < Math.round(minimumMm * 100);

@@ -8,19 +8,24 @@ import { decideRegister, decideRemove } from '../../domain/decide/device.ts';
 import { decideAnswer, decideSign, decideStart, factsOf } from '../../domain/decide/inspection.ts';
 import { decideRecordModelSheet } from '../../domain/decide/model-sheet.ts';
 import { decideAddPerson, decideDesignate } from '../../domain/decide/person.ts';
+import { decideKeepFindingPicture } from '../../domain/decide/picture.ts';
 import { decideProveTag } from '../../domain/decide/tag.ts';
 import type { Occasion } from '../../domain/event.ts';
 import { lengthText } from '../../domain/length.ts';
 import type { MarkingElement, MarkingEntry } from '../../domain/marking.ts';
 import { markingElements } from '../../domain/marking.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
+import type { FindingPicture, PictureFile } from '../../domain/picture.ts';
 import { applicableChecks, type Check } from '../../domain/procedure.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
+import type { EvidenceStore } from '../../ledger/evidence-store.ts';
 import type { Ledger, LedgerReader } from '../../ledger/ledger.ts';
 import { caseIn, deviceIn, personIn } from '../lookup.ts';
 import { hashPin } from '../pin.ts';
+import { putPicture } from '../put-picture.ts';
 import type { Rules } from '../rules.ts';
 import { type DemoDepot, type DemoDevice, readDemoDepot } from './demo-files.ts';
+import { type DrawnFinding, drawFinding } from './draw-finding.ts';
 
 interface Step {
   readonly occasion: Occasion;
@@ -39,12 +44,20 @@ const minutesADay = 24 * 60;
 /** Returns the number of events; refuses, and records nothing, where the folder holds a station already. */
 export const loadDemo = async (
   ledger: Ledger,
+  evidence: EvidenceStore,
   rules: Rules,
   productFolder: string,
   now: Instant,
 ): Promise<number | Refusal> => {
   const depot = await readDemoDepot(productFolder);
-  const steps = [...foundation(depot, now), ...depot.fleet.flatMap((device) => lifeOf(device, depot, rules))];
+  if ((await ledger.read((reader) => reader.station())) !== undefined)
+    return refusal('station-already-set-up');
+  const drawn = await putDrawings(evidence);
+  if (isRefusal(drawn)) return drawn;
+  const steps = [
+    ...foundation(depot, now),
+    ...depot.fleet.flatMap((device) => lifeOf(device, depot, rules, drawn)),
+  ];
   const ordered = steps
     .map((step, index) => ({ step, index }))
     .sort((a, b) => b.step.minutesAgo - a.step.minutesAgo || a.index - b.index)
@@ -117,7 +130,12 @@ const foundation = (depot: DemoDepot, now: Instant): readonly TimedStep[] => {
 };
 
 /** Everything that happened to one device, each with its time. */
-const lifeOf = (device: DemoDevice, depot: DemoDepot, rules: Rules): readonly TimedStep[] => {
+const lifeOf = (
+  device: DemoDevice,
+  depot: DemoDepot,
+  rules: Rules,
+  drawn: Drawings,
+): readonly TimedStep[] => {
   const sheet = depot.modelSheets.find(({ modelSheetId }) => modelSheetId === device.modelSheetId);
   if (sheet === undefined)
     throw new Error(`demo-data names the model sheet ${device.modelSheetId}, which it does not hold.`);
@@ -128,11 +146,14 @@ const lifeOf = (device: DemoDevice, depot: DemoDepot, rules: Rules): readonly Ti
       by: 'P005',
       decide: async () => registered(device, sheet),
     },
-    ...device.history.flatMap(({ daysAgo, by, answers }) =>
+    ...device.history.flatMap(({ daysAgo, by, answers, pictures }) =>
       inspectionSteps(device, sheet, rules, {
         minutesAgo: daysAgo * minutesADay,
         by,
         answers: answers ?? {},
+        pictures: Object.entries(pictures).flatMap(([check, names]) =>
+          names.map((name) => ({ check, ...drawn[name] })),
+        ),
         sign: true,
       }),
     ),
@@ -157,6 +178,7 @@ const lifeOf = (device: DemoDevice, depot: DemoDepot, rules: Rules): readonly Ti
           minutesAgo: 90,
           by: open.by,
           answers: {},
+          pictures: [],
           sign: false,
         }).slice(0, open.answered + 1)),
   ];
@@ -201,10 +223,22 @@ const markingEntry = (element: MarkingElement, device: DemoDevice, sheet: ModelS
   return { element, state: 'legible', text: words[element] };
 };
 
+type Drawings = Readonly<Record<DrawnFinding, PictureFile>>;
+
+const putDrawings = async (evidence: EvidenceStore): Promise<Drawings | Refusal> => {
+  const put = async (finding: DrawnFinding) =>
+    putPicture(evidence, (await drawFinding(finding)).toString('base64'));
+  const brokenWires = await put('broken-wires');
+  if (isRefusal(brokenWires)) return brokenWires;
+  const crushing = await put('crushing');
+  return isRefusal(crushing) ? crushing : { 'broken-wires': brokenWires, crushing };
+};
+
 interface DemoInspection {
   readonly minutesAgo: number;
   readonly by: string;
   readonly answers: Readonly<Record<string, Answer>>;
+  readonly pictures: readonly FindingPicture[];
   readonly sign: boolean;
 }
 
@@ -213,7 +247,7 @@ const inspectionSteps = (
   device: DemoDevice,
   sheet: ModelSheet,
   rules: Rules,
-  { minutesAgo, by, answers, sign }: DemoInspection,
+  { minutesAgo, by, answers, pictures, sign }: DemoInspection,
 ): readonly TimedStep[] => {
   const { procedure, reference } = rules.current;
   const checks = applicableChecks(procedure, factsOf(sheet));
@@ -238,6 +272,14 @@ const inspectionSteps = (
         return isRefusal(open)
           ? open
           : decideAnswer(open.inspection, open, check.key, answers[check.key] ?? goodAnswer(check, sheet));
+      },
+    })),
+    ...pictures.map((picture) => ({
+      minutesAgo: minutesAgo - 1 - checks.length,
+      by,
+      decide: async (reader: LedgerReader) => {
+        const open = await openCase(reader);
+        return isRefusal(open) ? open : decideKeepFindingPicture(open.inspection, open, picture, []);
       },
     })),
     ...(sign

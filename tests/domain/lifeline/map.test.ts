@@ -27,7 +27,7 @@ const inspection = (
   state: 'signed',
   on: calendarDate(on),
   verdict: 'pass',
-  findings,
+  findings: [...findings],
   readings: readings.map(([positionM, diameterMm]) => ({
     positionM: metres(positionM),
     diameterMm: millimetres(diameterMm),

@@ -1,12 +1,8 @@
 /** The trend of the least diameter over the inspections of a device. */
 import { describe, expect, test } from 'vitest';
 import { calendarDate, metres, millimetres } from '../../../src/domain/brand.ts';
-import {
-  type DiameterPoint,
-  diameterPoints,
-  diameterTrend,
-  isBelowMinimum,
-} from '../../../src/domain/lifeline/trend.ts';
+import { isBelowMinimum } from '../../../src/domain/lifeline/below-minimum.ts';
+import { type DiameterPoint, diameterPoints, diameterTrend } from '../../../src/domain/lifeline/trend.ts';
 
 const point = (inspection: number, on: string, diameterMm: number): DiameterPoint => ({
   inspection,
