@@ -24,7 +24,11 @@ export interface Walk {
   command(command: CommandName): boolean;
 }
 
-export const useWalk = (inspection: InspectionView, checks: readonly Check[]): Walk => {
+export const useWalk = (
+  inspection: InspectionView,
+  checks: readonly Check[],
+  takePicture: (check: Check) => void,
+): Walk => {
   const { t, lengthUnit, diameterText } = useText();
   const { run, isRunning } = useStationCommand('inspection.answer');
   const [place, setPlace] = useState<WalkPlace>(() => firstPlace(inspection));
@@ -65,6 +69,11 @@ export const useWalk = (inspection: InspectionView, checks: readonly Check[]): W
   };
 
   const command = (name: CommandName): boolean => {
+    if (name === 'picture') {
+      if (check === undefined) return false;
+      takePicture(check);
+      return true;
+    }
     const given = inputOfCommand(name);
     if (given === undefined) {
       step(name === 'next' ? 1 : -1);

@@ -317,8 +317,8 @@ describe('every check of the procedure', () => {
 });
 
 describe('the commands', () => {
-  it('all mean something to an answer, but for those that move through the walk', () => {
-    const moving = commandNames.filter((command) => inputOfCommand(command) === undefined);
-    expect(moving).toEqual(['next', 'back']);
+  it('all mean something to an answer, but for those that move through the walk or take a picture', () => {
+    const others = commandNames.filter((command) => inputOfCommand(command) === undefined);
+    expect(others).toEqual(['next', 'back', 'picture']);
   });
 });
