@@ -24,6 +24,7 @@ export const VerifyRecord = () => {
     setError(answer.ok ? undefined : answer.error);
     if (answer.ok) setResult(answer.output);
   };
+  const notes = result?.notes ?? [];
   return (
     <section className={styles.box} aria-labelledby="verify">
       <h2 id="verify">{t('screens:setup.verifyTitle')}</h2>
@@ -41,6 +42,11 @@ export const VerifyRecord = () => {
           </>
         ) : null}
       </div>
+      {notes.length === 0 ? null : (
+        <p className={styles.soft}>
+          {t('evidence:store.unnamed', { count: notes.length, first: notes[0]?.sha256.slice(0, 12) ?? '' })}
+        </p>
+      )}
       <AlertLine
         sentence={error?.sentence ?? (result?.sound === false ? t('screens:setup.unsound') : undefined)}
       />

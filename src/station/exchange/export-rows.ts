@@ -125,9 +125,10 @@ export class ExportRows {
         by: this.#name(by),
         at,
       });
-      if (answer.kind !== 'defects') continue;
-      for (const finding of answer.findings)
+      for (const finding of answer.kind === 'defects' ? answer.findings : [])
         this.#sink('findings', { inspection: inspection.inspection, check, ...finding });
+      for (const reading of answer.kind === 'diameters' ? answer.readings : [])
+        this.#sink('readings', { inspection: inspection.inspection, check, ...reading });
     }
   }
 
