@@ -57,7 +57,14 @@ export class ExportRows {
     }
     for (const sheet of this.#sheets.values()) {
       const { manufacturerIntervalMonths, manufacturerReference, manufacturerContact, manual } = sheet;
-      const rest = { manufacturerIntervalMonths, manufacturerReference, manufacturerContact, manual };
+      const { lifelineMinimumDiameterMm } = sheet;
+      const rest = {
+        lifelineMinimumDiameterMm,
+        manufacturerIntervalMonths,
+        manufacturerReference,
+        manufacturerContact,
+        manual,
+      };
       this.#sink('model-sheets', { modelSheetId: sheet.modelSheetId, ...sheetCells(sheet), ...rest });
     }
     for (const device of this.#devices.values()) this.#device(device);
