@@ -36,10 +36,10 @@ export const LifelineMapRow = ({ row, heading }: { readonly row: Row; readonly h
               styles.finding,
               findings.some(({ effect }) => effect !== 'clean-and-look-again') && styles.removing,
             )}
-            d={`M${x} ${rope + sizes.rope + 3}l${-sizes.mark / 2} ${-sizes.mark / 2 - 5}l${sizes.mark / 2} ${-sizes.mark / 2 - 5}l${sizes.mark / 2} ${sizes.mark / 2 + 5}Z`}
+            d={`M${x} ${rope + 6}l${-sizes.mark / 2} -14l${sizes.mark / 2} -14l${sizes.mark / 2} 14Z`}
           />
           {findings.length > 1 && (
-            <text className={styles.count} x={x} y={rope + 8} textAnchor="middle">
+            <text className={styles.count} x={x} y={rope - 3} textAnchor="middle">
               {findings.length}
             </text>
           )}
@@ -49,9 +49,9 @@ export const LifelineMapRow = ({ row, heading }: { readonly row: Row; readonly h
       {row.readings.map(({ x, label, reading, belowMinimum }) => (
         <g key={`${x} ${reading.diameterMm}`}>
           {belowMinimum ? (
-            <path className={styles.thin} d={`M${x - 10} ${under - 16}h20l-10 18Z`} />
+            <path className={styles.thin} d={`M${x - 11} ${under + 2}h22l-11 18Z`} />
           ) : (
-            <circle className={styles.reading} cx={x} cy={under - sizes.rope / 2} r={6} />
+            <circle className={styles.reading} cx={x} cy={under + 9} r={6} />
           )}
           <Label y={underLane(label.lane)} label={label} isStrong={belowMinimum} />
         </g>

@@ -13,7 +13,7 @@ export const mapSizes = {
   rope: 16,
   mark: 26,
   /** Between the rope and the labels. */
-  stem: 14,
+  stem: 26,
   rowGap: 18,
   scale: 62,
 } as const;

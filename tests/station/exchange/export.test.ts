@@ -84,7 +84,16 @@ describe('an export', () => {
     const signed = (await readFile(join(folder, 'events.jsonl'), 'utf8')).match(/"inspection\.signed"/g);
     const inspections = await rowsOf(folder, 'inspections');
     expect(inspections.filter(({ State }) => State === 'signed')).toHaveLength(signed!.length);
-    for (const table of ['model-sheets', 'people', 'answers', 'findings', 'reasons', 'tags'])
+    for (const table of [
+      'model-sheets',
+      'people',
+      'answers',
+      'findings',
+      'readings',
+      'pictures',
+      'reasons',
+      'tags',
+    ])
       expect((await rowsOf(folder, table)).length, table).toBeGreaterThan(0);
     expect(await readFile(join(folder, 'people.csv'), 'utf8')).not.toContain(demo.pin);
   });
