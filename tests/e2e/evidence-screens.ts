@@ -67,7 +67,7 @@ export const screensOfEvidence: readonly Screen[] = [
   { name: 'lifeline, without a minimum', show: (visit) => page(visit, 'GJQ81T5WX2') },
   { name: 'lifeline, never inspected', show: (visit) => page(visit, '4R02SSYNB2') },
   {
-    name: 'verdict, with map and pictures',
+    name: 'verdict, what was seen',
     show: async (visit) => {
       await go(visit, `#/device/${thin}`);
       await visit.page
@@ -75,6 +75,7 @@ export const screensOfEvidence: readonly Screen[] = [
         .getByRole('link')
         .first()
         .click();
+      await press(visit, 'evidence:seen.show');
       return visit.page.getByRole('button', { name: visit.say('evidence:pictures.open') }).first();
     },
   },
