@@ -45,6 +45,7 @@ import { markingRequestList } from './operations/marking-request-list.ts';
 import { modelSheetList } from './operations/model-sheet-list.ts';
 import { modelSheetRecord } from './operations/model-sheet-record.ts';
 import { modelSheetSetContact } from './operations/model-sheet-set-contact.ts';
+import { modelSheetSetMinimumDiameter } from './operations/model-sheet-set-minimum-diameter.ts';
 import { personAdd } from './operations/person-add.ts';
 import { personDesignate } from './operations/person-designate.ts';
 import { personList } from './operations/person-list.ts';
@@ -92,6 +93,7 @@ const operations = [
   modelSheetList,
   modelSheetRecord,
   modelSheetSetContact,
+  modelSheetSetMinimumDiameter,
   deviceList,
   deviceBenchIds,
   deviceShow,
