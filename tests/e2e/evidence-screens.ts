@@ -75,7 +75,7 @@ export const screensOfEvidence: readonly Screen[] = [
         .getByRole('link')
         .first()
         .click();
-      await press(visit, 'evidence:seen.show');
+      await press(visit, 'evidence:seen.lifeline');
       return visit.page.getByRole('button', { name: visit.say('evidence:pictures.open') }).first();
     },
   },
