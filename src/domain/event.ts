@@ -32,6 +32,8 @@ export const eventSchema = z.discriminatedUnion('type', [
     /** True for the invented fleet; the screens say so. */
     demo: z.boolean(),
   }),
+  /** Checkpoints of the record are signed with the private key to this one from here on. Base64 of the 32 bytes of RFC 8032. */
+  event('station.key-made', { publicKey: z.string().regex(/^[0-9A-Za-z+/]{42}[AEIMQUYcgkosw048]=$/) }),
   event('person.added', { person: personSchema.omit({ designation: true }) }),
   event('person.designated', { personId: z.string(), designation: designationSchema }),
   event('person.pin-set', { personId: z.string() }),

@@ -17,6 +17,8 @@ export interface Station {
   readonly printers: readonly Printer[];
   /** How the scanner of the station types, once it was learnt. */
   readonly scanner?: Scanner;
+  /** The public keys of its checkpoints, the one in use last; absent before the first was made. */
+  readonly checkpointKeys?: readonly string[];
 }
 
 /** Which aggregates an event touches; the ledger loads just these, evolves them and writes them back. */
@@ -33,6 +35,7 @@ type DeviceId = Device['benchId'];
 export const touchedBy = (event: DomainEvent): Touched => {
   switch (event.type) {
     case 'station.created':
+    case 'station.key-made':
     case 'printer.saved':
     case 'printer.removed':
     case 'scanner.learnt':
@@ -81,6 +84,8 @@ export const evolveStation = (
   }
   if (station === undefined) return undefined;
   switch (event.type) {
+    case 'station.key-made':
+      return { ...station, checkpointKeys: [...(station.checkpointKeys ?? []), event.publicKey] };
     case 'printer.saved':
       return { ...station, printers: [...withoutPrinter(station, event.printer.printerId), event.printer] };
     case 'printer.removed':

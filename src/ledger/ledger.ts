@@ -1,5 +1,5 @@
 /** The ledger as the station sees it: one append-only record, read through projections that are filled with it. */
-import type { BenchId, CalendarDate } from '../domain/brand.ts';
+import type { BenchId, CalendarDate, Instant } from '../domain/brand.ts';
 import type { Decision } from '../domain/decide/decision.ts';
 import type { Device, Standing } from '../domain/device.ts';
 import type { Occasion, RecordedEvent } from '../domain/event.ts';
@@ -90,6 +90,10 @@ export interface LedgerReader {
   nextIdentityCaseNumber(): Promise<number>;
   /** The events that touch a device, oldest first. */
   eventsOf(benchId: BenchId): Promise<readonly RecordedEvent[]>;
+  /** The canonical JSON of an event, the bytes that its hash is of. */
+  eventText(seq: number): Promise<string | undefined>;
+  /** The event with which an inspection was signed. */
+  signatureOf(inspection: number): Promise<RecordedEvent | undefined>;
 }
 
 /** What may be written beside the events in the same transaction. */
@@ -103,6 +107,16 @@ export interface SideWriter {
 export interface TreeHead {
   readonly size: number;
   readonly rootHash: string;
+}
+
+/** A checkpoint that the ledger keeps. */
+export interface KeptCheckpoint {
+  /** How many events it covers, from the first on. */
+  readonly size: number;
+  /** When the last event that it covers was recorded, moment in UTC. */
+  readonly at: Instant;
+  /** The signed note, to be kept elsewhere as it is. */
+  readonly note: string;
 }
 
 export type LedgerFault =
@@ -158,5 +172,28 @@ export interface Ledger {
   /** Every event as its canonical JSON (RFC 8785), oldest first. */
   export(): AsyncIterable<string>;
   head(): Promise<TreeHead>;
+  /**
+   * The signed note over everything that is recorded; it is signed now where the latest checkpoint does not cover it all.
+   * Refuses with `checkpoint-none` where nothing is recorded or the station has made no key. By itself the ledger signs one
+   * with every signed inspection and one with the first events of each calendar day, in the transaction that records them.
+   */
+  checkpoint(): Promise<string | Refusal>;
+  /** The signed note of the latest checkpoint. */
+  latestCheckpoint(): Promise<string | undefined>;
+  /** The latest `limit` checkpoints, newest first. */
+  checkpoints(limit: number): Promise<readonly KeptCheckpoint[]>;
+  /**
+   * The proof that event `seq` is in the record, as text that can be checked offline (c2sp.org/tlog-proof); it costs
+   * O(log n) reads. It is against `checkpoint`, a signed note that somebody kept, or else against the first checkpoint that
+   * covers the event, so that it is the same whenever it is asked for. Refuses with `event-unknown`, `checkpoint-none`,
+   * `checkpoint-malformed`, `checkpoint-does-not-cover`, `checkpoint-ahead` or `checkpoint-not-of-record`.
+   */
+  prove(seq: number, checkpoint?: string): Promise<string | Refusal>;
+  /**
+   * The consistency path (base64) from a signed note that somebody kept to the record as it is: nothing that the note covers
+   * was changed or removed since. O(log n) reads. Refuses with `checkpoint-malformed`, `checkpoint-ahead` or
+   * `checkpoint-not-of-record`. Whose signature it bears is not asked.
+   */
+  proveGrowth(checkpoint: string): Promise<readonly string[] | Refusal>;
   close(): Promise<void>;
 }

@@ -19,6 +19,7 @@ import type { Access, OperationContext } from './operation.ts';
 import { pinGuard } from './pin.ts';
 import { loadRules } from './rules.ts';
 import { issueText, sentenceOf } from './sentence.ts';
+import { keepKey } from './station-key.ts';
 import { WorkJobs } from './work-jobs.ts';
 
 export interface StationOptions {
@@ -63,6 +64,14 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const exportJobs = new WorkJobs<ExportOutcome>(5, (error) => faultOf(error, 'record.export'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
+  const occasionBy =
+    (by: string): OperationContext['occasion'] =>
+    (station) => {
+      const at = now();
+      return { at, on: dateInZone(at, station.timeZone), by };
+    };
+  await keepKey(ledger, occasionBy('station'));
+
   const contextOf = async ({ session, language }: Request): Promise<OperationContext> => {
     const person = await personOf(ledger, signedIn.get(session));
     return {
@@ -80,10 +89,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       now,
       openFile: options.openFile,
       randomBytes,
-      occasion: (station) => {
-        const at = now();
-        return { at, on: dateInZone(at, station.timeZone), by: person?.personId ?? 'station' };
-      },
+      occasion: occasionBy(person?.personId ?? 'station'),
       session: {
         signIn: (personId) => void signedIn.set(session, personId),
         signOut: () => void signedIn.delete(session),

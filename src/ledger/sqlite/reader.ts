@@ -277,6 +277,27 @@ export class SqliteReader implements LedgerReader {
     return (latest ?? 0) + 1;
   }
 
+  async eventText(seq: number): Promise<string | undefined> {
+    const row = await this.#database
+      .selectFrom('event')
+      .select('bytes')
+      .where('seq', '=', seq)
+      .executeTakeFirst();
+    return row?.bytes.toString('utf8');
+  }
+
+  async signatureOf(inspection: number): Promise<RecordedEvent | undefined> {
+    const rows = await this.#database
+      .selectFrom('event')
+      .select('bytes')
+      .where('inspection', '=', inspection)
+      .orderBy('seq')
+      .execute();
+    return rows
+      .map(({ bytes }) => recordedFrom(bytes))
+      .find(({ event }) => event.type === 'inspection.signed');
+  }
+
   async eventsOf(benchId: BenchId): Promise<readonly RecordedEvent[]> {
     const rows = await this.#database
       .selectFrom('event')

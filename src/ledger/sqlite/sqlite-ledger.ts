@@ -6,13 +6,23 @@ import { Kysely } from 'kysely';
 import type { Decision } from '../../domain/decide/decision.ts';
 import type { Occasion, RecordedEvent } from '../../domain/event.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
-import type { Credential, Ledger, LedgerReader, SideWriter, TreeHead, Verification } from '../ledger.ts';
+import { readCheckpoint } from '../checkpoint.ts';
+import type {
+  Credential,
+  KeptCheckpoint,
+  Ledger,
+  LedgerReader,
+  SideWriter,
+  TreeHead,
+  Verification,
+} from '../ledger.ts';
 import { LedgerDamaged, orStorageFault, storageRefusal } from '../storage-refusal.ts';
 import { SqliteConnection } from './connection.ts';
 import { SqliteDialect } from './dialect.ts';
 import { recordedFrom } from './event-row.ts';
 import { lockFileName, lockFolder } from './lock.ts';
 import { batchSize, project } from './projector.ts';
+import { Prover } from './prover.ts';
 import { SqliteReader } from './reader.ts';
 import { Recorder } from './recorder.ts';
 import {
@@ -202,6 +212,52 @@ class SqliteLedger implements Ledger {
     });
   }
 
+  checkpoint(): Promise<string | Refusal> {
+    return this.#write(async (transaction) => {
+      const recorder = await Recorder.in(transaction);
+      await recorder.signCheckpoint();
+      const latest = await latestNote(transaction);
+      if (latest === undefined) throw new Refused(refusal('checkpoint-none'));
+      return latest;
+    });
+  }
+
+  latestCheckpoint(): Promise<string | undefined> {
+    return this.#orFault(() => latestNote(this.#reader));
+  }
+
+  checkpoints(limit: number): Promise<readonly KeptCheckpoint[]> {
+    return this.#orFault(async () => {
+      const rows = await this.#reader
+        .selectFrom('checkpoint')
+        .innerJoin('event', 'event.seq', 'checkpoint.size')
+        .select(['size', 'note', 'bytes'])
+        .orderBy('size', 'desc')
+        .limit(limit)
+        .execute();
+      return rows.map(({ size, note, bytes }) => ({ size, note, at: recordedFrom(bytes).at }));
+    });
+  }
+
+  async prove(seq: number, checkpoint?: string): Promise<string | Refusal> {
+    if (checkpoint !== undefined) {
+      const kept = readCheckpoint(checkpoint);
+      if (kept === undefined) return refusal('checkpoint-malformed', {}, 'checkpoint');
+      return this.#prove((prover) => prover.prove(seq, { ...kept, text: checkpoint }));
+    }
+    const proof = await this.#prove((prover) => prover.prove(seq));
+    if (!isRefusal(proof) || proof.code !== 'checkpoint-does-not-cover') return proof;
+    const signed = await this.checkpoint();
+    return isRefusal(signed) ? signed : this.#prove((prover) => prover.prove(seq));
+  }
+
+  async proveGrowth(checkpoint: string): Promise<readonly string[] | Refusal> {
+    const kept = readCheckpoint(checkpoint);
+    if (kept === undefined) return refusal('checkpoint-malformed', {}, 'checkpoint');
+    const path = await this.#prove((prover) => prover.proveGrowth(kept));
+    return isRefusal(path) ? path : path.map((hash) => hash.toString('base64'));
+  }
+
   async close(): Promise<void> {
     await this.#reader.destroy();
     await this.#writer.destroy();
@@ -216,6 +272,12 @@ class SqliteLedger implements Ledger {
       if (error instanceof Refused) return error.refusal;
       return storageRefusal(error, this.#folder);
     }
+  }
+
+  #prove<Result>(work: (prover: Prover) => Promise<Result>): Promise<Result> {
+    return this.#orFault(() =>
+      this.#reader.transaction().execute((transaction) => work(new Prover(transaction))),
+    );
   }
 
   #orFault<Result>(work: () => Promise<Result>): Promise<Result> {
@@ -257,6 +319,16 @@ class SqliteSideWriter implements SideWriter {
       .execute();
   }
 }
+
+const latestNote = async (database: LedgerDatabase): Promise<string | undefined> => {
+  const row = await database
+    .selectFrom('checkpoint')
+    .select('note')
+    .orderBy('size', 'desc')
+    .limit(1)
+    .executeTakeFirst();
+  return row?.note;
+};
 
 /** The events in order, a batch at a time, up to number `until`. */
 async function* pages(database: LedgerDatabase, until = Number.MAX_SAFE_INTEGER) {

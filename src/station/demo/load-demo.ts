@@ -9,7 +9,7 @@ import { decideAnswer, decideSign, decideStart, factsOf } from '../../domain/dec
 import { decideRecordModelSheet } from '../../domain/decide/model-sheet.ts';
 import { decideAddPerson, decideDesignate } from '../../domain/decide/person.ts';
 import { decideProveTag } from '../../domain/decide/tag.ts';
-import type { Occasion } from '../../domain/event.ts';
+import type { DomainEvent, Occasion } from '../../domain/event.ts';
 import { lengthText } from '../../domain/length.ts';
 import type { MarkingElement, MarkingEntry } from '../../domain/marking.ts';
 import { markingElements } from '../../domain/marking.ts';
@@ -20,6 +20,7 @@ import type { Ledger, LedgerReader } from '../../ledger/ledger.ts';
 import { caseIn, deviceIn, personIn } from '../lookup.ts';
 import { hashPin } from '../pin.ts';
 import type { Rules } from '../rules.ts';
+import { keyMade } from '../station-key.ts';
 import { type DemoDepot, type DemoDevice, readDemoDepot } from './demo-files.ts';
 
 interface Step {
@@ -44,7 +45,11 @@ export const loadDemo = async (
   now: Instant,
 ): Promise<number | Refusal> => {
   const depot = await readDemoDepot(productFolder);
-  const steps = [...foundation(depot, now), ...depot.fleet.flatMap((device) => lifeOf(device, depot, rules))];
+  const made = await keyMade(ledger);
+  const steps = [
+    ...foundation(depot, made, now),
+    ...depot.fleet.flatMap((device) => lifeOf(device, depot, rules)),
+  ];
   const ordered = steps
     .map((step, index) => ({ step, index }))
     .sort((a, b) => b.step.minutesAgo - a.step.minutesAgo || a.index - b.index)
@@ -68,7 +73,7 @@ const timed = ({ minutesAgo, by, decide }: TimedStep, depot: DemoDepot, now: Ins
   return { occasion, decide: (reader) => decide(reader, occasion) };
 };
 
-const foundation = (depot: DemoDepot, now: Instant): readonly TimedStep[] => {
+const foundation = (depot: DemoDepot, made: DomainEvent, now: Instant): readonly TimedStep[] => {
   const today = dateInZone(now, depot.station.timeZone);
   const first = 900 * minutesADay;
   return [
@@ -77,7 +82,7 @@ const foundation = (depot: DemoDepot, now: Instant): readonly TimedStep[] => {
       by: 'station',
       decide: async (reader) =>
         (await reader.station()) === undefined
-          ? [{ type: 'station.created', stationId: randomUUID(), ...depot.station, demo: true }]
+          ? [{ type: 'station.created', stationId: randomUUID(), ...depot.station, demo: true }, made]
           : refusal('station-already-set-up'),
     },
     ...depot.people.map(({ pin: _pin, designation: _designation, ...person }) => ({

@@ -9,6 +9,7 @@ import { isRefusal, refusal } from '../../domain/refusal.ts';
 import { badgeCodeSchema, badgeMeaning } from '../badge.ts';
 import { defineOperation } from '../operation.ts';
 import { hashPin, isWeakPin } from '../pin.ts';
+import { keyMade } from '../station-key.ts';
 
 export const stationSetup = defineOperation({
   name: 'station.setup',
@@ -33,6 +34,7 @@ export const stationSetup = defineOperation({
     if (isWeakPin(administrator.pin)) return refusal('pin-too-weak', {}, 'administrator.pin');
     const personId = 'P001';
     const credential = await hashPin(personId, administrator.pin);
+    const made = await keyMade(context.ledger);
     const at = context.now();
     const on = dateInZone(at, timeZone);
     const { designation } = administrator;
@@ -49,6 +51,7 @@ export const stationSetup = defineOperation({
         if (isRefusal(designated)) return designated;
         return [
           { type: 'station.created', stationId: randomUUID(), name, timeZone, lengthUnit, demo: false },
+          made,
           ...added,
           { type: 'person.pin-set', personId },
           ...designated,
