@@ -137,6 +137,33 @@ describe('a data folder', () => {
     await again.close();
   });
 
+  it('of the version before checkpoints gets the subtrees of its events, as if they had always been kept', async () => {
+    const subtrees = async () => {
+      const rows: unknown[] = [];
+      await tamper(
+        folder,
+        async (database) => void rows.push(...(await database.all('select * from subtree'))),
+      );
+      return rows;
+    };
+    const ledger = await opened(folder);
+    await ledger.append(occasion, async () => [
+      ...setUp,
+      ...Array.from({ length: 200 }, (_, n) => inspectedDevice(n)).flat(),
+    ]);
+    await ledger.close();
+    const before = await subtrees();
+    const old = await SqliteConnection.open(join(folder, ledgerFileName));
+    await old.exec('drop table subtree; drop table checkpoint; pragma user_version = 2');
+    await old.close();
+    const again = await opened(folder);
+    expect((await again.verify()).sound).toBe(true);
+    await again.close();
+    // 1,204 events: a row for each even number.
+    expect(before).toHaveLength(602);
+    expect(await subtrees()).toEqual(before);
+  });
+
   it('is free again after each refusal to open it', async () => {
     await writeFile(join(folder, ledgerFileName), 'x'.repeat(5000));
     expect(await openSqliteLedger(folder)).toMatchObject({
