@@ -11,6 +11,7 @@ import type { Inspection } from '../domain/inspection.ts';
 import type { ModelSheet } from '../domain/model-sheet.ts';
 import type { Person } from '../domain/person.ts';
 import type { Refusal } from '../domain/refusal.ts';
+import type { Checkpoint } from './checkpoint.ts';
 
 /** A person's PIN as scrypt left it, and the wrong tries since. Kept beside the record, never in it, never exported. */
 export interface Credential {
@@ -122,6 +123,13 @@ export interface KeptCheckpoint {
 export type LedgerFault =
   | { readonly kind: 'event changed'; readonly seq: number }
   | { readonly kind: 'event missing'; readonly seq: number }
+  /** The stored hash over `events` events, the last of which is number `lastSeq`, is not theirs. */
+  | { readonly kind: 'subtree differs'; readonly lastSeq: number; readonly events: number }
+  /** A kept checkpoint of the ledger itself: its form, its signature, or its events. */
+  | { readonly kind: 'checkpoint differs'; readonly size: number }
+  /** The checkpoint that somebody kept elsewhere covers more than is recorded, or other events. */
+  | { readonly kind: 'record lost events'; readonly covered: number; readonly recorded: number }
+  | { readonly kind: 'record rewritten'; readonly covered: number }
   | { readonly kind: 'tree head does not match'; readonly stored: TreeHead; readonly computed: TreeHead }
   | { readonly kind: 'projection differs'; readonly table: string; readonly key: string }
   | { readonly kind: 'database damaged'; readonly detail: string };
@@ -130,8 +138,21 @@ export interface Verification {
   readonly sound: boolean;
   /** Of the events as they are now. */
   readonly head: TreeHead;
+  /** How many checkpoints of its own were held against the events. */
+  readonly checkpoints: number;
   /** At most 1,000 are named. */
   readonly faults: readonly LedgerFault[];
+}
+
+export interface VerifyOptions {
+  /** Ends the verification; the promise is then rejected with the signal's reason. */
+  readonly signal?: AbortSignal | undefined;
+  /** Told how many of the events were looked at. */
+  readonly onProgress?: ((progress: { readonly done: number; readonly of: number }) => void) | undefined;
+  /** A checkpoint that was kept elsewhere: everything that it covers must still be there, as it was. */
+  readonly kept?: Checkpoint | undefined;
+  /** False where only the record itself is looked at, not what was derived from it. */
+  readonly projections?: boolean | undefined;
 }
 
 /**
@@ -165,8 +186,11 @@ export interface Ledger {
       readonly decide: (reader: LedgerReader) => Promise<Decision>;
     }>,
   ): Promise<number | Refusal>;
-  /** Recomputes every hash and every projection from the events and names whatever differs. */
-  verify(): Promise<Verification>;
+  /**
+   * Recomputes every hash, every stored subtree, every checkpoint and every projection from the events and names whatever
+   * differs. Others go on reading and writing meanwhile.
+   */
+  verify(options?: VerifyOptions): Promise<Verification>;
   /** Throws the projections away and fills them again from the events; returns the number of events. */
   rebuild(): Promise<number>;
   /** Every event as its canonical JSON (RFC 8785), oldest first. */

@@ -56,7 +56,7 @@ export const readNote = (note: string): Note | undefined => {
   return { text: note.slice(0, end + 1), signatures };
 };
 
-/** Biome would have this written with escapes; a control character is one below U+0020, save the line feed. */
+/** Those below U+0020, save the line feed. */
 const hasControlCharacters = (text: string): boolean =>
   [...text].some((character) => character < ' ' && character !== '\n');
 
@@ -84,7 +84,8 @@ export const judgeNote = ({ text, signatures }: Note, key: NoteKey): 'good' | 'b
     : 'bad';
 };
 
-const publicKeyObject = (bytes: Buffer): KeyObject =>
+/** Of the 32 bytes of RFC 8032. */
+export const publicKeyObject = (bytes: Buffer): KeyObject =>
   createPublicKey({ key: { kty: 'OKP', crv: 'Ed25519', x: bytes.toString('base64url') }, format: 'jwk' });
 
 /** The key as text, as Go's golang.org/x/mod/sumdb/note writes it: `name+keyId+base64(0x01 ‖ public key)`. */

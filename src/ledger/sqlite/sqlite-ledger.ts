@@ -15,6 +15,7 @@ import type {
   SideWriter,
   TreeHead,
   Verification,
+  VerifyOptions,
 } from '../ledger.ts';
 import { LedgerDamaged, orStorageFault, storageRefusal } from '../storage-refusal.ts';
 import { SqliteConnection } from './connection.ts';
@@ -173,8 +174,8 @@ class SqliteLedger implements Ledger {
     );
   }
 
-  verify(): Promise<Verification> {
-    return this.#orFault(() => verifyLedger(join(this.#folder, ledgerFileName)));
+  verify(options: VerifyOptions = {}): Promise<Verification> {
+    return this.#orFault(() => verifyLedger(join(this.#folder, ledgerFileName), options));
   }
 
   rebuild(): Promise<number> {
