@@ -3,6 +3,8 @@ import type { z } from 'zod';
 import { benchIdCheck } from './operations/bench-id-check.ts';
 import { benchIdNew } from './operations/bench-id-new.ts';
 import { binLabel } from './operations/bin-label.ts';
+import { checkpointExport } from './operations/checkpoint-export.ts';
+import { checkpointList } from './operations/checkpoint-list.ts';
 import { commandSheet } from './operations/command-sheet.ts';
 import { deviceBenchIds } from './operations/device-bench-ids.ts';
 import { deviceBindCode } from './operations/device-bind-code.ts';
@@ -37,9 +39,14 @@ import { inspectionPictures } from './operations/inspection-pictures.ts';
 import { inspectionShow } from './operations/inspection-show.ts';
 import { inspectionSign } from './operations/inspection-sign.ts';
 import { inspectionStart } from './operations/inspection-start.ts';
+import { ledgerCheckProof } from './operations/ledger-check-proof.ts';
 import { ledgerExport } from './operations/ledger-export.ts';
+import { ledgerProve } from './operations/ledger-prove.ts';
 import { ledgerRebuild } from './operations/ledger-rebuild.ts';
 import { ledgerVerify } from './operations/ledger-verify.ts';
+import { ledgerVerifyCancel } from './operations/ledger-verify-cancel.ts';
+import { ledgerVerifyStart } from './operations/ledger-verify-start.ts';
+import { ledgerVerifyStatus } from './operations/ledger-verify-status.ts';
 import { markingRequestList } from './operations/marking-request-list.ts';
 import { modelSheetList } from './operations/model-sheet-list.ts';
 import { modelSheetRecord } from './operations/model-sheet-record.ts';
@@ -146,6 +153,13 @@ const operations = [
   exportStatus,
   exportCancel,
   ledgerVerify,
+  ledgerVerifyStart,
+  ledgerVerifyStatus,
+  ledgerVerifyCancel,
+  ledgerProve,
+  ledgerCheckProof,
+  checkpointList,
+  checkpointExport,
   ledgerRebuild,
   ledgerExport,
 ] as const;

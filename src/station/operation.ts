@@ -13,6 +13,7 @@ import type { ExportOutcome } from './exchange/export-record.ts';
 import type { ImportOutcome } from './exchange/import-outcome.ts';
 import type { PinGuard } from './pin.ts';
 import type { Rules } from './rules.ts';
+import type { RecordVerification } from './verify-record.ts';
 import type { WorkJobs } from './work-jobs.ts';
 
 /** Who may call: anyone at all, or a signed-in person with one of these roles. */
@@ -30,6 +31,7 @@ export interface OperationContext {
   readonly printJobs: WorkJobs<Printed, JobProgress>;
   readonly importJobs: WorkJobs<ImportOutcome>;
   readonly exportJobs: WorkJobs<ExportOutcome>;
+  readonly verifyJobs: WorkJobs<RecordVerification>;
   /** The data folder. */
   readonly folder: string;
   /** Where the product's own `assets` and `demo-data` are. */

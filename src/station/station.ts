@@ -20,6 +20,7 @@ import { pinGuard } from './pin.ts';
 import { loadRules } from './rules.ts';
 import { issueText, sentenceOf } from './sentence.ts';
 import { keepKey } from './station-key.ts';
+import type { RecordVerification } from './verify-record.ts';
 import { WorkJobs } from './work-jobs.ts';
 
 export interface StationOptions {
@@ -62,6 +63,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const printJobs = new WorkJobs<Printed, JobProgress>(100, (error) => faultOf(error, 'tag.print'));
   const importJobs = new WorkJobs<ImportOutcome>(5, (error) => faultOf(error, 'import.run'));
   const exportJobs = new WorkJobs<ExportOutcome>(5, (error) => faultOf(error, 'record.export'));
+  const verifyJobs = new WorkJobs<RecordVerification>(5, (error) => faultOf(error, 'ledger.verify-start'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
   const occasionBy =
@@ -82,6 +84,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       printJobs,
       importJobs,
       exportJobs,
+      verifyJobs,
       folder: options.folder,
       productFolder,
       language,
@@ -144,6 +147,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       await printJobs.close();
       await importJobs.close();
       await exportJobs.close();
+      await verifyJobs.close();
       await ledger.close();
     },
   };

@@ -198,7 +198,7 @@ export class EventCheck {
     if (this.#options.onEvents === undefined && !text.includes('"station.')) return undefined;
     const recorded = parsedEvent(text);
     if (recorded === undefined || !isRecordedAs(recorded, { seq, text, columns }))
-      this.#isFalse({ kind: 'event changed', seq }, seq);
+      this.#options.found({ kind: 'event changed', seq });
     return recorded;
   }
 
