@@ -3,11 +3,13 @@ import i18next from 'i18next';
 import { initReactI18next } from 'react-i18next';
 import enCamera from '../../assets/messages/en/camera.json';
 import enExchange from '../../assets/messages/en/exchange.json';
+import enLedger from '../../assets/messages/en/ledger.json';
 import enRecords from '../../assets/messages/en/records.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
 import esExchange from '../../assets/messages/es/exchange.json';
+import esLedger from '../../assets/messages/es/ledger.json';
 import esRecords from '../../assets/messages/es/records.json';
 import esScreens from '../../assets/messages/es/screens.json';
 import esWalk from '../../assets/messages/es/walk.json';
@@ -17,6 +19,7 @@ import { recall, remember } from '../station/remembered.ts';
 interface Catalogues {
   readonly camera: typeof enCamera;
   readonly exchange: typeof enExchange;
+  readonly ledger: typeof enLedger;
   readonly records: typeof enRecords;
   readonly screens: typeof enScreens;
   readonly walk: typeof enWalk;
@@ -49,11 +52,25 @@ void catalogue.use(initReactI18next).init({
   lng: firstLanguage(),
   fallbackLng: 'en',
   initAsync: false,
-  ns: ['screens', 'walk', 'camera', 'exchange', 'records'],
+  ns: ['screens', 'walk', 'camera', 'exchange', 'records', 'ledger'],
   defaultNS: 'screens',
   resources: {
-    en: { screens: enScreens, walk: enWalk, camera: enCamera, exchange: enExchange, records: enRecords },
-    es: { screens: esScreens, walk: esWalk, camera: esCamera, exchange: esExchange, records: esRecords },
+    en: {
+      screens: enScreens,
+      walk: enWalk,
+      camera: enCamera,
+      exchange: enExchange,
+      records: enRecords,
+      ledger: enLedger,
+    },
+    es: {
+      screens: esScreens,
+      walk: esWalk,
+      camera: esCamera,
+      exchange: esExchange,
+      records: esRecords,
+      ledger: esLedger,
+    },
   },
   interpolation: { escapeValue: false },
 });

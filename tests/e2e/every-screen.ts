@@ -3,6 +3,7 @@ import { learningText, samplesNeeded } from '../../src/domain/scanner/learn-scan
 import { screensOfBench } from './bench-screens.ts';
 import { screensAfterImport, screensOfExchange } from './exchange-screens.ts';
 import { screensOfIdentity } from './identity-screens.ts';
+import { screensOfLedger } from './ledger-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
 import { card, choose, go, heading, inMain, press, type Screen, signIn, type, type Visit } from './visit.ts';
 import { WedgeScanner } from './wedge-scanner.ts';
@@ -312,10 +313,11 @@ const setup: readonly Screen[] = [
     name: 'setup, the station and its record',
     show: async (visit) => {
       await visit.page.getByRole('tab').nth(2).click();
-      await press(visit, 'screens:setup.verify');
-      return visit.page.getByText(visit.say('screens:setup.fingerprint')).first();
+      await press(visit, 'ledger:verify');
+      return visit.page.getByText(visit.say('ledger:fingerprint')).first();
     },
   },
+  ...screensOfLedger,
   {
     name: 'setup, printers',
     show: async (visit) => {
