@@ -19,7 +19,8 @@ export interface WrittenCheckpoint {
 /**
  * `place` is absolute: a folder, in which the station has one file of its own, or a file. A checkpoint that is there already is
  * replaced only by one that goes on from it: refuses with `checkpoint-place-taken`, `checkpoint-of-other-station`,
- * `checkpoint-signature-wrong`, `checkpoint-ahead` or `checkpoint-not-of-record`, and with what the disk refuses.
+ * `checkpoint-signature-wrong`, `checkpoint-ahead` or `checkpoint-not-of-record`, and with `checkpoint-place-unwritable` or
+ * `disk-full`.
  */
 export const writeCheckpointTo = async (
   ledger: Ledger,
@@ -37,7 +38,10 @@ export const writeCheckpointTo = async (
     await writeThrough(path, Buffer.from(note));
     return { path, size: checkpoint.size, ...(before === undefined ? {} : { before }) };
   } catch (error) {
-    return storageRefusal(error, place);
+    const refused = await storageRefusal(error, place);
+    return refused.code === 'disk-full'
+      ? refused
+      : refusal('checkpoint-place-unwritable', { path: place }, 'path');
   }
 };
 

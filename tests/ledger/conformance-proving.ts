@@ -216,6 +216,52 @@ export const provingConformance = (bench: () => ProvingBench): void => {
     });
   });
 
+  describe('verification with a checkpoint that was kept elsewhere', () => {
+    it('holds while everything under it is there, and says how many checkpoints it looked at', async () => {
+      const { ledger, record } = bench();
+      await record(await made());
+      await record(inspectedDevice(0));
+      const kept = readCheckpoint(text(await ledger.latestCheckpoint()))!;
+      for (let n = 1; n < 4; n += 1) await record(inspectedDevice(n));
+      expect(await ledger.verify({ kept })).toMatchObject({
+        sound: true,
+        checkpoints: 5,
+        head: { size: 29 },
+      });
+      expect(await ledger.verify({ kept, projections: false })).toMatchObject({
+        sound: true,
+        checkpoints: 5,
+      });
+    });
+
+    it('names how much of it is missing, or that it is of other events', async () => {
+      const { ledger, record } = bench();
+      await record(await made());
+      await record(inspectedDevice(0));
+      const head = await ledger.head();
+      const kept = (size: number) => ({ origin, size, rootHash: Buffer.from(head.rootHash, 'hex') });
+      expect((await ledger.verify({ kept: kept(12) })).faults).toEqual([
+        { kind: 'record lost events', covered: 12, recorded: 11 },
+      ]);
+      expect((await ledger.verify({ kept: kept(10) })).faults).toEqual([
+        { kind: 'record rewritten', covered: 10 },
+      ]);
+    });
+
+    it('tells how far it is, and ends when it is told to', async () => {
+      const { ledger, record } = bench();
+      await record(await made());
+      await record(Array.from({ length: 400 }, (_, n) => inspectedDevice(n)).flat());
+      const seen: number[] = [];
+      await ledger.verify({ onProgress: ({ done, of }) => seen.push(done, of) });
+      expect(seen).toEqual([1000, 2405, 2000, 2405, 2405, 2405]);
+      const controller = new AbortController();
+      const ending = ledger.verify({ signal: controller.signal, onProgress: () => controller.abort() });
+      await expect(ending).rejects.toThrow('aborted');
+      expect((await ledger.verify()).sound).toBe(true);
+    });
+  });
+
   describe('the bytes of one event', () => {
     it('are those of the export', async () => {
       const { ledger, record, exported } = bench();

@@ -67,6 +67,7 @@ export const conformance = (name: string, newPlace: () => Promise<Place>): void 
         expect(await ledger.verify()).toEqual({
           sound: true,
           head,
+          checkpoints: 0,
           faults: [],
         });
         expect(await ledger.read((reader) => reader.station())).toBeUndefined();
