@@ -5,6 +5,7 @@ import { DeviceScreen } from '../screens/device/device-screen.tsx';
 import { NewDeviceScreen } from '../screens/device/new-device-screen.tsx';
 import { CaseScreen } from '../screens/identity/case-screen.tsx';
 import { WhoScreen } from '../screens/identity/who-screen.tsx';
+import { LifelineScreen } from '../screens/lifeline/lifeline-screen.tsx';
 import { MarkingsScreen } from '../screens/markings/markings-screen.tsx';
 import { RelabelScreen } from '../screens/markings/relabel-screen.tsx';
 import { RegisterScreen } from '../screens/register/register-screen.tsx';
@@ -27,6 +28,8 @@ export const CurrentScreen = () => {
       );
     case 'device':
       return <DeviceScreen key={route.benchId} benchId={route.benchId} />;
+    case 'lifeline':
+      return <LifelineScreen key={route.benchId} benchId={route.benchId} />;
     case 'bench':
       return <BenchScreen key={route.inspection} inspection={route.inspection} />;
     case 'tag':

@@ -14,7 +14,7 @@ interface Place {
 const places: readonly Place[] = [
   { name: 'start', icon: 'home', screens: ['start'] },
   { name: 'bench', icon: 'bench', screens: ['bench', 'tag'] },
-  { name: 'register', icon: 'register', screens: ['register', 'device', 'new-device'] },
+  { name: 'register', icon: 'register', screens: ['register', 'device', 'lifeline', 'new-device'] },
   { name: 'setup', icon: 'setup', screens: ['setup'] },
 ];
 

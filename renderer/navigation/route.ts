@@ -24,6 +24,7 @@ export type Route =
       readonly benchId?: BenchId | undefined;
     }
   | { readonly screen: 'device'; readonly benchId: BenchId }
+  | { readonly screen: 'lifeline'; readonly benchId: BenchId }
   | { readonly screen: 'bench'; readonly inspection?: number | undefined }
   | { readonly screen: 'tag'; readonly benchId: BenchId; readonly kind: TagKind }
   | { readonly screen: 'who'; readonly identityCase?: number | undefined }
@@ -41,6 +42,8 @@ export const hashOf = (route: Route): string => {
       return `#/new-device${queryOf({ code: route.code, id: route.benchId })}`;
     case 'device':
       return `#/device/${route.benchId}`;
+    case 'lifeline':
+      return `#/lifeline/${route.benchId}`;
     case 'bench':
       return route.inspection === undefined ? '#/bench' : `#/bench/${route.inspection}`;
     case 'tag':
@@ -68,6 +71,7 @@ export const routeOf = (hash: string): Route => {
     case 'new-device':
       return { screen, code: values.get('code') ?? undefined, benchId: benchId.data };
     case 'device':
+    case 'lifeline':
       return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };
     case 'bench':
       return /^[1-9]\d*$/.test(first ?? '') ? { screen, inspection: Number(first) } : { screen };

@@ -12,6 +12,7 @@ import { addImport } from './commands/import.ts';
 import { addInspect } from './commands/inspect.ts';
 import { addLabel } from './commands/label.ts';
 import { addLedger } from './commands/ledger.ts';
+import { addLifeline } from './commands/lifeline.ts';
 import { addMarkings } from './commands/markings.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
@@ -44,6 +45,7 @@ export const programFor = (shell: Shell): Command => {
     addProcedure,
     addInspect,
     addEvidence,
+    addLifeline,
     addTag,
     addPrinter,
     addLabel,

@@ -47,6 +47,7 @@ import { ledgerVerify } from './operations/ledger-verify.ts';
 import { ledgerVerifyCancel } from './operations/ledger-verify-cancel.ts';
 import { ledgerVerifyStart } from './operations/ledger-verify-start.ts';
 import { ledgerVerifyStatus } from './operations/ledger-verify-status.ts';
+import { lifelineShow } from './operations/lifeline-show.ts';
 import { markingRequestList } from './operations/marking-request-list.ts';
 import { modelSheetList } from './operations/model-sheet-list.ts';
 import { modelSheetRecord } from './operations/model-sheet-record.ts';
@@ -123,6 +124,7 @@ const operations = [
   inspectionAnswer,
   inspectionKeepPicture,
   inspectionPictures,
+  lifelineShow,
   inspectionSign,
   inspectionBreakOff,
   tagPreview,

@@ -172,6 +172,9 @@ export const deviceCard = async (
 export const inspectionViewSchema = z.object({
   inspection: z.number().int(),
   device: deviceSummarySchema,
+  /** Nominal, and the least that the manufacturer allows where the model sheet gives one. */
+  lifelineDiameterMm: z.number(),
+  lifelineMinimumDiameterMm: z.number().optional(),
   marking: z.array(knownMarkingEntrySchema),
   procedure: z.object({ key: z.string(), version: z.number().int() }),
   state: inspectionSchema.shape.state,
@@ -222,6 +225,10 @@ export const inspectionView = async (
   return {
     inspection: inspection.inspection,
     device: deviceSummary(row, today, dueSoonDays),
+    lifelineDiameterMm: facts.lifelineDiameterMm,
+    ...(facts.lifelineMinimumDiameterMm === undefined
+      ? {}
+      : { lifelineMinimumDiameterMm: facts.lifelineMinimumDiameterMm }),
     marking: row.device.marking,
     procedure: { key: procedure.key, version: procedure.version },
     state: inspection.state,

@@ -13,6 +13,7 @@ const routes: readonly (readonly [Route, string])[] = [
   [{ screen: 'new-device' }, '#/new-device'],
   [{ screen: 'new-device', benchId }, '#/new-device?id=K7M3X4Q9TD'],
   [{ screen: 'device', benchId }, '#/device/K7M3X4Q9TD'],
+  [{ screen: 'lifeline', benchId }, '#/lifeline/K7M3X4Q9TD'],
   [{ screen: 'bench' }, '#/bench'],
   [{ screen: 'bench', inspection: 12 }, '#/bench/12'],
   [{ screen: 'tag', benchId, kind: 'status' }, '#/tag/K7M3X4Q9TD/status'],

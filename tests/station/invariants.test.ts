@@ -58,6 +58,8 @@ const badAnswer = (index: number): Answer => {
       return { kind: 'marking', state: 'missing' };
     case 'payout-length':
       return { kind: 'length', confirmedM: 1 as never };
+    case 'lifeline-diameter':
+      return goodAnswer(check, 15.24);
     case 'condition':
       return {
         kind: 'defects',
@@ -97,7 +99,8 @@ const run = async (
       if (watched.open === undefined) return;
       for (const [index, check] of procedure.checks.entries()) {
         if (index === command.skip) continue;
-        const bad = index === command.bad;
+        // Without a minimum of the manufacturer on the model sheet, no reading of the diameter is a finding.
+        const bad = index === command.bad && check.kind !== 'lifeline-diameter';
         const answered = await call('inspection.answer', {
           inspection: watched.open,
           check: check.key,

@@ -1,6 +1,6 @@
 /** An answer in words, in the language of the window. */
 import { useCallback } from 'react';
-import type { Answer, Finding } from '../../../src/domain/answer.ts';
+import type { Answer, DiameterReading, Finding } from '../../../src/domain/answer.ts';
 import type { Check } from '../../../src/domain/procedure.ts';
 import { useText } from '../../i18n/text.ts';
 
@@ -17,9 +17,25 @@ export const useFindingWords = (): ((check: Check, finding: Finding) => string) 
   );
 };
 
+/** `3 readings, the least 4.7 mm`. */
+const useReadingWords = (): ((readings: readonly DiameterReading[]) => string) => {
+  const { t, diameterText } = useText();
+  return useCallback(
+    (readings) =>
+      readings.length === 0
+        ? t('evidence:diameter.givenNone')
+        : t('evidence:diameter.given', {
+            count: readings.length,
+            diameter: diameterText(Math.min(...readings.map(({ diameterMm }) => diameterMm))),
+          }),
+    [t, diameterText],
+  );
+};
+
 export const useAnswerWords = (): ((check: Check, answer: Answer) => string) => {
   const { t, inLanguage, lengthText } = useText();
   const findingWords = useFindingWords();
+  const readingWords = useReadingWords();
   return useCallback(
     (check, answer) => {
       switch (answer.kind) {
@@ -33,12 +49,14 @@ export const useAnswerWords = (): ((check: Check, answer: Answer) => string) => 
           return t('walk:given.good', { answer: t(`walk:marking.${answer.state}`) });
         case 'length':
           return t('walk:given.length', { length: lengthText(answer.confirmedM) });
+        case 'diameters':
+          return t('walk:given.good', { answer: readingWords(answer.readings) });
         case 'defects':
           return t('walk:given.good', {
             answer: answer.findings.map((finding) => findingWords(check, finding)).join('; '),
           });
       }
     },
-    [t, inLanguage, lengthText, findingWords],
+    [t, inLanguage, lengthText, findingWords, readingWords],
   );
 };

@@ -5,6 +5,7 @@ import { Button } from '../../components/button.tsx';
 import { SrlDrawing } from '../../drawing/srl-drawing.tsx';
 import { useText } from '../../i18n/text.ts';
 import { DeviceLine } from './device-line.tsx';
+import { InspectionEvidence } from './inspection-evidence.tsx';
 import { KeyCap } from './key-cap.tsx';
 import { OpenChecks } from './open-checks.tsx';
 import { ReasonList } from './reason-list.tsx';
@@ -37,6 +38,7 @@ export const VerdictPage = ({ inspection, checks, onGo, onBack }: VerdictPagePro
           </div>
         )}
         {verdict.kind === 'remove from service' && <ReasonList reasons={verdict.reasons} />}
+        <InspectionEvidence inspection={inspection} checks={checks} />
       </section>
       <aside className={styles.side}>
         <div className={styles.top}>

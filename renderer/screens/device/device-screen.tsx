@@ -11,6 +11,7 @@ import { BindHereDialog } from './bind-here-dialog.tsx';
 import styles from './device.module.css';
 import { DeviceHistory } from './device-history.tsx';
 import { DeviceIdentity } from './device-identity.tsx';
+import { DeviceLifeline } from './device-lifeline.tsx';
 import { DeviceMarking } from './device-marking.tsx';
 import { DevicePictures } from './device-pictures.tsx';
 import { DeviceTag } from './device-tag.tsx';
@@ -63,6 +64,7 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
         <div className={styles.stack}>
           <EquipmentRecord device={device} />
           <OtherCodes device={device} />
+          <DeviceLifeline benchId={benchId} />
           <DevicePictures benchId={benchId} />
         </div>
       </div>

@@ -23,6 +23,8 @@ export interface InspectionCase {
 export const factsOf = (modelSheet: ModelSheet): DeviceFacts => ({
   ratedLengthM: modelSheet.ratedLengthM,
   loadIndicatorFitted: modelSheet.loadIndicatorFitted,
+  lifelineDiameterMm: modelSheet.lifelineDiameterMm,
+  lifelineMinimumDiameterMm: modelSheet.lifelineMinimumDiameterMm,
 });
 
 export const decideStart = (

@@ -7,6 +7,13 @@ import type { Decision } from './decision.ts';
 export const decideRecordModelSheet = (sheet: ModelSheet, known: readonly ModelSheet[]): Decision => {
   if (sheet.capacityKg.from >= sheet.capacityKg.to)
     return refusal('capacity-range-reversed', {}, 'modelSheet.capacityKg');
+  const { lifelineMinimumDiameterMm: minimumMm, lifelineDiameterMm: nominalMm } = sheet;
+  if (minimumMm !== undefined && minimumMm > nominalMm)
+    return refusal(
+      'minimum-diameter-above-nominal',
+      { minimumMm, nominalMm },
+      'modelSheet.lifelineMinimumDiameterMm',
+    );
   const twin = known.find((other) => identity(other) === identity(sheet));
   return twin === undefined
     ? [{ type: 'model-sheet.recorded', modelSheet: sheet }]

@@ -7,6 +7,7 @@ import { benchIdSchema } from '../../domain/brand.ts';
 import { lengthUnitSchema } from '../../domain/length.ts';
 import { modelSheetSchema } from '../../domain/model-sheet.ts';
 import { personSchema } from '../../domain/person.ts';
+import { drawnFindingSchema } from './draw-finding.ts';
 
 const demoPersonSchema = personSchema.omit({ designation: true }).extend({
   pin: z.string(),
@@ -35,6 +36,8 @@ const demoDeviceSchema = z.object({
       daysAgo: z.number().int(),
       by: z.string(),
       answers: z.record(z.string(), answerSchema).optional(),
+      /** Pictures that are drawn for it, by check. */
+      pictures: z.record(z.string(), z.array(drawnFindingSchema)).default({}),
     }),
   ),
   /** Its tag waits for its scan on the device. */

@@ -57,7 +57,14 @@ export class ExportRows {
     }
     for (const sheet of this.#sheets.values()) {
       const { manufacturerIntervalMonths, manufacturerReference, manufacturerContact, manual } = sheet;
-      const rest = { manufacturerIntervalMonths, manufacturerReference, manufacturerContact, manual };
+      const { lifelineMinimumDiameterMm } = sheet;
+      const rest = {
+        lifelineMinimumDiameterMm,
+        manufacturerIntervalMonths,
+        manufacturerReference,
+        manufacturerContact,
+        manual,
+      };
       this.#sink('model-sheets', { modelSheetId: sheet.modelSheetId, ...sheetCells(sheet), ...rest });
     }
     for (const device of this.#devices.values()) this.#device(device);
@@ -125,9 +132,10 @@ export class ExportRows {
         by: this.#name(by),
         at,
       });
-      if (answer.kind !== 'defects') continue;
-      for (const finding of answer.findings)
+      for (const finding of answer.kind === 'defects' ? answer.findings : [])
         this.#sink('findings', { inspection: inspection.inspection, check, ...finding });
+      for (const reading of answer.kind === 'diameters' ? answer.readings : [])
+        this.#sink('readings', { inspection: inspection.inspection, check, ...reading });
     }
   }
 

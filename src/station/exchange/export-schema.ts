@@ -12,6 +12,7 @@ export const exportTables = [
   'inspections',
   'answers',
   'findings',
+  'readings',
   'pictures',
   'reasons',
   'declared-inspections',
