@@ -4,20 +4,18 @@ import { answerSchema } from './answer.ts';
 import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
 import { otherCodeSchema } from './device.ts';
+import { event } from './event-shape.ts';
 import { caseRankingSchema, placeSchema } from './identity/identity-case.ts';
 import { observationSchema } from './identity/observation.ts';
 import { lengthUnitSchema } from './length.ts';
 import { knownMarkingEntrySchema, markingEntrySchema } from './marking.ts';
 import { modelSheetSchema } from './model-sheet.ts';
-import { designationSchema, personSchema } from './person.ts';
+import { personEvents } from './person-event.ts';
 import { keptPictureSchema } from './picture.ts';
 import { printerSchema } from './printer.ts';
 import { scannerSchema } from './scanner/scanner.ts';
 import { reprintReasonSchema } from './tag-content.ts';
 import { reasonSchema, verdictSchema } from './verdict.ts';
-
-const event = <Type extends string, Shape extends z.ZodRawShape>(type: Type, shape: Shape) =>
-  z.object({ type: z.literal(type), ...shape });
 
 const inspectionNumber = z.number().int().positive();
 const tagNumber = z.number().int().positive();
@@ -32,9 +30,7 @@ export const eventSchema = z.discriminatedUnion('type', [
     /** True for the invented fleet; the screens say so. */
     demo: z.boolean(),
   }),
-  event('person.added', { person: personSchema.omit({ designation: true }) }),
-  event('person.designated', { personId: z.string(), designation: designationSchema }),
-  event('person.pin-set', { personId: z.string() }),
+  ...personEvents,
   event('model-sheet.recorded', { modelSheet: modelSheetSchema }),
   event('device.registered', {
     benchId: benchIdSchema,

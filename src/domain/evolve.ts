@@ -4,7 +4,6 @@ import type { DomainEvent, RecordedEvent } from './event.ts';
 import type { IdentityCase } from './identity/identity-case.ts';
 import type { Inspection } from './inspection.ts';
 import type { ModelSheet } from './model-sheet.ts';
-import type { Person } from './person.ts';
 import type { Printer } from './printer.ts';
 import type { Scanner } from './scanner/scanner.ts';
 
@@ -40,7 +39,13 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'person.added':
       return { personId: event.person.personId };
     case 'person.designated':
+    case 'person.designation-ended':
+    case 'person.name-changed':
+    case 'person.badge-changed':
+    case 'person.roles-changed':
     case 'person.pin-set':
+    case 'person.left':
+    case 'person.returned':
       return { personId: event.personId };
     case 'model-sheet.recorded':
       return { modelSheetId: event.modelSheet.modelSheetId };
@@ -96,17 +101,6 @@ export const evolveStation = (
 
 const withoutPrinter = ({ printers }: Station, printerId: string): readonly Printer[] =>
   printers.filter((printer) => printer.printerId !== printerId);
-
-export const evolvePerson = (person: Person | undefined, { event }: RecordedEvent): Person | undefined => {
-  switch (event.type) {
-    case 'person.added':
-      return event.person;
-    case 'person.designated':
-      return person && { ...person, designation: event.designation };
-    default:
-      return person;
-  }
-};
 
 export const evolveModelSheet = (
   sheet: ModelSheet | undefined,

@@ -39,9 +39,16 @@ import { markingRequestList } from './operations/marking-request-list.ts';
 import { modelSheetList } from './operations/model-sheet-list.ts';
 import { modelSheetRecord } from './operations/model-sheet-record.ts';
 import { personAdd } from './operations/person-add.ts';
+import { personChange } from './operations/person-change.ts';
+import { personChangeOwnPin } from './operations/person-change-own-pin.ts';
+import { personCompetence } from './operations/person-competence.ts';
 import { personDesignate } from './operations/person-designate.ts';
+import { personEndDesignation } from './operations/person-end-designation.ts';
+import { personLeave } from './operations/person-leave.ts';
 import { personList } from './operations/person-list.ts';
+import { personReturn } from './operations/person-return.ts';
 import { personSetPin } from './operations/person-set-pin.ts';
+import { personShow } from './operations/person-show.ts';
 import { pictureRead } from './operations/picture-read.ts';
 import { pictureShow } from './operations/picture-show.ts';
 import { printCancel } from './operations/print-cancel.ts';
@@ -82,6 +89,13 @@ const operations = [
   personAdd,
   personDesignate,
   personSetPin,
+  personChange,
+  personChangeOwnPin,
+  personEndDesignation,
+  personLeave,
+  personReturn,
+  personShow,
+  personCompetence,
   modelSheetList,
   modelSheetRecord,
   deviceList,

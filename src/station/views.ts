@@ -15,36 +15,14 @@ import {
 import { answeredSchema, answersOf, inspectionSchema } from '../domain/inspection.ts';
 import { knownMarkingEntrySchema } from '../domain/marking.ts';
 import { lifelineMaterialSchema, modelSheetSchema } from '../domain/model-sheet.ts';
-import { designationFault, designationSchema, type Person, roleSchema } from '../domain/person.ts';
 import { applicableChecks } from '../domain/procedure.ts';
 import { reasonSchema, verdictOf, verdictSchema } from '../domain/verdict.ts';
 import type { DeviceRow, LedgerReader } from '../ledger/ledger.ts';
 import type { OpenCase } from './lookup.ts';
 
-export const personViewSchema = z.object({
-  personId: z.string(),
-  name: z.string(),
-  badge: z.string(),
-  roles: z.array(roleSchema),
-  designation: designationSchema.optional(),
-  /** Designated in writing, with training valid today. */
-  maySign: z.boolean(),
-  pinSet: z.boolean(),
-});
-export type PersonView = z.infer<typeof personViewSchema>;
-
-export const personView = async (
-  reader: LedgerReader,
-  person: Person,
-  today: CalendarDate,
-): Promise<PersonView> => ({
-  ...person,
-  maySign: designationFault(person, today) === undefined,
-  pinSet: (await reader.credential(person.personId)) !== undefined,
-});
-
 export const deviceSummarySchema = z.object({
   benchId: benchIdSchema,
+  modelSheetId: z.string(),
   manufacturer: z.string(),
   model: z.string(),
   serial: z.string(),
@@ -65,6 +43,7 @@ export const deviceSummary = (
   dueSoonDays: number,
 ): DeviceSummary => ({
   benchId: device.benchId,
+  modelSheetId: device.modelSheetId,
   manufacturer: modelSheet.manufacturer,
   model: modelSheet.model,
   serial: device.serial,

@@ -1,7 +1,7 @@
 /** Records the written designation of a person as a competent person. */
 import { type FormEvent, useState } from 'react';
 import { calendarDate } from '../../../src/domain/brand.ts';
-import type { PersonView } from '../../../src/station/views.ts';
+import type { PersonView } from '../../../src/station/person-view.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { DesignationFields, emptyDesignation } from '../../components/designation-fields.tsx';
 import { Dialog } from '../../components/dialog.tsx';

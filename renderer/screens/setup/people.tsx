@@ -1,6 +1,6 @@
 /** The people of the station: who they are, what they may do, and whether they may sign. */
 import { useState } from 'react';
-import type { PersonView } from '../../../src/station/views.ts';
+import type { PersonView } from '../../../src/station/person-view.ts';
 import { Button } from '../../components/button.tsx';
 import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';

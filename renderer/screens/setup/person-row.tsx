@@ -1,5 +1,5 @@
 /** One person of the station. */
-import type { PersonView } from '../../../src/station/views.ts';
+import type { PersonView } from '../../../src/station/person-view.ts';
 import { Button } from '../../components/button.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';

@@ -1,6 +1,6 @@
 /** Sets the PIN with which a person signs. */
 import { type FormEvent, useState } from 'react';
-import type { PersonView } from '../../../src/station/views.ts';
+import type { PersonView } from '../../../src/station/person-view.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { DialogActions } from '../../components/dialog-actions.tsx';

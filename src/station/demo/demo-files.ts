@@ -16,8 +16,14 @@ const demoPersonSchema = personSchema.omit({ designation: true }).extend({
       designatedDaysAgo: z.number().int(),
       /** Negative where the training has run out already. */
       trainingValidForDays: z.number().int(),
+      trainedDaysAgo: z.number().int(),
+      document: z.string(),
+      trainingCourse: z.string(),
+      /** Model sheets; every type where it is absent. */
+      scope: z.array(z.string()).optional(),
     })
     .optional(),
+  left: z.object({ daysAgo: z.number().int(), because: z.string() }).optional(),
 });
 export type DemoPerson = z.infer<typeof demoPersonSchema>;
 

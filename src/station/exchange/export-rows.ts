@@ -7,9 +7,9 @@ import {
   evolveIn,
   evolveInspection,
   evolveModelSheet,
-  evolvePerson,
   touchedBy,
 } from '../../domain/evolve.ts';
+import { evolvePerson } from '../../domain/evolve-person.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
@@ -50,8 +50,10 @@ export class ExportRows {
   finish(): void {
     for (const inspection of this.#open.values()) this.#inspection(inspection);
     for (const person of this.#people.values()) {
-      const { personId, name, badge, roles, designation } = person;
-      this.#sink('people', { personId, name, badge, roles: roles.join(', '), ...designation });
+      const { personId, name, badge, roles, left } = person;
+      const { scope, ...designation } = person.designation ?? {};
+      const now = { ...designation, scope: scope?.join(', '), leftOn: left?.on };
+      this.#sink('people', { personId, name, badge, roles: roles.join(', '), ...now });
     }
     for (const sheet of this.#sheets.values()) {
       const { manufacturerIntervalMonths, manufacturerReference, manual } = sheet;
