@@ -12,6 +12,7 @@ import { addInspect } from './commands/inspect.ts';
 import { addLabel } from './commands/label.ts';
 import { addLedger } from './commands/ledger.ts';
 import { addMarkings } from './commands/markings.ts';
+import { addPerson } from './commands/person.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
 import { addRead } from './commands/read.ts';
@@ -50,6 +51,7 @@ export const programFor = (shell: Shell): Command => {
     addId,
     addIdentity,
     addMarkings,
+    addPerson,
     addImport,
     addExport,
     addLedger,

@@ -2,10 +2,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Answer } from '../../src/domain/answer.ts';
-import type { BenchId } from '../../src/domain/brand.ts';
+import { type BenchId, calendarDate } from '../../src/domain/brand.ts';
+import { addMonths } from '../../src/domain/calendar.ts';
+import type { Call } from '../../src/station/contract.ts';
 import { goodAnswer, procedure } from '../support/shipped-rules.ts';
-import { demo, demoStation, type TestStation } from '../support/station-fixture.ts';
+import { demo, demoStation, type TestClock, type TestStation } from '../support/station-fixture.ts';
 import { sampleDevice } from './sample-device.ts';
+
+/** What the administrator records about the inspector, at another window. */
+const peopleActs = ['leave', 'return', 'end designation', 'designate', 'designate for others'] as const;
+type PeopleAct = (typeof peopleActs)[number];
+
+/** Designated for two models, and none of them is that of the device. */
+const narrowInspector = 'HP10079';
 
 type Command =
   | { readonly kind: 'sign in'; readonly badge: string }
@@ -14,6 +23,7 @@ type Command =
   | { readonly kind: 'sign'; readonly pin: string }
   | { readonly kind: 'break off' }
   | { readonly kind: 'remove' }
+  | { readonly kind: 'people'; readonly act: PeopleAct }
   | { readonly kind: 'days pass'; readonly days: number };
 
 /** A check to be answered badly or left out; none more often than not, so that walks also end in a pass. */
@@ -25,7 +35,16 @@ const commandArbitrary: fc.Arbitrary<Command> = fc.oneof(
   {
     weight: 3,
     arbitrary: fc
-      .constantFrom(...[demo.inspector, demo.regularUser, demo.expiredInspector, demo.attendant, demo.user])
+      .constantFrom(
+        ...[
+          demo.inspector,
+          demo.regularUser,
+          demo.expiredInspector,
+          demo.attendant,
+          demo.user,
+          narrowInspector,
+        ],
+      )
       .map((badge): Command => ({ kind: 'sign in', badge })),
   },
   { weight: 4, arbitrary: fc.constant<Command>({ kind: 'start' }) },
@@ -45,6 +64,7 @@ const commandArbitrary: fc.Arbitrary<Command> = fc.oneof(
   },
   { weight: 1, arbitrary: fc.constant<Command>({ kind: 'break off' }) },
   { weight: 1, arbitrary: fc.constant<Command>({ kind: 'remove' }) },
+  { weight: 3, arbitrary: fc.constantFrom(...peopleActs).map((act): Command => ({ kind: 'people', act })) },
   {
     weight: 2,
     arbitrary: fc.integer({ min: 1, max: 200 }).map((days): Command => ({ kind: 'days pass', days })),
@@ -72,18 +92,20 @@ interface Watched {
   open: number | undefined;
   answers: Map<number, { bad: boolean; by: string }>;
   everRemoved: boolean;
+  /** Of the inspector: whether they work here, and whether a designation of theirs covers the device. */
+  inspector: { here: boolean; covered: boolean };
 }
 
 const run = async (
-  { call, clock }: TestStation,
+  { call, callAs, clock }: TestStation,
   benchId: BenchId,
   command: Command,
   watched: Watched,
 ): Promise<void> => {
   switch (command.kind) {
     case 'sign in':
-      await call('session.sign-in', { badge: command.badge });
-      watched.badge = command.badge;
+      if ((await call('session.sign-in', { badge: command.badge })).ok) watched.badge = command.badge;
+      else expect(watched.inspector.here || command.badge !== demo.inspector).toBe(false);
       return;
     case 'start': {
       const started = await call('inspection.start', { benchId });
@@ -115,6 +137,7 @@ const run = async (
       expect(watched.answers.size).toBe(procedure.checks.length);
       expect(new Set(answers.map(({ by }) => by))).toEqual(new Set([watched.badge]));
       expect([demo.inspector]).toContain(watched.badge);
+      expect(watched.inspector).toEqual({ here: true, covered: true });
       const bad = answers.some((answer) => answer.bad);
       expect(signed.output.inspection.verdict.kind).toBe(bad ? 'remove from service' : 'pass');
       watched.open = undefined;
@@ -132,14 +155,64 @@ const run = async (
     }
     case 'remove': {
       const removed = await call('device.remove', { benchId, ground: 'fall' });
-      expect(removed.ok).toBe(true);
+      expect(removed.ok).toBe(watched.inspector.here || watched.badge !== demo.inspector);
+      if (!removed.ok) return;
       watched.everRemoved = true;
       watched.open = undefined;
+      return;
+    }
+    case 'people': {
+      const { inspector } = watched;
+      const recorded = await record(callAs('office'), clock, command.act);
+      switch (command.act) {
+        case 'leave':
+          expect(recorded).toBe(inspector.here);
+          watched.inspector = { here: false, covered: false };
+          return;
+        case 'return':
+          expect(recorded).toBe(!inspector.here);
+          inspector.here = true;
+          return;
+        case 'end designation':
+          if (recorded) inspector.covered = false;
+          return;
+        case 'designate':
+        case 'designate for others':
+          expect(recorded).toBe(inspector.here);
+          if (recorded) inspector.covered = command.act === 'designate';
+          return;
+      }
       return;
     }
     case 'days pass':
       clock.advance({ days: command.days });
       return;
+  }
+};
+
+/** Whether the act was recorded. */
+const record = async (office: Call, clock: TestClock, act: PeopleAct): Promise<boolean> => {
+  await office('session.sign-in', { badge: demo.administrator });
+  const person = { personId: 'P002', because: 'Random.' };
+  const today = calendarDate(clock.now().slice(0, 10));
+  const written = {
+    designatedBy: 'Ilse Marrowby',
+    designatedOn: today,
+    trainingValidUntil: addMonths(today, 36),
+  };
+  switch (act) {
+    case 'leave':
+      return (await office('person.leave', person)).ok;
+    case 'return':
+      return (await office('person.return', person)).ok;
+    case 'end designation':
+      return (await office('person.end-designation', person)).ok;
+    case 'designate':
+      return (await office('person.designate', { personId: 'P002', designation: written })).ok;
+    case 'designate for others': {
+      const designation = { ...written, scope: ['M001', 'M002'] };
+      return (await office('person.designate', { personId: 'P002', designation })).ok;
+    }
   }
 };
 
@@ -158,6 +231,20 @@ const passAndRemoval: Command[] = [
   { kind: 'start' },
 ];
 
+/** The inspector goes and comes back; what they begin then is signed only under a new designation that covers it. */
+const leavingAndReturning: Command[] = [
+  { kind: 'start' },
+  answerAll,
+  { kind: 'people', act: 'leave' },
+  { kind: 'sign', pin: demo.pin },
+  { kind: 'people', act: 'return' },
+  { kind: 'sign', pin: demo.pin },
+  { kind: 'people', act: 'designate for others' },
+  { kind: 'sign', pin: demo.pin },
+  { kind: 'people', act: 'designate' },
+  { kind: 'sign', pin: demo.pin },
+];
+
 describe('after any sequence of commands', () => {
   test('a device is in service only by a signed pass, carries a status tag only then, and stays out once it is removed', async () => {
     const reached = new Set<string>();
@@ -173,6 +260,7 @@ describe('after any sequence of commands', () => {
           open: undefined,
           answers: new Map(),
           everRemoved: false,
+          inspector: { here: true, covered: true },
         };
         for (const command of commands) {
           await run(station, benchId, command, watched);
@@ -187,7 +275,7 @@ describe('after any sequence of commands', () => {
         expect((await station.expectOutput('ledger.verify', {})).sound).toBe(true);
         await station.close();
       }),
-      { numRuns: 25, examples: [[passAndRemoval]] },
+      { numRuns: 25, examples: [[passAndRemoval], [leavingAndReturning]] },
     );
     expect(reached).toEqual(new Set(['new', 'in service', 'quarantined']));
   }, 180_000);
