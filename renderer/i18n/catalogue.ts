@@ -3,10 +3,12 @@ import i18next from 'i18next';
 import { initReactI18next } from 'react-i18next';
 import enCamera from '../../assets/messages/en/camera.json';
 import enExchange from '../../assets/messages/en/exchange.json';
+import enPeople from '../../assets/messages/en/people.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
 import esExchange from '../../assets/messages/es/exchange.json';
+import esPeople from '../../assets/messages/es/people.json';
 import esScreens from '../../assets/messages/es/screens.json';
 import esWalk from '../../assets/messages/es/walk.json';
 import { type Language, languages } from '../../src/domain/message.ts';
@@ -15,6 +17,7 @@ import { recall, remember } from '../station/remembered.ts';
 interface Catalogues {
   readonly camera: typeof enCamera;
   readonly exchange: typeof enExchange;
+  readonly people: typeof enPeople;
   readonly screens: typeof enScreens;
   readonly walk: typeof enWalk;
 }
@@ -46,11 +49,11 @@ void catalogue.use(initReactI18next).init({
   lng: firstLanguage(),
   fallbackLng: 'en',
   initAsync: false,
-  ns: ['screens', 'walk', 'camera', 'exchange'],
+  ns: ['screens', 'walk', 'camera', 'exchange', 'people'],
   defaultNS: 'screens',
   resources: {
-    en: { screens: enScreens, walk: enWalk, camera: enCamera, exchange: enExchange },
-    es: { screens: esScreens, walk: esWalk, camera: esCamera, exchange: esExchange },
+    en: { screens: enScreens, walk: enWalk, camera: enCamera, exchange: enExchange, people: enPeople },
+    es: { screens: esScreens, walk: esWalk, camera: esCamera, exchange: esExchange, people: esPeople },
   },
   interpolation: { escapeValue: false },
 });

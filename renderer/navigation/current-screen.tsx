@@ -7,6 +7,7 @@ import { CaseScreen } from '../screens/identity/case-screen.tsx';
 import { WhoScreen } from '../screens/identity/who-screen.tsx';
 import { MarkingsScreen } from '../screens/markings/markings-screen.tsx';
 import { RelabelScreen } from '../screens/markings/relabel-screen.tsx';
+import { PersonScreen } from '../screens/people/person-screen.tsx';
 import { RegisterScreen } from '../screens/register/register-screen.tsx';
 import { SetupScreen } from '../screens/setup/setup-screen.tsx';
 import { StartScreen } from '../screens/start/start-screen.tsx';
@@ -41,6 +42,8 @@ export const CurrentScreen = () => {
       return <RelabelScreen key={route.benchId} benchId={route.benchId} />;
     case 'markings':
       return <MarkingsScreen />;
+    case 'person':
+      return <PersonScreen key={route.personId} personId={route.personId} />;
     case 'setup':
       return <SetupScreen />;
   }

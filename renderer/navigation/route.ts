@@ -29,6 +29,7 @@ export type Route =
   | { readonly screen: 'who'; readonly identityCase?: number | undefined }
   | { readonly screen: 'relabel'; readonly benchId: BenchId }
   | { readonly screen: 'markings' }
+  | { readonly screen: 'person'; readonly personId: string }
   | { readonly screen: 'setup' };
 
 export const hashOf = (route: Route): string => {
@@ -51,6 +52,8 @@ export const hashOf = (route: Route): string => {
       return `#/relabel/${route.benchId}`;
     case 'markings':
       return '#/markings';
+    case 'person':
+      return `#/person/${route.personId}`;
     case 'setup':
       return '#/setup';
   }
@@ -81,6 +84,8 @@ export const routeOf = (hash: string): Route => {
       return /^[1-9]\d*$/.test(first ?? '') ? { screen, identityCase: Number(first) } : { screen };
     case 'relabel':
       return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };
+    case 'person':
+      return /^[\w-]{1,60}$/.test(first ?? '') ? { screen, personId: first ?? '' } : { screen: 'start' };
     case 'markings':
     case 'setup':
       return { screen };
