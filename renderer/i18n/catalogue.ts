@@ -4,11 +4,13 @@ import { initReactI18next } from 'react-i18next';
 import enCamera from '../../assets/messages/en/camera.json';
 import enExchange from '../../assets/messages/en/exchange.json';
 import enPeople from '../../assets/messages/en/people.json';
+import enRecords from '../../assets/messages/en/records.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
 import esExchange from '../../assets/messages/es/exchange.json';
 import esPeople from '../../assets/messages/es/people.json';
+import esRecords from '../../assets/messages/es/records.json';
 import esScreens from '../../assets/messages/es/screens.json';
 import esWalk from '../../assets/messages/es/walk.json';
 import { type Language, languages } from '../../src/domain/message.ts';
@@ -18,6 +20,7 @@ interface Catalogues {
   readonly camera: typeof enCamera;
   readonly exchange: typeof enExchange;
   readonly people: typeof enPeople;
+  readonly records: typeof enRecords;
   readonly screens: typeof enScreens;
   readonly walk: typeof enWalk;
 }
@@ -49,11 +52,25 @@ void catalogue.use(initReactI18next).init({
   lng: firstLanguage(),
   fallbackLng: 'en',
   initAsync: false,
-  ns: ['screens', 'walk', 'camera', 'exchange', 'people'],
+  ns: ['screens', 'walk', 'camera', 'exchange', 'people', 'records'],
   defaultNS: 'screens',
   resources: {
-    en: { screens: enScreens, walk: enWalk, camera: enCamera, exchange: enExchange, people: enPeople },
-    es: { screens: esScreens, walk: esWalk, camera: esCamera, exchange: esExchange, people: esPeople },
+    en: {
+      screens: enScreens,
+      walk: enWalk,
+      camera: enCamera,
+      exchange: enExchange,
+      people: enPeople,
+      records: enRecords,
+    },
+    es: {
+      screens: esScreens,
+      walk: esWalk,
+      camera: esCamera,
+      exchange: esExchange,
+      people: esPeople,
+      records: esRecords,
+    },
   },
   interpolation: { escapeValue: false },
 });

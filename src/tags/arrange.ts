@@ -1,5 +1,5 @@
 /** The choice among the arrangements of a tag: the one that suits the shape of the stock, and what is left out on small stock. */
-import type { DotDensity, Primitive } from './primitive.ts';
+import type { DotDensity, Primitive } from '../typesetting/primitive.ts';
 import { atLargestSizes, type Stacked } from './stack.ts';
 import type { TagPart } from './words.ts';
 

@@ -1,13 +1,9 @@
-/** Where the files that tags are made with lie on the disk: typefaces and decoders. */
+/** Where the decoders and the program of the reading thread lie on the disk. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { pathToFileURL } from 'node:url';
 
 const require = createRequire(import.meta.url);
-
-/** The bytes of a typeface of `assets/fonts`. */
-export const readFontFile = (name: string): Uint8Array =>
-  readFileSync(fileURLToPath(new URL(`../../assets/fonts/${name}`, import.meta.url)));
 
 /** The bytes of the symbol decoder, from the installed package: nothing is fetched from the network. */
 export const readDecoderBinary = (): ArrayBuffer => packageFile('zxing-wasm/reader/zxing_reader.wasm');

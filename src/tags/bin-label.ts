@@ -1,14 +1,22 @@
 /** The layout of the bin label: the place in large words, its code, and the code as symbols. */
 import { binSymbolText } from '../domain/bin-symbol.ts';
 import type { BinLabel } from '../domain/tag-content.ts';
+import {
+  type Block,
+  headline,
+  paragraph,
+  type Style,
+  sizeForCapHeight,
+  sizeForWidth,
+} from '../typesetting/paragraph.ts';
+import { dotMm } from '../typesetting/primitive.ts';
+import { encodeSymbol, moduleDots } from '../typesetting/symbol.ts';
+import { capHeightEm } from '../typesetting/typeface.ts';
 import { type Arranged, type Arrangement, arrange, type Face } from './arrange.ts';
 import { armsLengthCapMm, smallestSizeMm } from './letter-height.ts';
 import { besideMatrix, type SizedMatrix, widthBesideMatrixMm } from './matrix-block.ts';
-import { type Block, headline, paragraph, type Style, sizeForCapHeight, sizeForWidth } from './paragraph.ts';
 import { type PartRule, sizeOf } from './part-rule.ts';
-import { dotMm } from './primitive.ts';
 import { type StackPart, stack } from './stack.ts';
-import { encodeSymbol, moduleDots } from './symbol.ts';
 import {
   barsBlock,
   barsFitAcross,
@@ -18,7 +26,6 @@ import {
   pile,
   type Stock,
 } from './tag-layout.ts';
-import { capHeightEm } from './typeface.ts';
 import { inEach } from './words.ts';
 
 export const binLabelStock: Stock = { widthMm: 100, heightMm: 50 };

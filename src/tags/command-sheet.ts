@@ -1,12 +1,12 @@
 /** The command sheet: printed symbols with which a gloved inspector answers by scanner alone. */
 import type { Message } from '../domain/message.ts';
 import { type Refusal, refusal } from '../domain/refusal.ts';
-import { sizeForCapHeight, sizeForWidth, textAt } from './paragraph.ts';
-import { toPdf } from './pdf.ts';
+import { sizeForCapHeight, sizeForWidth, textAt } from '../typesetting/paragraph.ts';
+import { toPdf } from '../typesetting/pdf.ts';
+import { type DotDensity, dotMm, type Layout, type Primitive, symbolsOf } from '../typesetting/primitive.ts';
+import { encodeSymbol, moduleDots, placeSymbol } from '../typesetting/symbol.ts';
 import { toPng } from './png.ts';
-import { type DotDensity, dotMm, type Layout, type Primitive, symbolsOf } from './primitive.ts';
 import { expectedSymbols, type TagSymbol, unreadable } from './prove.ts';
-import { encodeSymbol, moduleDots, placeSymbol } from './symbol.ts';
 import type { Stock } from './tag-layout.ts';
 import { inEach } from './words.ts';
 

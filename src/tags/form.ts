@@ -1,5 +1,5 @@
 /** The form of a tag: flat, round something with a clear tail, or folded over as a flag; and where print may stand on it. */
-import type { Box, Primitive } from './primitive.ts';
+import type { Box, Primitive } from '../typesetting/primitive.ts';
 import type { Stock } from './tag-layout.ts';
 
 export type TagForm =

@@ -1,5 +1,5 @@
 /** The hole for the tie: a circle that no mark may touch, and the parts of a face that stay whole beside it. */
-import type { Box } from './primitive.ts';
+import type { Box } from '../typesetting/primitive.ts';
 
 export interface Hole {
   /** Centre, from the top left of the stock. */

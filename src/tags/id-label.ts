@@ -1,10 +1,10 @@
 /** The layout of the ID label: a Data Matrix and the bench ID, nothing else. */
 import { formatBenchId } from '../domain/bench-id/bench-id.ts';
 import type { IdLabel } from '../domain/tag-content.ts';
+import { sizeForCapHeight } from '../typesetting/paragraph.ts';
+import { encodeSymbol, moduleDots } from '../typesetting/symbol.ts';
 import { type Arranged, type Face, oneArrangement } from './arrange.ts';
 import { halves, identityHeadline, identityLines } from './identity-headline.ts';
-import { sizeForCapHeight } from './paragraph.ts';
-import { encodeSymbol, moduleDots } from './symbol.ts';
 import { matrixAt, matrixSideMm, type Stock } from './tag-layout.ts';
 
 export const idLabelStock: Stock = { widthMm: 50, heightMm: 25 };

@@ -1,12 +1,12 @@
 /** The foot of a tag that says which device it hangs on: bench ID, Code 128 and device at the left, QR at the right. */
 import type { QuarantineTag } from '../domain/tag-content.ts';
+import { type Block, paragraph, sizeForCapHeight } from '../typesetting/paragraph.ts';
+import { type DotDensity, dotMm } from '../typesetting/primitive.ts';
+import { encodeSymbol, moduleDots } from '../typesetting/symbol.ts';
 import { identityHeadline } from './identity-headline.ts';
 import { besideMatrix } from './matrix-block.ts';
-import { type Block, paragraph, sizeForCapHeight } from './paragraph.ts';
 import { sizeOf } from './part-rule.ts';
-import { type DotDensity, dotMm } from './primitive.ts';
 import { quarantineRules } from './quarantine-parts.ts';
-import { encodeSymbol, moduleDots } from './symbol.ts';
 import { indented, leastBarsBlock, matrixSideMm, pile } from './tag-layout.ts';
 import { inOneLine, type TagPart, word } from './words.ts';
 

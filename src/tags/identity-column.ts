@@ -1,13 +1,13 @@
 /** Which device a tag hangs on, in a narrow column: bench ID, bars, and the device beside the QR Code. */
 import type { QuarantineTag } from '../domain/tag-content.ts';
 import { writeTagText } from '../domain/tag-text.ts';
+import { type Block, paragraph, sizeForCapHeight } from '../typesetting/paragraph.ts';
+import { type DotDensity, dotMm } from '../typesetting/primitive.ts';
+import { encodeSymbol, moduleDots } from '../typesetting/symbol.ts';
 import { deviceLines } from './identity-block.ts';
 import { identityHeadline } from './identity-headline.ts';
 import { besideMatrix, type SizedMatrix, widthBesideMatrixMm } from './matrix-block.ts';
-import { type Block, paragraph, sizeForCapHeight } from './paragraph.ts';
-import { type DotDensity, dotMm } from './primitive.ts';
 import { sizeAt } from './stack.ts';
-import { encodeSymbol, moduleDots } from './symbol.ts';
 import { indented, leastBarsBlock, pile } from './tag-layout.ts';
 import type { TagPart } from './words.ts';
 

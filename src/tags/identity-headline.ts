@@ -1,10 +1,10 @@
 /** The bench ID in letters as large as the width allows: one line, or two where one would be too small to read. */
 import { formatBenchId } from '../domain/bench-id/bench-id.ts';
 import type { BenchId } from '../domain/brand.ts';
+import { type Block, headline, type Style, sizeForWidth } from '../typesetting/paragraph.ts';
+import { capHeightEm } from '../typesetting/typeface.ts';
 import { armsLengthCapMm } from './letter-height.ts';
-import { type Block, headline, type Style, sizeForWidth } from './paragraph.ts';
 import { pile } from './tag-layout.ts';
-import { capHeightEm } from './typeface.ts';
 
 /** `undefined` where even two lines would not read at arm's length. */
 export const identityHeadline = (

@@ -1,5 +1,5 @@
 /** The ink of a printer: with red, without, or without on stock that bears its red header already. */
-import type { Layout, Primitive } from './primitive.ts';
+import type { Layout, Primitive } from '../typesetting/primitive.ts';
 
 export type Ink = 'colour' | 'monochrome' | 'pre-printed header';
 

@@ -1,5 +1,6 @@
 /** Where everything on a tag stands: its content laid out on every face of its form, clear of the hole and of pre-printed red. */
 import type { PrintableTag } from '../domain/tag-content.ts';
+import { type Box, type DotDensity, dotMm, type Layout, type Primitive } from '../typesetting/primitive.ts';
 import type { Arranged, ArrangementName, Face } from './arrange.ts';
 import { binLabelStock, layOutBinLabel } from './bin-label.ts';
 import { type FormFace, foldMark, planForm, type TagForm } from './form.ts';
@@ -7,7 +8,6 @@ import { type Circle, type Hole, keepOutOf, partsBeside, touches } from './hole.
 import { idLabelStock, layOutIdLabel } from './id-label.ts';
 import { type Ink, inInk } from './ink.ts';
 import { markBoxOf } from './mark-box.ts';
-import { type Box, type DotDensity, dotMm, type Layout, type Primitive } from './primitive.ts';
 import { layOutQuarantineTag, quarantineTagStock } from './quarantine-tag.ts';
 import { halfTurned, shifted } from './shift.ts';
 import { layOutStatusTag, statusTagStock } from './status-tag.ts';

@@ -1,6 +1,6 @@
 /** How high letters must be, from the distance at which they are read. */
-import { mmPerInch } from './primitive.ts';
-import { xHeightEm } from './typeface.ts';
+import { mmPerInch } from '../typesetting/primitive.ts';
+import { xHeightEm } from '../typesetting/typeface.ts';
 
 /** 5 ft, at which the signal word of an accident prevention tag must be read (29 CFR 1910.145(f)(4)(ii)). */
 const tagViewingDistanceIn = 60;

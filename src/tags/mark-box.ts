@@ -1,5 +1,5 @@
 /** The box that a mark takes up: ink of a text, symbol with its quiet zone, drawing with its line. */
-import { type Box, inkBoxOf, type Path, type Primitive, quietBoxOf } from './primitive.ts';
+import { type Box, inkBoxOf, type Path, type Primitive, quietBoxOf } from '../typesetting/primitive.ts';
 
 export const markBoxOf = (mark: Primitive): Box => {
   switch (mark.kind) {

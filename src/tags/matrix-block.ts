@@ -1,7 +1,7 @@
 /** A block of text with a matrix symbol to the right of it, whose quiet zone may reach into the margin. */
-import type { Block } from './paragraph.ts';
-import { type DotDensity, dotMm } from './primitive.ts';
-import type { SymbolModules } from './symbol.ts';
+import type { Block } from '../typesetting/paragraph.ts';
+import { type DotDensity, dotMm } from '../typesetting/primitive.ts';
+import type { SymbolModules } from '../typesetting/symbol.ts';
 import { matrixAt, matrixSideMm } from './tag-layout.ts';
 
 export interface SizedMatrix {

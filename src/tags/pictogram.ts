@@ -1,7 +1,7 @@
 /** Small line drawings of the zones of a device, and the alert triangle. */
 import drawings from '../../assets/drawings/zone-pictograms.json' with { type: 'json' };
 import type { Zone } from '../domain/procedure.ts';
-import type { Primitive } from './primitive.ts';
+import type { Primitive } from '../typesetting/primitive.ts';
 
 /** Units along the side of the square in which a pictogram is drawn. */
 const side = 24;

@@ -1,8 +1,8 @@
 /** One Code 128 with its quiet zones and nothing else, for reading off a screen or off paper. */
-import { toPdf } from './pdf.ts';
+import { toPdf } from '../typesetting/pdf.ts';
+import { type DotDensity, dotMm, type Layout } from '../typesetting/primitive.ts';
+import { encodeSymbol, moduleDots, placeSymbol } from '../typesetting/symbol.ts';
 import { toPng } from './png.ts';
-import { type DotDensity, dotMm, type Layout } from './primitive.ts';
-import { encodeSymbol, moduleDots, placeSymbol } from './symbol.ts';
 
 export interface RenderedSymbol {
   readonly png: Buffer;

@@ -1,7 +1,7 @@
 /** A layout as a PNG at the dots of a printer: outlines of letters filled, symbols on whole dots. */
 import sharp from 'sharp';
-import { inks } from './colours.ts';
-import { darkRuns } from './dark-runs.ts';
+import { inks } from '../typesetting/colours.ts';
+import { darkRuns } from '../typesetting/dark-runs.ts';
 import {
   type Colour,
   dotMm,
@@ -11,9 +11,9 @@ import {
   type Primitive,
   type Rectangle,
   type Text,
-} from './primitive.ts';
-import { roundedRectangle } from './rounded-rectangle.ts';
-import { shape } from './typeface.ts';
+} from '../typesetting/primitive.ts';
+import { roundedRectangle } from '../typesetting/rounded-rectangle.ts';
+import { shape } from '../typesetting/typeface.ts';
 
 /** `two levels`: every dot black or white and one bit deep, as a thermal head prints it. */
 export type Depth = 'shades' | 'two levels';

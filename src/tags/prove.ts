@@ -1,9 +1,9 @@
 /** The proof that a raster can be read: its symbols, decoded from the very bytes that leave, are the ones meant. */
 import { isRefusal } from '../domain/refusal.ts';
-import { darkRuns } from './dark-runs.ts';
-import type { PlacedSymbol } from './primitive.ts';
+import { darkRuns } from '../typesetting/dark-runs.ts';
+import type { PlacedSymbol } from '../typesetting/primitive.ts';
+import type { Symbology } from '../typesetting/symbol.ts';
 import { type ReadSymbol, readPlain, readSymbols } from './read/read-symbols.ts';
-import type { Symbology } from './symbol.ts';
 
 export interface TagSymbol {
   readonly symbology: Symbology;

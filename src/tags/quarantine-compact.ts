@@ -1,16 +1,16 @@
 /** The quarantine tag on little stock: the header in as few rows as it takes, the reasons beside the QR Code, running lines under them. */
 import type { QuarantineTag } from '../domain/tag-content.ts';
 import { writeTagText } from '../domain/tag-text.ts';
+import { type Block, paragraph, sizeForCapHeight } from '../typesetting/paragraph.ts';
+import { dotMm } from '../typesetting/primitive.ts';
+import { encodeSymbol, moduleDots } from '../typesetting/symbol.ts';
 import type { Arrangement, Face } from './arrange.ts';
 import { deviceLines } from './identity-block.ts';
 import { identityHeadline } from './identity-headline.ts';
 import { besideMatrix, widthBesideMatrixMm } from './matrix-block.ts';
-import { type Block, paragraph, sizeForCapHeight } from './paragraph.ts';
-import { dotMm } from './primitive.ts';
 import { beforeReturn, footer, reasonParts, removalRunning, type Sheet } from './quarantine-parts.ts';
 import { headerInOneRow, headerParts } from './signal-header.ts';
 import { type StackPart, stack } from './stack.ts';
-import { encodeSymbol, moduleDots } from './symbol.ts';
 import { beside, edgeMm, indented, leastBarsBlock, pile } from './tag-layout.ts';
 import type { TagPart } from './words.ts';
 

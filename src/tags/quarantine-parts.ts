@@ -1,7 +1,7 @@
 /** The parts of a quarantine tag, whatever the arrangement: what each asks for, and how it is set. */
 import type { QuarantineTag } from '../domain/tag-content.ts';
+import { type Block, paragraph, type Style } from '../typesetting/paragraph.ts';
 import { smallestSizeMm } from './letter-height.ts';
-import { type Block, paragraph, type Style } from './paragraph.ts';
 import { type PartRule, sizeOf } from './part-rule.ts';
 import { zonePictogram } from './pictogram.ts';
 import { type StackPart, sizeAt } from './stack.ts';

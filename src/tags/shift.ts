@@ -1,5 +1,5 @@
 /** Marks moved by whole printer dots, and turned by half a turn for the side of a flag that is seen from behind. */
-import { type DotDensity, dotMm, type Primitive } from './primitive.ts';
+import { type DotDensity, dotMm, type Primitive } from '../typesetting/primitive.ts';
 
 /** Down and to the right. */
 export const shifted = (

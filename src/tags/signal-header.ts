@@ -1,12 +1,12 @@
 /** The head of a danger tag: signal word on red with the alert triangle, and the major message on black. */
 import type { Language } from '../domain/message.ts';
+import { type Block, headline, type Style, sizeForCapHeight } from '../typesetting/paragraph.ts';
+import { capHeightEm, textWidthMm } from '../typesetting/typeface.ts';
 import type { Face } from './arrange.ts';
 import { majorMessageCapMm, signalWordCapMm } from './letter-height.ts';
-import { type Block, headline, type Style, sizeForCapHeight } from './paragraph.ts';
 import { alertTriangle, alertTriangleRatio } from './pictogram.ts';
 import { type StackPart, sizeAt } from './stack.ts';
 import { beside, indented, onPanel, pile } from './tag-layout.ts';
-import { capHeightEm, textWidthMm } from './typeface.ts';
 import { inEach, type TagPart, word } from './words.ts';
 
 export interface HeaderSpace {

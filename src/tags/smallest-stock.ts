@@ -1,8 +1,8 @@
 /** The smallest stock that takes a tag, among stocks that are easily had. */
 import type { PrintableTag } from '../domain/tag-content.ts';
+import type { DotDensity } from '../typesetting/primitive.ts';
 import { stockOfFace } from './form.ts';
 import { type LayoutOptions, layOutTag } from './lay-out-tag.ts';
-import type { DotDensity } from './primitive.ts';
 import type { Stock } from './tag-layout.ts';
 
 /** The longest side that is drawn: A3 (ISO 216). */

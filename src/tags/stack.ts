@@ -1,6 +1,6 @@
 /** Parts of a tag one under the other: what fits is spread over the height, what does not is named. */
-import type { Block } from './paragraph.ts';
-import type { Primitive } from './primitive.ts';
+import type { Block } from '../typesetting/paragraph.ts';
+import type { Primitive } from '../typesetting/primitive.ts';
 import type { TagPart } from './words.ts';
 
 export interface StackPart {

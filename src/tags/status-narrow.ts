@@ -1,12 +1,13 @@
 /** The status tag in one column, on portrait stock and on small stock, with the QR Code beside the words. */
 import type { StatusTag } from '../domain/tag-content.ts';
 import { writeTagText } from '../domain/tag-text.ts';
+import type { Block } from '../typesetting/paragraph.ts';
+import { dotMm } from '../typesetting/primitive.ts';
+import { encodeSymbol, moduleDots } from '../typesetting/symbol.ts';
 import type { Arrangement, Face } from './arrange.ts';
 import { identityHeadline } from './identity-headline.ts';
 import { besideMatrix, type SizedMatrix, widthBesideMatrixMm } from './matrix-block.ts';
-import type { Block } from './paragraph.ts';
 import { sizeOf } from './part-rule.ts';
-import { dotMm } from './primitive.ts';
 import { type StackPart, sizeAt, stack } from './stack.ts';
 import {
   devicePart,
@@ -19,7 +20,6 @@ import {
   statusRules,
   tagNumberPart,
 } from './status-parts.ts';
-import { encodeSymbol, moduleDots } from './symbol.ts';
 import { barsBlock, edgeMm, indented, leastBarsBlock, pile } from './tag-layout.ts';
 
 /** White between words and the quiet zone of the QR Code. */

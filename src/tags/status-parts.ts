@@ -1,6 +1,5 @@
 /** The parts of a status tag, whatever the arrangement: what each asks for, and how it is set. */
 import type { StatusTag } from '../domain/tag-content.ts';
-import { armsLengthCapMm, smallestSizeMm } from './letter-height.ts';
 import {
   type Block,
   headline,
@@ -9,13 +8,14 @@ import {
   sizeForCapHeight,
   sizeForWidth,
   textAt,
-} from './paragraph.ts';
+} from '../typesetting/paragraph.ts';
+import type { TextRole } from '../typesetting/primitive.ts';
+import { capHeightEm, textWidthMm } from '../typesetting/typeface.ts';
+import { armsLengthCapMm, smallestSizeMm } from './letter-height.ts';
 import { type PartRule, sizeOf } from './part-rule.ts';
-import type { TextRole } from './primitive.ts';
 import { sizeAt } from './stack.ts';
 import { dateText, monthText } from './tag-date.ts';
 import { onPanel, pile } from './tag-layout.ts';
-import { capHeightEm, textWidthMm } from './typeface.ts';
 import { inEach, inOneLine, type TagPart, word } from './words.ts';
 
 /** Bench ID and month are read at arm's length; everything else at the legible minimum or above. */

@@ -1,11 +1,12 @@
 /** The status tag with the QR Code and the inspection in a column at the right. */
 import type { StatusTag } from '../domain/tag-content.ts';
 import { writeTagText } from '../domain/tag-text.ts';
+import { sizeForCapHeight } from '../typesetting/paragraph.ts';
+import { type DotDensity, dotMm } from '../typesetting/primitive.ts';
+import { encodeSymbol, moduleDots, type SymbolModules } from '../typesetting/symbol.ts';
 import type { Arrangement, Face } from './arrange.ts';
 import { identityHeadline } from './identity-headline.ts';
 import { armsLengthCapMm } from './letter-height.ts';
-import { sizeForCapHeight } from './paragraph.ts';
-import { type DotDensity, dotMm } from './primitive.ts';
 import { type Stacked, type StackPart, sizeAt, stack } from './stack.ts';
 import {
   devicePart,
@@ -15,7 +16,6 @@ import {
   type PartSpace,
   tagNumberPart,
 } from './status-parts.ts';
-import { encodeSymbol, moduleDots, type SymbolModules } from './symbol.ts';
 import { barsBlock, edgeMm, indented, leastBarsBlock, matrixAt, matrixSideMm } from './tag-layout.ts';
 
 const marginXMm = 3;

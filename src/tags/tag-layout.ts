@@ -1,7 +1,13 @@
 /** What the layouts of all kinds of tags share: stock, the fixed margin, symbols as blocks, and panels. */
-import type { Block } from './paragraph.ts';
-import { type Colour, type DotDensity, dotMm, type PlacedSymbol } from './primitive.ts';
-import { encodeSymbol, minimumBarHeightMm, moduleDots, placeSymbol, type SymbolModules } from './symbol.ts';
+import type { Block } from '../typesetting/paragraph.ts';
+import { type Colour, type DotDensity, dotMm, type PlacedSymbol } from '../typesetting/primitive.ts';
+import {
+  encodeSymbol,
+  minimumBarHeightMm,
+  moduleDots,
+  placeSymbol,
+  type SymbolModules,
+} from '../typesetting/symbol.ts';
 
 export interface Stock {
   readonly widthMm: number;

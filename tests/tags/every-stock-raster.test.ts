@@ -8,7 +8,7 @@ import { writeTagText } from '../../src/domain/tag-text.ts';
 import { readDecoderBinary } from '../../src/tags/asset-files.ts';
 import { layOutTag } from '../../src/tags/lay-out-tag.ts';
 import { toPng } from '../../src/tags/png.ts';
-import { type Layout, type Primitive, symbolsOf } from '../../src/tags/primitive.ts';
+import { type Layout, type Primitive, symbolsOf } from '../../src/typesetting/primitive.ts';
 import { requireTool, runTool } from '../support/debian-tools.ts';
 import { type StockCase, stockCases } from './every-stock.ts';
 

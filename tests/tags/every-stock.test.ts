@@ -2,10 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { formatBenchId } from '../../src/domain/bench-id/bench-id.ts';
 import type { PrintableTag } from '../../src/domain/tag-content.ts';
 import { type LaidOut, layOutTag } from '../../src/tags/lay-out-tag.ts';
-import { dotDensities, type Layout, symbolsOf, textsOf } from '../../src/tags/primitive.ts';
 import { smallestStock } from '../../src/tags/smallest-stock.ts';
 import { dateText } from '../../src/tags/tag-date.ts';
 import { word } from '../../src/tags/words.ts';
+import { dotDensities, type Layout, symbolsOf, textsOf } from '../../src/typesetting/primitive.ts';
 import { contentsIn, languageChoices, type StockCase, stockCases, stocks } from './every-stock.ts';
 import { expectSound } from './sound-layout.ts';
 

@@ -1,7 +1,7 @@
 /** Every kind of tag with the least and the most that people write, on twelve stocks, three densities, three choices of language. */
 import type { Language } from '../../src/domain/message.ts';
 import type { PrintableTag } from '../../src/domain/tag-content.ts';
-import { type DotDensity, dotDensities } from '../../src/tags/primitive.ts';
+import { type DotDensity, dotDensities } from '../../src/typesetting/primitive.ts';
 import { binLabel, idLabel, longBinLabel, longStatusTag, quarantineTag, statusTag } from './sample-tags.ts';
 
 /** From 40×20 mm to A5, portrait and landscape. */

@@ -10,6 +10,7 @@ import { writeTagText } from '../../src/domain/tag-text.ts';
 import type { TagForm } from '../../src/tags/form.ts';
 import type { Hole } from '../../src/tags/hole.ts';
 import { type LayoutOptions, layOutTag } from '../../src/tags/lay-out-tag.ts';
+import { type RenderedTag, renderTag, type TagOptions } from '../../src/tags/render-tag.ts';
 import {
   type Box,
   type DotDensity,
@@ -19,8 +20,7 @@ import {
   quietBoxOf,
   symbolsOf,
   textsOf,
-} from '../../src/tags/primitive.ts';
-import { type RenderedTag, renderTag, type TagOptions } from '../../src/tags/render-tag.ts';
+} from '../../src/typesetting/primitive.ts';
 import { requireTool, runTool } from '../support/debian-tools.ts';
 import { benchId, binLabel, idLabel, quarantineTag, statusTag } from './sample-tags.ts';
 import { bottom, expectSound, inside, marksOfOne, right } from './sound-layout.ts';

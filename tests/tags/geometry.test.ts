@@ -13,7 +13,7 @@ import {
   symbolsOf,
   type Text,
   textsOf,
-} from '../../src/tags/primitive.ts';
+} from '../../src/typesetting/primitive.ts';
 import { idLabel, longStatusTag, quarantineTag, statusTag } from './sample-tags.ts';
 import { expectSound } from './sound-layout.ts';
 

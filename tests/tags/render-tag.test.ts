@@ -11,7 +11,7 @@ import type { TagContent } from '../../src/domain/tag-content.ts';
 import { writeTagText } from '../../src/domain/tag-text.ts';
 import { renderCommandSheet } from '../../src/tags/command-sheet.ts';
 import { type RenderedTag, renderTag, type TagOptions } from '../../src/tags/render-tag.ts';
-import { shape } from '../../src/tags/typeface.ts';
+import { shape } from '../../src/typesetting/typeface.ts';
 import { requireTool, runTool } from '../support/debian-tools.ts';
 import { benchId, idLabel, longStatusTag, quarantineTag, reasons, statusTag } from './sample-tags.ts';
 

@@ -2,10 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { millimetres } from '../../src/domain/brand.ts';
 import { isRefusal } from '../../src/domain/refusal.ts';
 import { layOutTag } from '../../src/tags/lay-out-tag.ts';
-import { dotDensities, symbolsOf } from '../../src/tags/primitive.ts';
 import { unreadableSymbol } from '../../src/tags/prove.ts';
 import { renderTag, renderTagPdf, renderTagRaster } from '../../src/tags/render-tag.ts';
 import { type BatchProgress, type BatchTag, renderTags } from '../../src/tags/render-tags.ts';
+import { dotDensities, symbolsOf } from '../../src/typesetting/primitive.ts';
 import { binLabel, idLabel, quarantineTag, statusTag } from './sample-tags.ts';
 
 const gathered = async (tags: AsyncIterable<BatchTag>): Promise<readonly BatchTag[]> => {

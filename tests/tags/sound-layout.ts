@@ -8,7 +8,7 @@ import {
   type Primitive,
   quietBoxOf,
   symbolsOf,
-} from '../../src/tags/primitive.ts';
+} from '../../src/typesetting/primitive.ts';
 
 export const right = (box: Box): number => box.xMm + box.widthMm;
 export const bottom = (box: Box): number => box.yMm + box.heightMm;

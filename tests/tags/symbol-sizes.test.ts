@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { commandSymbols } from '../../src/domain/command-symbol.ts';
 import { writeTagText } from '../../src/domain/tag-text.ts';
-import { encodeSymbol } from '../../src/tags/symbol.ts';
+import { encodeSymbol } from '../../src/typesetting/symbol.ts';
 import { requireTool, runTool } from '../support/debian-tools.ts';
 import { benchId, longStatusTag, quarantineTag, statusTag } from './sample-tags.ts';
 

@@ -3,7 +3,7 @@ import en from '../../assets/messages/en/tags.json' with { type: 'json' };
 import es from '../../assets/messages/es/tags.json' with { type: 'json' };
 import { calendarDate } from '../../src/domain/brand.ts';
 import { dateText, monthText } from '../../src/tags/tag-date.ts';
-import { shape } from '../../src/tags/typeface.ts';
+import { shape } from '../../src/typesetting/typeface.ts';
 
 describe('the words of tags', () => {
   test('are the same keys in English and Spanish', () => {

@@ -2,7 +2,7 @@
 import { scanGrayBuffer, setModuleArgs } from '@undecaf/zbar-wasm';
 import jsQR from 'jsqr';
 import { prepareZXingModule, type ReadInputBarcodeFormat, readBarcodes } from 'zxing-wasm/reader';
-import type { Symbology } from '../symbol.ts';
+import type { Symbology } from '../../typesetting/symbol.ts';
 import type { Picture } from './picture.ts';
 
 export type DecoderName = 'zxing-cpp' | 'zbar' | 'jsqr';

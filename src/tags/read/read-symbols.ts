@@ -8,8 +8,8 @@ import {
   readBarcodes,
 } from 'zxing-wasm/reader';
 import { type Refusal, refusal } from '../../domain/refusal.ts';
+import type { Symbology } from '../../typesetting/symbol.ts';
 import { readDecoderBinary } from '../asset-files.ts';
-import type { Symbology } from '../symbol.ts';
 
 export interface ReadSymbol {
   /** `Code 128`, `QR Code`, `Data Matrix`; other symbologies under the name that the decoder gives them. */

@@ -1,6 +1,6 @@
 /** What a reading of a picture comes to, and on what it rests: data for a screen, never prose. */
 import type { BenchId } from '../../domain/brand.ts';
-import type { Symbology } from '../symbol.ts';
+import type { Symbology } from '../../typesetting/symbol.ts';
 import type { DecoderName } from './general-decoders.ts';
 import type { Restoration } from './restored-pictures.ts';
 

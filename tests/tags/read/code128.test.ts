@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { code128Modules, code128Values, everyShape } from '../../../src/tags/read/bars/code128.ts';
-import { encodeSymbol } from '../../../src/tags/symbol.ts';
+import { encodeSymbol } from '../../../src/typesetting/symbol.ts';
 
 /** Ten characters with digits at the places of the mask. */
 const textWithDigitsAt = (mask: number): string =>

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { benchIdAlphabet } from '../../../src/domain/bench-id/bench-id.ts';
 import { letterOutlines } from '../../../src/tags/read/characters/letter-outlines.ts';
 import { bottomEm, letterRaster, topEm } from '../../../src/tags/read/characters/letter-raster.ts';
-import { shape } from '../../../src/tags/typeface.ts';
+import { shape } from '../../../src/typesetting/typeface.ts';
 
 const characters = [...benchIdAlphabet, '-'];
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { benchIdAlphabet, benchIdFrom } from '../../../src/domain/bench-id/bench-id.ts';
 import { code128Values, everyShape } from '../../../src/tags/read/bars/code128.ts';
 import { emissionsOf, everyCode, readShape, widthsBetween } from '../../../src/tags/read/bars/trellis.ts';
-import { encodeSymbol } from '../../../src/tags/symbol.ts';
+import { encodeSymbol } from '../../../src/typesetting/symbol.ts';
 
 /** The bars as bwip-js gives them, four samples a module in the middle and fewer towards the ends, as on a round neck. */
 const seriesOf = (text: string, bend: number) => {

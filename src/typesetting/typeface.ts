@@ -1,11 +1,11 @@
 /**
- * The typeface of every tag, Atkinson Hyperlegible (SIL Open Font License): measuring, outlines and kerning.
+ * The typeface of everything printed, Atkinson Hyperlegible (SIL Open Font License): measuring, outlines and kerning.
  *
  * The PDF embeds the same files that are measured here, and the raster fills the same outlines, so that no text depends
  * on a font of the computer. Sizes are em sizes in millimetres.
  */
 import fontkit, { type Font, type Glyph } from '@pdf-lib/fontkit';
-import { readFontFile } from './asset-files.ts';
+import { readFontFile } from './font-file.ts';
 import { unpackWoff } from './woff.ts';
 
 export type Weight = 'regular' | 'bold';
@@ -84,7 +84,7 @@ const faceFor = (character: string, weight: Weight): Face | undefined =>
 const shaped = new Map<string, ShapedText>();
 const shapedAtMost = 1000;
 
-/** The glyphs of one line with kerning. A character that no face can draw stands as `?`: a tag with one beats no tag. */
+/** The glyphs of one line with kerning. A character that no face can draw stands as `?`: a print with one beats none. */
 export const shape = (text: string, weight: Weight): ShapedText => {
   const key = `${weight} ${text}`;
   const known = shaped.get(key);

@@ -1,7 +1,7 @@
 /** The dark modules of a symbol as few rectangles: bars, and runs along the rows. */
 import type { PlacedSymbol } from './primitive.ts';
 
-/** In printer dots from the top left of the tag. */
+/** In printer dots from the top left of the face. */
 export interface DotRectangle {
   readonly leftDots: number;
   readonly topDots: number;

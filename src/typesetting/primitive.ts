@@ -1,4 +1,4 @@
-/** What a tag is made of, once the layout is done: four kinds of marks at places in millimetres from the top left. */
+/** What a printed face is made of, once the layout is done: four kinds of marks at places in millimetres from the top left. */
 import type { SymbolModules, Symbology } from './symbol.ts';
 import { shape, type Weight } from './typeface.ts';
 

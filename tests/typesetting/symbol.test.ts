@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { encodeSymbol, moduleDots } from '../../src/tags/symbol.ts';
+import { encodeSymbol, moduleDots } from '../../src/typesetting/symbol.ts';
 
 /**
  * The least number of symbol characters for capitals and digits, by dynamic programming over code sets B and C: one

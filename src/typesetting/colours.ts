@@ -1,4 +1,4 @@
-/** The three inks of a tag. */
+/** The three inks of print. */
 import type { Colour } from './primitive.ts';
 
 /**
