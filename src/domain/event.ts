@@ -1,5 +1,6 @@
 /** Everything that can happen at a station. An event is never changed once it is recorded. */
 import { z } from 'zod';
+import { correctionSchema } from './amendment.ts';
 import { answerSchema } from './answer.ts';
 import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
@@ -11,7 +12,7 @@ import { observationSchema } from './identity/observation.ts';
 import { lengthUnitSchema } from './length.ts';
 import { knownMarkingEntrySchema, markingEntrySchema } from './marking.ts';
 import { modelSheetSchema } from './model-sheet.ts';
-import { personEvents } from './person-event.ts';
+import { personEvents, whySchema } from './person-event.ts';
 import { findingPictureSchema, keptPictureSchema } from './picture.ts';
 import { printerSchema } from './printer.ts';
 import { scannerSchema } from './scanner/scanner.ts';
@@ -124,6 +125,18 @@ export const eventSchema = z.discriminatedUnion('type', [
   event('inspection.declared', { benchId: benchIdSchema, ...declaredInspectionSchema.shape }),
   /** How the scanner of the station types; absent where what was learnt is forgotten. */
   event('scanner.learnt', { scanner: scannerSchema.optional() }),
+  /** Says what one earlier event should have said; that event stays as it is. What it is about is named for looking it up. */
+  event('record.amended', {
+    /** Number of the event that is corrected. */
+    amends: z.number().int().positive(),
+    benchId: benchIdSchema.optional(),
+    inspection: inspectionNumber.optional(),
+    personId: z.string().optional(),
+    correction: correctionSchema,
+    because: whySchema,
+    /** Who corrects read the marking on the device just now. */
+    markingReadNow: z.literal(true).optional(),
+  }),
 ]);
 export type DomainEvent = z.infer<typeof eventSchema>;
 export type EventType = DomainEvent['type'];

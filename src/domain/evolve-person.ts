@@ -5,6 +5,17 @@ import { type PersonEvent, personEvents } from './person-event.ts';
 
 export const evolvePerson = (person: Person | undefined, recorded: RecordedEvent): Person | undefined => {
   const { seq, on, by, event } = recorded;
+  if (event.type === 'record.amended' && event.correction.field === 'name') {
+    const { amends, correction, because } = event;
+    const amendment = { seq, amends, on, by, correction, because };
+    return (
+      person && {
+        ...person,
+        name: correction.now,
+        amendments: [...(person.amendments ?? []), amendment],
+      }
+    );
+  }
   if (!isPersonEvent(event)) return person;
   const entry = { seq, on, by, event };
   if (event.type === 'person.added') return { ...event.person, history: [entry] };

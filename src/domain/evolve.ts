@@ -1,6 +1,7 @@
 /** How each aggregate changes with an event: the one place where an event turns into state. */
 import type { CurrentTag, Device, PastTag } from './device.ts';
 import type { DomainEvent, RecordedEvent } from './event.ts';
+import { amendedDevice, amendedInspection } from './evolve-amended.ts';
 import type { IdentityCase } from './identity/identity-case.ts';
 import type { Inspection } from './inspection.ts';
 import type { ModelSheet } from './model-sheet.ts';
@@ -75,6 +76,14 @@ export const touchedBy = (event: DomainEvent): Touched => {
       return { identityCase: event.identityCase };
     case 'identity.taken':
       return { identityCase: event.identityCase, benchId: event.benchId };
+    case 'record.amended': {
+      const { benchId, inspection, personId } = event;
+      return {
+        ...(benchId === undefined ? {} : { benchId }),
+        ...(inspection === undefined ? {} : { inspection }),
+        ...(personId === undefined ? {} : { personId }),
+      };
+    }
   }
 };
 
@@ -149,6 +158,8 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
       return withoutOpenInspection(device);
     case 'inspection.signed':
       return signed(withoutOpenInspection(device), event, on, by);
+    case 'record.amended':
+      return amendedDevice(device, recorded, event);
     default:
       return device;
   }
@@ -271,8 +282,9 @@ export const evolveIdentityCase = (
 
 export const evolveInspection = (
   inspection: Inspection | undefined,
-  { event, on, at, by }: RecordedEvent,
+  recorded: RecordedEvent,
 ): Inspection | undefined => {
+  const { event, on, at, by } = recorded;
   if (event.type === 'inspection.started') {
     const { inspection: number, benchId, procedure } = event;
     return {
@@ -300,6 +312,8 @@ export const evolveInspection = (
         signed: { by, on, verdict, tagNumber, ...(dueOn === undefined ? {} : { dueOn }) },
       };
     }
+    case 'record.amended':
+      return amendedInspection(inspection, recorded, event);
     case 'inspection.abandoned':
       return { ...inspection, state: 'abandoned', abandoned: { by, on, why: event.why } };
     default:

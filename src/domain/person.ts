@@ -1,5 +1,6 @@
 /** The people of the station, and the written designation that makes an inspector a competent person. */
 import { z } from 'zod';
+import type { Amendment } from './amendment.ts';
 import { type CalendarDate, calendarDateSchema } from './brand.ts';
 import type { RecordedPersonEvent } from './person-event.ts';
 
@@ -34,6 +35,8 @@ export const personSchema = z.object({
 export interface Person extends z.infer<typeof personSchema> {
   /** Since when the person works here no more; absent while they do. */
   readonly left?: { readonly on: CalendarDate; readonly because: string } | undefined;
+  /** Corrections of the name, oldest first. */
+  readonly amendments?: readonly Amendment[] | undefined;
   /** Everything that was recorded about the person, oldest first. */
   readonly history?: readonly RecordedPersonEvent[] | undefined;
 }

@@ -66,6 +66,8 @@ import { printerRemove } from './operations/printer-remove.ts';
 import { printerSave } from './operations/printer-save.ts';
 import { printerTest } from './operations/printer-test.ts';
 import { procedureShow } from './operations/procedure-show.ts';
+import { recordAmend } from './operations/record-amend.ts';
+import { recordAmendable } from './operations/record-amendable.ts';
 import { recordExport } from './operations/record-export.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
@@ -156,6 +158,8 @@ const operations = [
   importRun,
   importStatus,
   importCancel,
+  recordAmend,
+  recordAmendable,
   recordExport,
   exportStatus,
   exportCancel,

@@ -6,6 +6,7 @@ import { type Person, personSchema } from '../domain/person.ts';
 import { personEventSchema } from '../domain/person-event.ts';
 import { trainingNotice, trainingNoticeSchema } from '../domain/training-notice.ts';
 import type { LedgerReader } from '../ledger/ledger.ts';
+import { amendmentViewSchema, amendmentViews } from './amendment-view.ts';
 import { namesOf } from './views.ts';
 
 export const personViewSchema = personSchema.extend({
@@ -23,7 +24,7 @@ export const personView = async (
   person: Person,
   today: CalendarDate,
 ): Promise<PersonView> => {
-  const { history: _history, ...now } = person;
+  const { history: _history, amendments: _amendments, ...now } = person;
   const notice = trainingNotice(person, today);
   return {
     ...now,
@@ -38,6 +39,8 @@ export const personRecordSchema = z.object({
   person: personViewSchema,
   /** Newest first. */
   designations: z.array(heldDesignationSchema),
+  /** Corrections of the name, newest first. */
+  amendments: z.array(amendmentViewSchema),
   /** Newest first. */
   history: z.array(
     z.object({
@@ -67,6 +70,7 @@ export const personRecord = async (
         ...(ended === undefined ? {} : { ended: named(ended) }),
       }))
       .toReversed(),
+    amendments: (await amendmentViews(reader, person.amendments ?? [])).toReversed(),
     history: (person.history ?? [])
       .map((entry) => ({ ...named(entry), byThemselves: entry.by === person.personId }))
       .toReversed(),

@@ -277,6 +277,15 @@ export class SqliteReader implements LedgerReader {
     return (latest ?? 0) + 1;
   }
 
+  async event(seq: number): Promise<RecordedEvent | undefined> {
+    const row = await this.#database
+      .selectFrom('event')
+      .select('bytes')
+      .where('seq', '=', seq)
+      .executeTakeFirst();
+    return row && recordedFrom(row.bytes);
+  }
+
   async eventsOf(benchId: BenchId): Promise<readonly RecordedEvent[]> {
     const rows = await this.#database
       .selectFrom('event')
