@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Answer } from '../../src/domain/answer.ts';
 import { type BenchId, calendarDate } from '../../src/domain/brand.ts';
 import { addMonths } from '../../src/domain/calendar.ts';
-import type { Call } from '../../src/station/contract.ts';
+import type { Call, InputOf } from '../../src/station/contract.ts';
 import { goodAnswer, procedure } from '../support/shipped-rules.ts';
 import { demo, demoStation, type TestClock, type TestStation } from '../support/station-fixture.ts';
 import { sampleDevice } from './sample-device.ts';
@@ -16,6 +16,10 @@ type PeopleAct = (typeof peopleActs)[number];
 /** Designated for two models, and none of them is that of the device. */
 const narrowInspector = 'HP10079';
 
+/** What another competent person corrects, at a window of their own. */
+const correctable = ['serial', 'modelSheet', 'regularUser', 'bad answer', 'good answer'] as const;
+type Corrected = (typeof correctable)[number];
+
 type Command =
   | { readonly kind: 'sign in'; readonly badge: string }
   | { readonly kind: 'start' }
@@ -24,6 +28,7 @@ type Command =
   | { readonly kind: 'break off' }
   | { readonly kind: 'remove' }
   | { readonly kind: 'people'; readonly act: PeopleAct }
+  | { readonly kind: 'correct'; readonly what: Corrected; readonly check: number }
   | { readonly kind: 'days pass'; readonly days: number };
 
 /** A check to be answered badly or left out; none more often than not, so that walks also end in a pass. */
@@ -64,6 +69,14 @@ const commandArbitrary: fc.Arbitrary<Command> = fc.oneof(
   },
   { weight: 1, arbitrary: fc.constant<Command>({ kind: 'break off' }) },
   { weight: 1, arbitrary: fc.constant<Command>({ kind: 'remove' }) },
+  {
+    weight: 3,
+    arbitrary: fc.record({
+      kind: fc.constant('correct' as const),
+      what: fc.constantFrom(...correctable),
+      check: fc.integer({ min: 0, max: procedure.checks.length - 1 }),
+    }),
+  },
   { weight: 3, arbitrary: fc.constantFrom(...peopleActs).map((act): Command => ({ kind: 'people', act })) },
   {
     weight: 2,
@@ -92,6 +105,8 @@ interface Watched {
   open: number | undefined;
   answers: Map<number, { bad: boolean; by: string }>;
   everRemoved: boolean;
+  /** Badge of the regular user of the device. */
+  regularUser: string;
   /** Of the inspector: whether they work here, and whether a designation of theirs covers the device. */
   inspector: { here: boolean; covered: boolean };
 }
@@ -136,8 +151,9 @@ const run = async (
       expect(command.pin).toBe(demo.pin);
       expect(watched.answers.size).toBe(procedure.checks.length);
       expect(new Set(answers.map(({ by }) => by))).toEqual(new Set([watched.badge]));
-      expect([demo.inspector]).toContain(watched.badge);
-      expect(watched.inspector).toEqual({ here: true, covered: true });
+      expect([demo.inspector, demo.regularUser]).toContain(watched.badge);
+      expect(watched.badge).not.toBe(watched.regularUser);
+      if (watched.badge === demo.inspector) expect(watched.inspector).toEqual({ here: true, covered: true });
       const bad = answers.some((answer) => answer.bad);
       expect(signed.output.inspection.verdict.kind).toBe(bad ? 'remove from service' : 'pass');
       watched.open = undefined;
@@ -184,6 +200,9 @@ const run = async (
       }
       return;
     }
+    case 'correct':
+      watched.regularUser = (await correct(callAs('records'), benchId, command)) ?? watched.regularUser;
+      return;
     case 'days pass':
       clock.advance({ days: command.days });
       return;
@@ -216,9 +235,71 @@ const record = async (office: Call, clock: TestClock, act: PeopleAct): Promise<b
   }
 };
 
-/** As a window shows it at which the attendant stays signed in. */
+/**
+ * A correction changes neither a standing nor a verdict, whether it is recorded or refused. The badge of the regular user
+ * where that was corrected.
+ */
+const correct = async (
+  records: Call,
+  benchId: BenchId,
+  { what, check: index }: Extract<Command, { kind: 'correct' }>,
+): Promise<string | undefined> => {
+  await records('session.sign-in', { badge: demo.regularUser });
+  const before = await standingAt(records, benchId);
+  const found = await records('record.amendable', { benchId });
+  if (!found.ok) throw new Error(found.error.sentence);
+  const { device = [], inspections = [] } = found.output;
+  const registered = device[0]!.amends;
+  const signing = { because: 'Random.', markingReadNow: true, pin: demo.pin };
+  const amend = (amends: number, correction: InputOf<'record.amend'>['correction']) =>
+    records('record.amend', { amends, correction, ...signing });
+  switch (what) {
+    case 'serial':
+      await amend(registered, { field: 'serial', now: `Q26-R-${index}` });
+      break;
+    case 'modelSheet':
+      await amend(registered, { field: 'modelSheet', now: index % 2 === 0 ? 'M003' : 'M004' });
+      break;
+    case 'regularUser': {
+      const [now, badge] = index % 2 === 0 ? ['P002', demo.inspector] : ['P003', demo.regularUser];
+      const corrected = await amend(registered, { field: 'regularUser', now });
+      expect(await standingAt(records, benchId)).toEqual(before);
+      return corrected.ok ? badge : undefined;
+    }
+    case 'bad answer':
+    case 'good answer': {
+      const check = procedure.checks[index]!;
+      const said = inspections[0]?.answers.find((answered) => answered.check === check.key);
+      if (said === undefined) return undefined;
+      const now = what === 'bad answer' ? badAnswer(index) : goodAnswer(check, 15.24);
+      await amend(said.amends, { field: 'answer', now });
+    }
+  }
+  expect(await standingAt(records, benchId)).toEqual(before);
+  return undefined;
+};
+
+const standingAt = async (records: Call, benchId: BenchId) => {
+  const { standing, reasons, dueOn, inspections } = await cardAt(records, benchId);
+  return { standing, reasons, dueOn, verdicts: inspections.map(({ verdict }) => verdict) };
+};
+
+/** Of a device in service: the answers of its latest signed inspection stand for a pass, corrected or not, and its signer is not its regular user. */
+const expectSoundInService = async (
+  desk: Call,
+  device: Awaited<ReturnType<typeof cardAt>>,
+): Promise<void> => {
+  const latest = device.inspections.find(({ state }) => state === 'signed')!;
+  expect(device.regularUser).not.toBe(latest.signedBy);
+  const shown = await desk('inspection.show', { inspection: latest.inspection });
+  if (!shown.ok) throw new Error(shown.error.sentence);
+  const answers = Object.values(shown.output.inspection.answers).map(({ answer }) => answer);
+  expect(answers.filter((answer) => answer.kind === 'defects')).toEqual([]);
+  expect(answers.filter((answer) => answer.kind === 'marking' && answer.state !== 'legible')).toEqual([]);
+};
+
+/** As a window shows it at which somebody is signed in. */
 const cardAt = async (desk: Call, benchId: BenchId) => {
-  await desk('session.sign-in', { badge: demo.attendant });
   const shown = await desk('device.show', { benchId });
   if (!shown.ok) throw new Error(shown.error.sentence);
   return shown.output.device;
@@ -237,6 +318,17 @@ const passAndRemoval: Command[] = [
   { kind: 'sign', pin: demo.pin },
   { kind: 'remove' },
   { kind: 'start' },
+];
+
+/** A passed device of which everything is corrected that can be. */
+const passedAndCorrected: Command[] = [
+  { kind: 'start' },
+  answerAll,
+  { kind: 'sign', pin: demo.pin },
+  ...correctable.map((what): Command => ({ kind: 'correct', what, check: 0 })),
+  { kind: 'correct', what: 'regularUser', check: 1 },
+  { kind: 'remove' },
+  ...correctable.map((what): Command => ({ kind: 'correct', what, check: 0 })),
 ];
 
 /** The inspector goes and comes back; what they begin then is signed only under a new designation that covers it. */
@@ -263,16 +355,20 @@ describe('after any sequence of commands', () => {
           ...sampleDevice('Q26C49777'),
           regularUserId: 'P003',
         });
+        const desk = station.callAs('desk');
+        await desk('session.sign-in', { badge: demo.attendant });
         const watched: Watched = {
           badge: demo.inspector,
           open: undefined,
           answers: new Map(),
           everRemoved: false,
+          regularUser: demo.regularUser,
           inspector: { here: true, covered: true },
         };
         for (const command of commands) {
           await run(station, benchId, command, watched);
-          const device = await cardAt(station.callAs('desk'), benchId);
+          const device = await cardAt(desk, benchId);
+          if (device.standing === 'in service') await expectSoundInService(desk, device);
           reached.add(device.standing);
           const signed = device.inspections.filter(({ state }) => state === 'signed');
           if (device.standing === 'in service') expect(signed[0]?.verdict).toBe('pass');
@@ -283,7 +379,7 @@ describe('after any sequence of commands', () => {
         expect((await station.expectOutput('ledger.verify', {})).sound).toBe(true);
         await station.close();
       }),
-      { numRuns: 25, examples: [[passAndRemoval], [leavingAndReturning]] },
+      { numRuns: 25, examples: [[passAndRemoval], [leavingAndReturning], [passedAndCorrected]] },
     );
     expect(reached).toEqual(new Set(['new', 'in service', 'quarantined']));
   }, 180_000);

@@ -15,9 +15,12 @@ import { readBytes, readJson } from '../files.ts';
 import { deviceMeant, type Job, jobOf, type StationCall, withStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
 import { columns, dateText } from '../wording.ts';
+import { addDeviceCorrect } from './correct.ts';
 
-export const addDevice = (program: Command, { words, terminal }: Shell): void => {
+export const addDevice = (program: Command, shell: Shell): void => {
+  const { words, terminal } = shell;
   const device = program.command('device').description(words('help-device'));
+  addDeviceCorrect(device, shell);
 
   device
     .command('add')

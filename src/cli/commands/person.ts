@@ -8,6 +8,7 @@ import { competenceLine, personCells, personLines } from '../person-lines.ts';
 import { pinFrom } from '../pin-from.ts';
 import type { Shell } from '../terminal.ts';
 import { columns } from '../wording.ts';
+import { addPersonCorrect } from './correct.ts';
 
 type Date = InputOf<'person.competence'>['on'];
 
@@ -21,8 +22,10 @@ interface DesignationOptions {
   readonly scope?: readonly string[];
 }
 
-export const addPerson = (program: Command, { words, terminal }: Shell): void => {
+export const addPerson = (program: Command, shell: Shell): void => {
+  const { words, terminal } = shell;
   const person = program.command('person').description(words('help-person'));
+  addPersonCorrect(person, shell);
   const named = (name: string): Command => person.command(name).argument('<person>', words('help-person-id'));
   const roleOption = () => new Option('--role <role...>', words('help-person-role')).choices(allRoles);
 

@@ -41,6 +41,7 @@ export class ExportRows {
     evolveIn(this.#devices, benchId, recorded, evolveDevice);
     evolveIn(this.#open, inspection, recorded, evolveInspection);
     this.#reasonsOf(recorded);
+    this.#correctionOf(recorded);
     if (namesPicture(recorded)) this.#picture(recorded);
     const ended = inspection === undefined ? undefined : this.#open.get(inspection);
     if (ended === undefined || ended.state === 'open') return;
@@ -139,6 +140,25 @@ export class ExportRows {
     this.#sink('pictures', { ...picture, benchId, keptOn: on, keptBy: this.#name(by) });
   }
 
+  #correctionOf({ seq, event, on, by }: RecordedEvent): void {
+    if (event.type !== 'record.amended') return;
+    const { amends, benchId, inspection, personId, correction, because } = event;
+    this.#sink('corrections', {
+      seq,
+      amends,
+      benchId: benchId === undefined ? undefined : formatBenchId(benchId),
+      inspection,
+      personId,
+      field: correction.field,
+      check: correction.field === 'answer' ? correction.check : undefined,
+      was: asCell(correction.was),
+      now: asCell(correction.now),
+      because,
+      on,
+      by: this.#name(by),
+    });
+  }
+
   #reasonsOf({ event, on, by }: RecordedEvent): void {
     const write = (benchId: Device['benchId'], reasons: readonly Reason[], inspection?: number): void => {
       for (const { key, zone, effect, positionM, sentence } of reasons) {
@@ -152,6 +172,9 @@ export class ExportRows {
       write(event.benchId, event.verdict.reasons, event.inspection);
   }
 }
+
+const asCell = (value: string | object | undefined): string | undefined =>
+  typeof value === 'object' ? JSON.stringify(value) : value;
 
 const sheetCells = (sheet: ModelSheet): ExportRow => ({
   manufacturer: sheet.manufacturer,
