@@ -33,6 +33,15 @@ const demoDeviceSchema = z.object({
   serial: z.string(),
   dateOfManufacture: z.string(),
   makerCode: z.string(),
+  /** What was entered at registration instead, and corrected later. */
+  misread: z
+    .object({
+      dateOfManufacture: z.string(),
+      correctedDaysAgo: z.number().int(),
+      correctedBy: z.string(),
+      because: z.string(),
+    })
+    .optional(),
   registeredDaysAgo: z.number().int(),
   regularUserId: z.string().optional(),
   /** Signed inspections, oldest first; a check that `answers` does not name was found good. */

@@ -19,6 +19,7 @@ import type { Ledger, LedgerReader } from '../../ledger/ledger.ts';
 import { caseIn, deviceIn, personIn } from '../lookup.ts';
 import { hashPin } from '../pin.ts';
 import type { Rules } from '../rules.ts';
+import { corrected } from './corrected-step.ts';
 import { type DemoDepot, type DemoDevice, readDemoDepot } from './demo-files.ts';
 import { lifeOfPerson } from './people-steps.ts';
 import { minutesADay, type TimedStep } from './timed-step.ts';
@@ -86,13 +87,14 @@ const lifeOf = (device: DemoDevice, depot: DemoDepot, rules: Rules): readonly Ti
   const sheet = depot.modelSheets.find(({ modelSheetId }) => modelSheetId === device.modelSheetId);
   if (sheet === undefined)
     throw new Error(`demo-data names the model sheet ${device.modelSheetId}, which it does not hold.`);
-  const { removed, open } = device;
+  const { removed, open, misread } = device;
   return [
     {
       minutesAgo: device.registeredDaysAgo * minutesADay,
       by: 'P005',
-      decide: async () => registered(device, sheet),
+      decide: async () => registered({ ...device, ...misread }, sheet),
     },
+    ...(misread === undefined ? [] : [corrected(device, misread, rules)]),
     ...device.history.flatMap(({ daysAgo, by, answers }) =>
       inspectionSteps(device, sheet, rules, {
         minutesAgo: daysAgo * minutesADay,
