@@ -2,12 +2,14 @@
 import i18next from 'i18next';
 import { initReactI18next } from 'react-i18next';
 import enCamera from '../../assets/messages/en/camera.json';
+import enCorrections from '../../assets/messages/en/corrections.json';
 import enExchange from '../../assets/messages/en/exchange.json';
 import enPeople from '../../assets/messages/en/people.json';
 import enRecords from '../../assets/messages/en/records.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
+import esCorrections from '../../assets/messages/es/corrections.json';
 import esExchange from '../../assets/messages/es/exchange.json';
 import esPeople from '../../assets/messages/es/people.json';
 import esRecords from '../../assets/messages/es/records.json';
@@ -18,6 +20,7 @@ import { recall, remember } from '../station/remembered.ts';
 
 interface Catalogues {
   readonly camera: typeof enCamera;
+  readonly corrections: typeof enCorrections;
   readonly exchange: typeof enExchange;
   readonly people: typeof enPeople;
   readonly records: typeof enRecords;
@@ -52,13 +55,14 @@ void catalogue.use(initReactI18next).init({
   lng: firstLanguage(),
   fallbackLng: 'en',
   initAsync: false,
-  ns: ['screens', 'walk', 'camera', 'exchange', 'people', 'records'],
+  ns: ['screens', 'walk', 'camera', 'exchange', 'people', 'records', 'corrections'],
   defaultNS: 'screens',
   resources: {
     en: {
       screens: enScreens,
       walk: enWalk,
       camera: enCamera,
+      corrections: enCorrections,
       exchange: enExchange,
       people: enPeople,
       records: enRecords,
@@ -67,6 +71,7 @@ void catalogue.use(initReactI18next).init({
       screens: esScreens,
       walk: esWalk,
       camera: esCamera,
+      corrections: esCorrections,
       exchange: esExchange,
       people: esPeople,
       records: esRecords,

@@ -1,6 +1,7 @@
 /** The screen that belongs to the route. */
 import { BenchScreen } from '../screens/bench/bench-screen.tsx';
 import { TagScreen } from '../screens/bench/tag-screen.tsx';
+import { CorrectionsScreen } from '../screens/corrections/corrections-screen.tsx';
 import { DeviceScreen } from '../screens/device/device-screen.tsx';
 import { NewDeviceScreen } from '../screens/device/new-device-screen.tsx';
 import { CaseScreen } from '../screens/identity/case-screen.tsx';
@@ -42,6 +43,8 @@ export const CurrentScreen = () => {
       return <RelabelScreen key={route.benchId} benchId={route.benchId} />;
     case 'markings':
       return <MarkingsScreen />;
+    case 'corrections':
+      return <CorrectionsScreen key={route.benchId} benchId={route.benchId} />;
     case 'person':
       return <PersonScreen key={route.personId} personId={route.personId} />;
     case 'setup':

@@ -3,6 +3,7 @@ import type { CalendarDate } from '../domain/brand.ts';
 import type { HeldDesignation } from '../domain/competence.ts';
 import type { OutputOf } from '../station/contract.ts';
 import type { PersonRecord, PersonView } from '../station/person-view.ts';
+import { correctionLine } from './correction-line.ts';
 import type { Job } from './job.ts';
 import { columns, dateText } from './wording.ts';
 
@@ -23,10 +24,11 @@ export const personCells = (person: PersonView, { words, language }: Wording): r
 };
 
 export const personLines = (
-  { person, designations, history }: PersonRecord,
+  { person, designations, amendments, history }: PersonRecord,
   wording: Wording,
 ): readonly string[] => [
   ...columns([personCells(person, wording)]),
+  ...amendments.map((amendment) => correctionLine(amendment, wording)),
   ...designations.flatMap((held) => designationLines(held, wording)),
   ...history.map((entry) => historyLine(entry, wording)),
 ];
@@ -64,7 +66,8 @@ const historyLine = (
   { words, language }: Wording,
 ): string => {
   const because = 'because' in event && event.because !== undefined ? `: ${event.because}` : '';
-  return `  ${dateText(on, language)}  ${by}  ${words(`history-${event.type}`)}${because}`;
+  const who = by === 'station' ? words('history-by-station') : by;
+  return `  ${dateText(on, language)}  ${who}  ${words(`history-${event.type}`)}${because}`;
 };
 
 export const competenceLine = (

@@ -9,6 +9,7 @@ import { useScanHandler } from '../../scan/scan.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { BindHereDialog } from './bind-here-dialog.tsx';
 import styles from './device.module.css';
+import { DeviceCorrections } from './device-corrections.tsx';
 import { DeviceHistory } from './device-history.tsx';
 import { DeviceIdentity } from './device-identity.tsx';
 import { DeviceMarking } from './device-marking.tsx';
@@ -63,6 +64,7 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
         <div className={styles.stack}>
           <EquipmentRecord device={device} />
           <OtherCodes device={device} />
+          <DeviceCorrections device={device} />
           <DevicePictures benchId={benchId} />
         </div>
       </div>

@@ -6,6 +6,7 @@ import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { useReadyStation } from '../../station/status.ts';
 import { ChangePersonDialog } from './change-person-dialog.tsx';
+import { CorrectNameDialog } from './correct-name-dialog.tsx';
 import { DesignateDialog } from './designate-dialog.tsx';
 import { EndDesignationDialog } from './end-designation-dialog.tsx';
 import { LeaveDialog } from './leave-dialog.tsx';
@@ -25,6 +26,7 @@ type Action =
   | 'again'
   | 'end'
   | 'change'
+  | 'correctName'
   | 'setPin'
   | 'resetPin'
   | 'ownPin'
@@ -60,6 +62,7 @@ const actionsOnOthers = ({ left, designation, pinSet }: PersonView): readonly Ac
     ? [
         ...(designation === undefined ? (['designate'] as const) : (['again', 'end'] as const)),
         'change',
+        'correctName',
         pinSet ? 'resetPin' : 'setPin',
         'leave',
       ]
@@ -74,6 +77,8 @@ const dialogOf = (action: Action, props: PersonDialogProps): ReactNode => {
       return <EndDesignationDialog {...props} />;
     case 'change':
       return <ChangePersonDialog {...props} />;
+    case 'correctName':
+      return <CorrectNameDialog {...props} />;
     case 'setPin':
     case 'resetPin':
       return <SetPinDialog {...props} />;

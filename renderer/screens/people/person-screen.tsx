@@ -4,6 +4,7 @@ import { Icon } from '../../components/icon.tsx';
 import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useStationQuery } from '../../station/hooks.ts';
+import { CorrectionList } from '../corrections/correction-list.tsx';
 import { DesignationBox } from './designation-box.tsx';
 import styles from './people.module.css';
 import { PersonActions } from './person-actions.tsx';
@@ -16,7 +17,7 @@ export const PersonScreen = ({ personId }: { readonly personId: string }) => {
   const signing = useSigningWords();
   if (data === undefined)
     return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
-  const { person, designations, history } = data;
+  const { person, designations, amendments, history } = data;
   const { icon, words } = signing(person);
   return (
     <div className={styles.screen}>
@@ -46,7 +47,15 @@ export const PersonScreen = ({ personId }: { readonly personId: string }) => {
             />
           ))}
         </section>
-        <PersonHistory history={history} />
+        <div className={styles.section}>
+          {amendments.length === 0 ? null : (
+            <section className={styles.section} aria-labelledby="corrections">
+              <h2 id="corrections">{t('corrections:made')}</h2>
+              <CorrectionList amendments={amendments} />
+            </section>
+          )}
+          <PersonHistory history={history} />
+        </div>
       </div>
     </div>
   );
