@@ -2,6 +2,9 @@
 import { badges } from './prepared-depot.ts';
 import { choose, go, heading, inMain, press, type Screen, signIn, type Visit } from './visit.ts';
 
+/** A device of `demo-data/fleet.json` of which a date was misread. */
+const corrected = '2V0VNQRVE2';
+
 /** A dialog that is opened on the page of a person, and seen by a line of it. */
 const dialog = (name: string, button: string, line: string): Screen => ({
   name,
@@ -73,6 +76,37 @@ export const screensOfPeople: readonly Screen[] = [
       await go(visit, '#/person/P002');
       await press(visit, 'people:action.ownPin');
       return visit.page.getByLabel(visit.say('people:form.oldPin'));
+    },
+  },
+  {
+    name: 'device card, a correction',
+    show: async (visit) => {
+      await go(visit, `#/device/${corrected}`);
+      return heading(visit, 'corrections:made');
+    },
+  },
+  {
+    name: 'corrections of a device',
+    show: async (visit) => {
+      await press(visit, 'corrections:open');
+      return inMain(visit, 'corrections:entered');
+    },
+  },
+  {
+    name: 'correction of a serial number, with every fault',
+    show: async (visit) => {
+      await press(visit, 'corrections:correct');
+      await press(visit, 'corrections:sign');
+      return inDialog(visit, 'screens:form.needed');
+    },
+  },
+  {
+    name: 'correction of an answer, with defects',
+    show: async (visit) => {
+      await visit.page.keyboard.press('Escape');
+      await visit.page.getByRole('region').last().getByRole('button').last().click();
+      await choose(visit.page.getByRole('radio', { name: visit.say('corrections:answer.defects') }));
+      return inDialog(visit, 'corrections:answer.another');
     },
   },
 ];
