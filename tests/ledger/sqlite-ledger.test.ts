@@ -117,6 +117,24 @@ describe('a data folder', () => {
     });
   });
 
+  it('of an older version has its projections made again, which may say more now', async () => {
+    const first = await opened(folder);
+    await first.append(occasion, async () => setUp);
+    const people = await first.read((reader) => reader.people());
+    await first.close();
+    await tamper(folder, (database) =>
+      database.exec(`
+        update person set state = json_remove(state, '$.history');
+        drop table identity_case;
+        pragma user_version = 1;
+      `),
+    );
+    const again = await opened(folder);
+    expect(await again.read((reader) => reader.people())).toEqual(people);
+    expect((await again.verify()).sound).toBe(true);
+    await again.close();
+  });
+
   it('is refused where a newer version wrote its ledger, and opens for that version again', async () => {
     const ledger = await opened(folder);
     await ledger.append(occasion, async () => setUp);
