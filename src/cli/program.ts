@@ -14,6 +14,7 @@ import { addLabel } from './commands/label.ts';
 import { addLedger } from './commands/ledger.ts';
 import { addLifeline } from './commands/lifeline.ts';
 import { addMarkings } from './commands/markings.ts';
+import { addPerson } from './commands/person.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
 import { addRead } from './commands/read.ts';
@@ -54,6 +55,7 @@ export const programFor = (shell: Shell): Command => {
     addId,
     addIdentity,
     addMarkings,
+    addPerson,
     addImport,
     addExport,
     addLedger,

@@ -1,10 +1,10 @@
 /** How each aggregate changes with an event: the one place where an event turns into state. */
 import type { CurrentTag, Device, PastTag } from './device.ts';
 import type { DomainEvent, RecordedEvent } from './event.ts';
+import { amendedDevice, amendedInspection } from './evolve-amended.ts';
 import type { IdentityCase } from './identity/identity-case.ts';
 import type { Inspection } from './inspection.ts';
 import type { ModelSheet } from './model-sheet.ts';
-import type { Person } from './person.ts';
 import type { Printer } from './printer.ts';
 import type { Scanner } from './scanner/scanner.ts';
 
@@ -43,7 +43,13 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'person.added':
       return { personId: event.person.personId };
     case 'person.designated':
+    case 'person.designation-ended':
+    case 'person.name-changed':
+    case 'person.badge-changed':
+    case 'person.roles-changed':
     case 'person.pin-set':
+    case 'person.left':
+    case 'person.returned':
       return { personId: event.personId };
     case 'model-sheet.recorded':
       return { modelSheetId: event.modelSheet.modelSheetId };
@@ -73,6 +79,14 @@ export const touchedBy = (event: DomainEvent): Touched => {
       return { identityCase: event.identityCase };
     case 'identity.taken':
       return { identityCase: event.identityCase, benchId: event.benchId };
+    case 'record.amended': {
+      const { benchId, inspection, personId } = event;
+      return {
+        ...(benchId === undefined ? {} : { benchId }),
+        ...(inspection === undefined ? {} : { inspection }),
+        ...(personId === undefined ? {} : { personId }),
+      };
+    }
   }
 };
 
@@ -103,17 +117,6 @@ export const evolveStation = (
 
 const withoutPrinter = ({ printers }: Station, printerId: string): readonly Printer[] =>
   printers.filter((printer) => printer.printerId !== printerId);
-
-export const evolvePerson = (person: Person | undefined, { event }: RecordedEvent): Person | undefined => {
-  switch (event.type) {
-    case 'person.added':
-      return event.person;
-    case 'person.designated':
-      return person && { ...person, designation: event.designation };
-    default:
-      return person;
-  }
-};
 
 export const evolveModelSheet = (
   sheet: ModelSheet | undefined,
@@ -160,6 +163,8 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
       return withoutOpenInspection(device);
     case 'inspection.signed':
       return signed(withoutOpenInspection(device), event, on, by);
+    case 'record.amended':
+      return amendedDevice(device, recorded, event);
     default:
       return device;
   }
@@ -282,8 +287,9 @@ export const evolveIdentityCase = (
 
 export const evolveInspection = (
   inspection: Inspection | undefined,
-  { event, on, at, by }: RecordedEvent,
+  recorded: RecordedEvent,
 ): Inspection | undefined => {
+  const { event, on, at, by } = recorded;
   if (event.type === 'inspection.started') {
     const { inspection: number, benchId, procedure } = event;
     return {
@@ -311,6 +317,8 @@ export const evolveInspection = (
         signed: { by, on, verdict, tagNumber, ...(dueOn === undefined ? {} : { dueOn }) },
       };
     }
+    case 'record.amended':
+      return amendedInspection(inspection, recorded, event);
     case 'inspection.abandoned':
       return { ...inspection, state: 'abandoned', abandoned: { by, on, why: event.why } };
     default:

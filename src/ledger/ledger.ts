@@ -89,6 +89,8 @@ export interface LedgerReader {
   /** How many were closed, and how many of them with none of these. */
   closedIdentityCases(): Promise<EarlierCases>;
   nextIdentityCaseNumber(): Promise<number>;
+  /** By its number. */
+  event(seq: number): Promise<RecordedEvent | undefined>;
   /** The events that touch a device, oldest first. */
   eventsOf(benchId: BenchId): Promise<readonly RecordedEvent[]>;
   /** The canonical JSON of an event, the bytes that its hash is of. */

@@ -53,9 +53,16 @@ import { modelSheetList } from './operations/model-sheet-list.ts';
 import { modelSheetRecord } from './operations/model-sheet-record.ts';
 import { modelSheetSetContact } from './operations/model-sheet-set-contact.ts';
 import { personAdd } from './operations/person-add.ts';
+import { personChange } from './operations/person-change.ts';
+import { personChangeOwnPin } from './operations/person-change-own-pin.ts';
+import { personCompetence } from './operations/person-competence.ts';
 import { personDesignate } from './operations/person-designate.ts';
+import { personEndDesignation } from './operations/person-end-designation.ts';
+import { personLeave } from './operations/person-leave.ts';
 import { personList } from './operations/person-list.ts';
+import { personReturn } from './operations/person-return.ts';
 import { personSetPin } from './operations/person-set-pin.ts';
+import { personShow } from './operations/person-show.ts';
 import { pictureRead } from './operations/picture-read.ts';
 import { pictureShow } from './operations/picture-show.ts';
 import { printCancel } from './operations/print-cancel.ts';
@@ -67,6 +74,8 @@ import { printerRemove } from './operations/printer-remove.ts';
 import { printerSave } from './operations/printer-save.ts';
 import { printerTest } from './operations/printer-test.ts';
 import { procedureShow } from './operations/procedure-show.ts';
+import { recordAmend } from './operations/record-amend.ts';
+import { recordAmendable } from './operations/record-amendable.ts';
 import { recordExport } from './operations/record-export.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
@@ -96,6 +105,13 @@ const operations = [
   personAdd,
   personDesignate,
   personSetPin,
+  personChange,
+  personChangeOwnPin,
+  personEndDesignation,
+  personLeave,
+  personReturn,
+  personShow,
+  personCompetence,
   modelSheetList,
   modelSheetRecord,
   modelSheetSetContact,
@@ -151,6 +167,8 @@ const operations = [
   importRun,
   importStatus,
   importCancel,
+  recordAmend,
+  recordAmendable,
   recordExport,
   exportStatus,
   exportCancel,

@@ -153,8 +153,12 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   };
 };
 
-const personOf = async (ledger: Ledger, personId: string | undefined): Promise<Person | undefined> =>
-  personId === undefined ? undefined : ledger.read((reader) => reader.person(personId));
+/** Nobody where the person has left since. */
+const personOf = async (ledger: Ledger, personId: string | undefined): Promise<Person | undefined> => {
+  if (personId === undefined) return undefined;
+  const person = await ledger.read((reader) => reader.person(personId));
+  return person?.left === undefined ? person : undefined;
+};
 
 const denial = (access: Access, person: Person | undefined): Refusal | undefined => {
   if (access === 'anyone') return undefined;

@@ -140,6 +140,7 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
       'button: Ilse MarrowbyAdministratorHP10017',
       'button: Nadia SolheimUserHP10062',
       'button: Odile FarrantInspectorHP10048',
+      'button: Sunniva CallowayInspectorHP10079',
       'button: Teo ArandalInspectorHP10024 · signed in',
       'button: Wren CastellanInspector, AttendantHP10031',
     ]);
@@ -151,6 +152,7 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
       'button: Remove from service now',
       'button: Bench ID label',
       'button: Read the marking, then print a label again',
+      'button: Correct the record',
       'button: Keep a picture of the marking',
     ]);
 

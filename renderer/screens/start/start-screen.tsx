@@ -8,6 +8,7 @@ import { DayCounts } from './day-counts.tsx';
 import { EmptyRegister } from './empty-register.tsx';
 import { OpenInspections } from './open-inspections.tsx';
 import styles from './start.module.css';
+import { TrainingNotices } from './training-notices.tsx';
 
 export const StartScreen = () => {
   const { t, dateText } = useText();
@@ -29,6 +30,7 @@ export const StartScreen = () => {
         <DemoBadges />
       </div>
       <OpenCases />
+      <TrainingNotices notices={station.trainingNotices} />
       <p className={styles.caution}>{t('screens:start.caution')}</p>
     </div>
   );

@@ -277,13 +277,22 @@ export class SqliteReader implements LedgerReader {
     return (latest ?? 0) + 1;
   }
 
+  async event(seq: number): Promise<RecordedEvent | undefined> {
+    const bytes = await this.#eventBytes(seq);
+    return bytes && recordedFrom(bytes);
+  }
+
   async eventText(seq: number): Promise<string | undefined> {
+    return (await this.#eventBytes(seq))?.toString('utf8');
+  }
+
+  async #eventBytes(seq: number): Promise<Buffer | undefined> {
     const row = await this.#database
       .selectFrom('event')
       .select('bytes')
       .where('seq', '=', seq)
       .executeTakeFirst();
-    return row?.bytes.toString('utf8');
+    return row?.bytes;
   }
 
   async signatureOf(inspection: number): Promise<RecordedEvent | undefined> {

@@ -56,7 +56,8 @@ const lockWaitMs = 5000;
 /**
  * Opens the ledger of a data folder, which is created where it is missing, and holds the folder until `close`. Refuses with
  * `station-already-open`, `folder-not-writable`, `disk-full`, `ledger-damaged` or `ledger-from-newer-version`; each
- * names the `folder`. `append` and `appendAll` return the first four as well; all else throws them as `StorageFault`.
+ * names the `folder`. `append` and `appendAll` return the first four as well; all else throws them as `StorageFault`. The
+ * projections of a file of an older version are made again from the events, for they may say more in this one.
  */
 export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal> => {
   const path = resolve(folder);
@@ -87,7 +88,9 @@ export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal
     opened.push(reader);
     reader.waitForLocks(lockWaitMs);
     await reader.exec(readerSettings);
-    return new SqliteLedger(path, writer, reader, release);
+    const ledger = new SqliteLedger(path, writer, reader, release);
+    if (version > 0 && version < schemaVersion) await ledger.rebuild();
+    return ledger;
   } catch (error) {
     await release();
     return storageRefusal(error, path);

@@ -1,57 +1,54 @@
-/** Sets the PIN with which a person signs. */
+/** The person at the window changes their own PIN, with the one that holds now. */
 import { type FormEvent, useState } from 'react';
-import type { PersonView } from '../../../src/station/views.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { DialogActions } from '../../components/dialog-actions.tsx';
 import { faultsOf } from '../../components/form-faults.ts';
-import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useStationCommand } from '../../station/hooks.ts';
-import styles from './setup.module.css';
+import styles from './people.module.css';
+import { PinInput } from './pin-input.tsx';
 
-export interface SetPinDialogProps {
-  readonly person: PersonView;
-  onClose(): void;
-}
-
-export const SetPinDialog = ({ person, onClose }: SetPinDialogProps) => {
+export const OwnPinDialog = ({ onClose }: { onClose(): void }) => {
   const { t } = useText();
   const [pin, setPin] = useState('');
+  const [newPin, setNewPin] = useState('');
   const [again, setAgain] = useState('');
   const [wasTried, setTried] = useState(false);
-  const set = useStationCommand('person.set-pin');
-  const refused = faultsOf(set.error);
-  const differ = pin === again ? undefined : t('screens:form.pinsDiffer');
+  const change = useStationCommand('person.change-own-pin');
+  const refused = faultsOf(change.error);
+  const differ = newPin === again ? undefined : t('screens:form.pinsDiffer');
   const submit = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
     setTried(true);
     if (differ !== undefined) return;
-    if ((await set.run({ personId: person.personId, pin })).ok) onClose();
+    if ((await change.run({ pin, newPin })).ok) onClose();
   };
   return (
-    <Dialog title={t('screens:setup.pinTitle', { name: person.name })} onClose={onClose}>
+    <Dialog title={t('people:dialog.ownPin')} onClose={onClose}>
       <form className={styles.form} onSubmit={(event) => void submit(event)}>
-        <TextInput
-          label={t('screens:setup.pin')}
+        <PinInput
+          label={t('people:form.oldPin')}
           value={pin}
           onChange={setPin}
-          type="password"
-          inputMode="numeric"
-          hint={t('screens:firstStart.pinHint')}
           error={refused.at('pin')}
           autoFocus
         />
-        <TextInput
+        <PinInput
+          label={t('screens:setup.pin')}
+          hint={t('screens:firstStart.pinHint')}
+          value={newPin}
+          onChange={setNewPin}
+          error={refused.at('newPin')}
+        />
+        <PinInput
           label={t('screens:setup.pinAgain')}
           value={again}
           onChange={setAgain}
-          type="password"
-          inputMode="numeric"
           error={wasTried ? differ : undefined}
         />
         <AlertLine sentence={refused.rest()} />
-        <DialogActions isRunning={set.isRunning} onCancel={onClose} />
+        <DialogActions isRunning={change.isRunning} onCancel={onClose} />
       </form>
     </Dialog>
   );

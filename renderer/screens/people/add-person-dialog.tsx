@@ -1,8 +1,7 @@
 /** Adds a person: name, badge, roles. */
 import { type FormEvent, useState } from 'react';
-import { roles as allRoles, type Role } from '../../../src/domain/person.ts';
+import type { Role } from '../../../src/domain/person.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
-import { CheckBox } from '../../components/check-box.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { DialogActions } from '../../components/dialog-actions.tsx';
 import { faultsOf, hasFaults } from '../../components/form-faults.ts';
@@ -10,7 +9,8 @@ import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { useStationCommand } from '../../station/hooks.ts';
-import styles from './setup.module.css';
+import styles from './people.module.css';
+import { RoleBoxes } from './role-boxes.tsx';
 
 export const AddPersonDialog = ({ onClose }: { onClose(): void }) => {
   const { t } = useText();
@@ -63,20 +63,7 @@ const AddPersonForm = ({ onClose }: { onClose(): void }) => {
         onChange={setBadge}
         error={faults.badge ?? refused.at('badge')}
       />
-      <fieldset>
-        <legend className={styles.name}>{t('screens:setup.roles')}</legend>
-        <div className={styles.boxes}>
-          {allRoles.map((role) => (
-            <CheckBox
-              key={role}
-              isSelected={roles.includes(role)}
-              onChange={(isIn) => setRoles(isIn ? [...roles, role] : roles.filter((other) => other !== role))}
-            >
-              {t(`screens:role.${role}`)}
-            </CheckBox>
-          ))}
-        </div>
-      </fieldset>
+      <RoleBoxes roles={roles} onChange={setRoles} />
       <AlertLine sentence={faults.roles ?? refused.rest()} />
       <DialogActions isRunning={add.isRunning} onCancel={onClose} />
     </form>

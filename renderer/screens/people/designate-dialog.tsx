@@ -1,24 +1,22 @@
 /** Records the written designation of a person as a competent person. */
 import { type FormEvent, useState } from 'react';
-import { calendarDate } from '../../../src/domain/brand.ts';
-import type { PersonView } from '../../../src/station/views.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
-import { DesignationFields, emptyDesignation } from '../../components/designation-fields.tsx';
+import { designationFrom, draftOf, emptyDesignation } from '../../components/designation-draft.ts';
+import { DesignationFields } from '../../components/designation-fields.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { DialogActions } from '../../components/dialog-actions.tsx';
 import { faultsOf, hasFaults } from '../../components/form-faults.ts';
 import { useText } from '../../i18n/text.ts';
 import { useStationCommand } from '../../station/hooks.ts';
-import styles from './setup.module.css';
+import styles from './people.module.css';
+import type { PersonDialogProps } from './person-actions.tsx';
+import { ScopeBoxes } from './scope-boxes.tsx';
 
-export interface DesignateDialogProps {
-  readonly person: PersonView;
-  onClose(): void;
-}
-
-export const DesignateDialog = ({ person, onClose }: DesignateDialogProps) => {
+export const DesignateDialog = ({ person, onClose }: PersonDialogProps) => {
   const { t } = useText();
-  const [draft, setDraft] = useState({ ...emptyDesignation, ...person.designation });
+  const before = person.designation;
+  const [draft, setDraft] = useState(before === undefined ? emptyDesignation : draftOf(before));
+  const [scope, setScope] = useState<readonly string[] | undefined>(before?.scope);
   const [wasTried, setTried] = useState(false);
   const designate = useStationCommand('person.designate');
   const needed = (value: string): string | undefined =>
@@ -27,20 +25,19 @@ export const DesignateDialog = ({ person, onClose }: DesignateDialogProps) => {
     designatedBy: needed(draft.designatedBy),
     designatedOn: needed(draft.designatedOn),
     trainingValidUntil: needed(draft.trainingValidUntil),
+    scope: scope?.length === 0 ? t('people:form.scopeNeeded') : undefined,
   };
   const faults: Partial<typeof own> = wasTried ? own : {};
   const refused = faultsOf(designate.error);
+  const at = (field: string): string | undefined => refused.at(`designation.${field}`, field);
   const submit = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
     setTried(true);
     if (hasFaults(own)) return;
+    const written = designationFrom(draft);
     const result = await designate.run({
       personId: person.personId,
-      designation: {
-        designatedBy: draft.designatedBy,
-        designatedOn: calendarDate(draft.designatedOn),
-        trainingValidUntil: calendarDate(draft.trainingValidUntil),
-      },
+      designation: scope === undefined ? written : { ...written, scope: [...scope] },
     });
     if (result.ok) onClose();
   };
@@ -52,13 +49,16 @@ export const DesignateDialog = ({ person, onClose }: DesignateDialogProps) => {
           value={draft}
           onChange={setDraft}
           errors={{
-            designatedBy: faults.designatedBy ?? refused.at('designation.designatedBy'),
-            designatedOn: faults.designatedOn ?? refused.at('designation.designatedOn', 'designatedOn'),
-            trainingValidUntil:
-              faults.trainingValidUntil ?? refused.at('designation.trainingValidUntil', 'trainingValidUntil'),
+            designatedBy: faults.designatedBy ?? at('designatedBy'),
+            designatedOn: faults.designatedOn ?? at('designatedOn'),
+            document: at('document'),
+            trainingCourse: at('trainingCourse'),
+            trainedOn: at('trainedOn'),
+            trainingValidUntil: faults.trainingValidUntil ?? at('trainingValidUntil'),
           }}
         />
-        <AlertLine sentence={refused.rest()} />
+        <ScopeBoxes scope={scope} onChange={setScope} />
+        <AlertLine sentence={faults.scope ?? refused.rest()} />
         <DialogActions isRunning={designate.isRunning} onCancel={onClose} />
       </form>
     </Dialog>
