@@ -15,6 +15,7 @@ import { addMarkings } from './commands/markings.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
 import { addRead } from './commands/read.ts';
+import { addReport } from './commands/report.ts';
 import { addScan } from './commands/scan.ts';
 import { addServe } from './commands/serve.ts';
 import { addTag } from './commands/tag.ts';
@@ -52,6 +53,7 @@ export const programFor = (shell: Shell): Command => {
     addMarkings,
     addImport,
     addExport,
+    addReport,
     addLedger,
     addServe,
   ]) {

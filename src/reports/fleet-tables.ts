@@ -1,14 +1,21 @@
 /** The register and the due list as tables. */
 import { formatBenchId } from '../domain/bench-id/bench-id.ts';
-import type { Device, DueState } from '../domain/device.ts';
-import type { ModelSheet } from '../domain/model-sheet.ts';
+import type { BenchId } from '../domain/brand.ts';
+import type { DueState, Standing } from '../domain/device.ts';
 import type { DataTable, DataValue } from './data-table.ts';
 import type { ReportWords } from './report-words.ts';
 
+/** What the lists say of a device, and no more: there may be very many. */
 export interface FleetRow {
-  readonly device: Device;
-  readonly modelSheet: ModelSheet;
+  readonly benchId: BenchId;
+  readonly manufacturer: string;
+  readonly model: string;
+  readonly serial: string;
+  readonly ratedLengthM: number;
+  readonly standing: Standing;
   readonly dueState: DueState;
+  readonly dueOn?: string | undefined;
+  readonly lastInspectedOn?: string | undefined;
   /** The name of its regular user. */
   readonly regularUser?: string | undefined;
 }
@@ -22,11 +29,11 @@ const identityColumns = (words: ReportWords) => [
   { title: words.line('serial'), share: 5.5 },
 ];
 
-const identityOf = ({ device, modelSheet }: FleetRow): readonly DataValue[] => [
-  formatBenchId(device.benchId),
-  modelSheet.manufacturer,
-  modelSheet.model,
-  device.serial,
+const identityOf = (row: FleetRow): readonly DataValue[] => [
+  formatBenchId(row.benchId),
+  row.manufacturer,
+  row.model,
+  row.serial,
 ];
 
 export const registerTable = (rows: readonly FleetRow[], words: ReportWords): DataTable => ({
@@ -40,10 +47,10 @@ export const registerTable = (rows: readonly FleetRow[], words: ReportWords): Da
   ],
   rows: rows.map((row) => [
     ...identityOf(row),
-    words.told(words.length(row.modelSheet.ratedLengthM)),
-    words.tell(`standing-${row.device.standing}`),
-    dateOrNothing(row.device.lastInspection?.on),
-    dateOrNothing(row.device.dueOn),
+    words.told(words.length(row.ratedLengthM)),
+    words.tell(`standing-${row.standing}`),
+    dateOrNothing(row.lastInspectedOn),
+    dateOrNothing(row.dueOn),
   ]),
 });
 
@@ -58,12 +65,12 @@ export const dueTable = (rows: readonly FleetRow[], words: ReportWords): DataTab
     { title: words.line('user'), share: 5 },
   ],
   rows: rows
-    .toSorted((a, b) => (a.device.dueOn ?? '').localeCompare(b.device.dueOn ?? ''))
+    .toSorted((a, b) => (a.dueOn ?? '').localeCompare(b.dueOn ?? ''))
     .map((row) => [
-      dateOrNothing(row.device.dueOn),
+      dateOrNothing(row.dueOn),
       words.tell(`due-${row.dueState}`),
       ...identityOf(row),
-      dateOrNothing(row.device.lastInspection?.on),
+      dateOrNothing(row.lastInspectedOn),
       row.regularUser ?? '',
     ]),
 });

@@ -56,6 +56,10 @@ import { printerSave } from './operations/printer-save.ts';
 import { printerTest } from './operations/printer-test.ts';
 import { procedureShow } from './operations/procedure-show.ts';
 import { recordExport } from './operations/record-export.ts';
+import { reportCancel } from './operations/report-cancel.ts';
+import { reportFile } from './operations/report-file.ts';
+import { reportMake } from './operations/report-make.ts';
+import { reportStatus } from './operations/report-status.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
 import { scannerLearn } from './operations/scanner-learn.ts';
@@ -135,6 +139,10 @@ const operations = [
   importStatus,
   importCancel,
   recordExport,
+  reportCancel,
+  reportMake,
+  reportFile,
+  reportStatus,
   exportStatus,
   exportCancel,
   ledgerVerify,

@@ -17,6 +17,7 @@ import type { ExportOutcome } from './exchange/export-record.ts';
 import type { ImportOutcome } from './exchange/import-outcome.ts';
 import type { Access, OperationContext } from './operation.ts';
 import { pinGuard } from './pin.ts';
+import type { ReportOutcome } from './reports/make-report.ts';
 import { loadRules } from './rules.ts';
 import { issueText, sentenceOf } from './sentence.ts';
 import { WorkJobs } from './work-jobs.ts';
@@ -61,6 +62,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const printJobs = new WorkJobs<Printed, JobProgress>(100, (error) => faultOf(error, 'tag.print'));
   const importJobs = new WorkJobs<ImportOutcome>(5, (error) => faultOf(error, 'import.run'));
   const exportJobs = new WorkJobs<ExportOutcome>(5, (error) => faultOf(error, 'record.export'));
+  const reportJobs = new WorkJobs<ReportOutcome>(20, (error) => faultOf(error, 'report.make'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
   const contextOf = async ({ session, language }: Request): Promise<OperationContext> => {
@@ -73,6 +75,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       printJobs,
       importJobs,
       exportJobs,
+      reportJobs,
       folder: options.folder,
       productFolder,
       language,
@@ -138,6 +141,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       await printJobs.close();
       await importJobs.close();
       await exportJobs.close();
+      await reportJobs.close();
       await ledger.close();
     },
   };

@@ -1,0 +1,41 @@
+/** The report of an inspection that has ended, out of the record. */
+import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
+import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
+import { inspectionReport } from '../../reports/inspection-report.ts';
+import { caseIn } from '../lookup.ts';
+import type { OperationContext } from '../operation.ts';
+import { namesOf } from '../views.ts';
+import type { ComposeControl, Composition } from './compose-report.ts';
+import { proofOf, reportDevice, signatureOf } from './report-device.ts';
+
+export const inspectionComposition = async (
+  context: OperationContext,
+  number: number,
+  { words }: ComposeControl,
+): Promise<Composition | Refusal> => {
+  const found = await context.ledger.read(async (reader) => {
+    const open = await caseIn(reader, number, context.rules);
+    if (isRefusal(open)) return open;
+    const events = await reader.eventsOf(open.inspection.benchId);
+    return { ...open, nameOf: await namesOf(reader), signed: await signatureOf(reader, events, number) };
+  });
+  if (isRefusal(found)) return found;
+  const { station, inspection, row, procedure, nameOf, signed } = found;
+  if (inspection.state === 'open')
+    return refusal('inspection-not-ended', { inspection: number }, 'of.inspection');
+  const content = {
+    station: station.name,
+    of: reportDevice(row, nameOf),
+    inspection,
+    procedure,
+    program: signed?.event.program,
+    nameOf,
+    signature: signed?.signature,
+    pictures: [],
+    proof: await proofOf(context, signed?.signature.seq),
+  };
+  return {
+    fileName: `inspection-${number}-${formatBenchId(inspection.benchId)}`,
+    report: (widthMm) => inspectionReport(content, words, widthMm),
+  };
+};
