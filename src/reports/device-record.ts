@@ -7,12 +7,13 @@ import { formatBenchId } from '../domain/bench-id/bench-id.ts';
 import type { PastTag } from '../domain/device.ts';
 import type { Verdict } from '../domain/verdict.ts';
 import { deviceTitle, lifelineText, madeOf, type Pair, type ReportDevice, serialOf } from './device-facts.ts';
-import { heading, prose } from './prose.ts';
+import { heading, leadingOn, prose } from './prose.ts';
+import { reasonsCell } from './reasons.ts';
 import { type RecordProof, recordStrips } from './record-strips.ts';
 import type { Report } from './render-report.ts';
 import type { ReportWords, Told } from './report-words.ts';
 import type { Strip } from './strip.ts';
-import { type Cell, cell, facts, table } from './table.ts';
+import { cell, facts, table } from './table.ts';
 import { textStyles } from './type-sizes.ts';
 
 export interface RecordedExamination {
@@ -66,7 +67,7 @@ export const deviceRecord = (content: DeviceRecordContent, words: ReportWords, w
     heading(words.line('equipment'), widthMm),
     facts(equipmentOf(content, words), widthMm),
     heading(words.line('examinations'), widthMm),
-    prose(words.tell('examinationsText'), widthMm, textStyles.soft),
+    leadingOn(prose(words.tell('examinationsText'), widthMm, textStyles.soft)),
     ...examinationStrips(examinations, words, widthMm),
     ...declaredStrips(content, words, widthMm),
     heading(words.line('removals'), widthMm),
@@ -121,9 +122,6 @@ const equipmentOf = ({ of, pictures }: DeviceRecordContent, words: ReportWords):
   ];
 };
 
-const reasonLines = (reasons: RecordedRemoval['reasons'], words: ReportWords): Cell =>
-  reasons.flatMap(({ sentence }) => cell(words.told(sentence).map((text) => `· ${text}`)));
-
 const examinationStrips = (
   examinations: readonly RecordedExamination[],
   words: ReportWords,
@@ -135,7 +133,7 @@ const examinationStrips = (
     cell(words.tell('periodicExamination', { number: inspection })),
     [
       ...cell(words.tell(`verdict-${verdict.kind}`), { ...textStyles.cell, weight: 'bold' }),
-      ...(verdict.kind === 'pass' ? [] : reasonLines(verdict.reasons, words)),
+      ...(verdict.kind === 'pass' ? [] : reasonsCell(verdict.reasons, words)),
     ],
     [...cell(by), ...cell(words.tell('signedEvent', { seq }), textStyles.soft)],
     cell(dueOn === undefined ? '–' : words.told(words.date(dueOn))),
@@ -175,7 +173,7 @@ const declaredStrips = (
   ]);
   return [
     heading(words.line('declared'), widthMm),
-    prose(words.tell('declaredText'), widthMm, textStyles.soft),
+    leadingOn(prose(words.tell('declaredText'), widthMm, textStyles.soft)),
     table(
       [
         { title: words.line('date'), share: 4 },
@@ -204,7 +202,7 @@ const removalStrips = (
       ],
       removals.map(({ on, by, reasons, seq }) => [
         cell(words.told(words.date(on))),
-        reasonLines(reasons, words),
+        reasonsCell(reasons, words),
         [...cell(by), ...cell(words.tell('eventNumber', { seq }), textStyles.soft)],
       ]),
       widthMm,

@@ -23,7 +23,7 @@ export interface FleetRow {
 const dateOrNothing = (date: string | undefined): DataValue => (date === undefined ? '' : { date });
 
 const identityColumns = (words: ReportWords) => [
-  { title: words.line('benchId'), share: 5.2 },
+  { title: words.line('benchId'), share: 6.2 },
   { title: words.line('manufacturer'), share: 4.5 },
   { title: words.line('model'), share: 5 },
   { title: words.line('serial'), share: 5.5 },
@@ -59,7 +59,7 @@ export const dueTable = (rows: readonly FleetRow[], words: ReportWords): DataTab
   title: words.line('dueList'),
   columns: [
     { title: words.line('nextDue'), share: 4.6 },
-    { title: words.line('dueState'), share: 5 },
+    { title: words.line('dueState'), share: 5.6 },
     ...identityColumns(words),
     { title: words.line('lastInspected'), share: 4.6 },
     { title: words.line('user'), share: 5 },

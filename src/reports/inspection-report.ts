@@ -7,7 +7,8 @@ import type { Reason } from '../domain/verdict.ts';
 import { answerCell } from './answer-cell.ts';
 import { deviceTitle, identificationOf, type ReportDevice } from './device-facts.ts';
 import { pictureStrip, type ReportPicture } from './picture-strip.ts';
-import { heading, prose } from './prose.ts';
+import { heading, leadingOn, prose } from './prose.ts';
+import { reasonTable } from './reasons.ts';
 import { type RecordProof, recordStrips } from './record-strips.ts';
 import type { Report } from './render-report.ts';
 import type { ReportWords } from './report-words.ts';
@@ -42,7 +43,7 @@ export const inspectionReport = (
     ...verdictStrips(inspection, content, words, widthMm),
     ...(reasons.length === 0
       ? []
-      : [heading(words.line('reasons'), widthMm), ...reasonStrips(reasons, words, widthMm)]),
+      : [heading(words.line('reasons'), widthMm), reasonTable(reasons, words, widthMm)]),
     heading(words.line('identification'), widthMm),
     facts(identificationOf(of, words), widthMm),
     heading(words.line('checks'), widthMm),
@@ -120,28 +121,6 @@ const verdictStrips = (
   ];
 };
 
-export const reasonStrips = (
-  reasons: readonly Reason[],
-  words: ReportWords,
-  widthMm: number,
-): readonly Strip[] => [
-  table(
-    [
-      { title: '#', share: 1 },
-      { title: words.line('reason'), share: 13 },
-      { title: words.line('place'), share: 4 },
-      { title: words.line('effect'), share: 5 },
-    ],
-    reasons.map(({ sentence, positionM, effect }, index) => [
-      cell(String(index + 1)),
-      cell(words.told(sentence), { ...textStyles.cell, weight: 'bold' }),
-      cell(positionM === undefined ? '–' : words.told(words.length(positionM))),
-      cell(words.tell(`effect-${effect}`)),
-    ]),
-    widthMm,
-  ),
-];
-
 const checkStrips = (
   { of, inspection, procedure, nameOf }: InspectionReportContent,
   words: ReportWords,
@@ -160,7 +139,7 @@ const checkStrips = (
     ];
   });
   return [
-    prose(words.tell('checksText', { count: rows.length }), widthMm),
+    leadingOn(prose(words.tell('checksText', { count: rows.length }), widthMm)),
     table(
       [
         { title: '#', share: 1.2 },

@@ -12,6 +12,9 @@ export const heading = (text: string, widthMm: number, style: Style = textStyles
   leadsOn: true,
 });
 
+/** The same strip, never the last thing on a page. */
+export const leadingOn = (strip: Strip): Strip => ({ ...strip, leadsOn: true });
+
 /** A paragraph in each language, which may go on on the next page after any line. */
 export const prose = (
   told: Told,

@@ -24,8 +24,12 @@ export class ReportWords {
     this.#unit = unit;
   }
 
+  /** Words that differ in letter case alone, such as `25 Nov 2026`, are said once. */
   told(message: Message): Told {
-    return [...new Set(this.languages.map((language) => message[language]))];
+    const said = this.languages.map((language) => message[language]);
+    return said.filter(
+      (text, index) => said.findIndex((each) => each.toLowerCase() === text.toLowerCase()) === index,
+    );
   }
 
   inLine(message: Message): string {

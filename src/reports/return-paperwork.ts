@@ -3,10 +3,11 @@ import { formatBenchId } from '../domain/bench-id/bench-id.ts';
 import type { DataTable } from './data-table.ts';
 import { madeOf, type ReportDevice, serialOf } from './device-facts.ts';
 import { heading, prose } from './prose.ts';
+import { reasonsCell } from './reasons.ts';
 import type { Report } from './render-report.ts';
 import type { ReportWords } from './report-words.ts';
 import type { Strip } from './strip.ts';
-import { type Cell, cell, facts, table } from './table.ts';
+import { cell, facts, table } from './table.ts';
 import { textStyles } from './type-sizes.ts';
 
 export const returnAsks = ['repair', 'replacement', 'evidence'] as const;
@@ -64,15 +65,12 @@ export const returnPaperwork = (content: ReturnContent, words: ReportWords, widt
         ],
         [
           ...cell(serialOf(returned.device, words), { ...textStyles.cell, weight: 'bold' }),
-          ...cell(
-            words.tell('madeOn', { made: words.inLine(madeMessage(returned, words)) }),
-            textStyles.soft,
-          ),
+          ...cell(words.tell('madeOn', { made: madeMessage(returned, words) }), textStyles.soft),
           ...(returned.device.presumedIdentity === undefined
             ? []
             : cell(words.tell('presumed'), textStyles.soft)),
         ],
-        reasonCell(returned, words),
+        reasonsCell(returned.device.reasons, words),
         cell(String(returned.pictures)),
       ]),
       widthMm,
@@ -93,9 +91,6 @@ export const returnPaperwork = (content: ReturnContent, words: ReportWords, widt
 
 const madeMessage = ({ device }: ReportDevice, words: ReportWords) =>
   device.dateOfManufacture === '' ? words.message('notReadable') : words.date(device.dateOfManufacture);
-
-const reasonCell = ({ device }: ReportDevice, words: ReportWords): Cell =>
-  device.reasons.flatMap(({ sentence }) => cell(words.told(sentence).map((text) => `· ${text}`)));
 
 export const returnTable = ({ devices, ask }: ReturnContent, words: ReportWords): DataTable => ({
   title: words.line('returnTitle'),
