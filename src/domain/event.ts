@@ -11,7 +11,7 @@ import { lengthUnitSchema } from './length.ts';
 import { knownMarkingEntrySchema, markingEntrySchema } from './marking.ts';
 import { modelSheetSchema } from './model-sheet.ts';
 import { designationSchema, personSchema } from './person.ts';
-import { keptPictureSchema } from './picture.ts';
+import { findingPictureSchema, keptPictureSchema } from './picture.ts';
 import { printerSchema } from './printer.ts';
 import { scannerSchema } from './scanner/scanner.ts';
 import { reprintReasonSchema } from './tag-content.ts';
@@ -63,6 +63,12 @@ export const eventSchema = z.discriminatedUnion('type', [
     benchId: benchIdSchema,
     check: z.string(),
     answer: answerSchema,
+  }),
+  /** Taken during the walk, of what was seen at a check; the picture itself lies in the evidence beside the record. */
+  event('finding.picture-kept', {
+    inspection: inspectionNumber,
+    benchId: benchIdSchema,
+    ...findingPictureSchema.shape,
   }),
   event('inspection.signed', {
     inspection: inspectionNumber,

@@ -60,6 +60,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'inspection.answered':
       return { inspection: event.inspection };
     case 'device.picture-kept':
+    case 'finding.picture-kept':
     case 'fleet.imported':
       return {};
     case 'identity.opened':

@@ -14,6 +14,8 @@ import { deviceRegister } from './operations/device-register.ts';
 import { deviceRelabel } from './operations/device-relabel.ts';
 import { deviceRemove } from './operations/device-remove.ts';
 import { deviceShow } from './operations/device-show.ts';
+import { evidenceList } from './operations/evidence-list.ts';
+import { evidenceSummary } from './operations/evidence-summary.ts';
 import { exportCancel } from './operations/export-cancel.ts';
 import { exportStatus } from './operations/export-status.ts';
 import { identityConfirm } from './operations/identity-confirm.ts';
@@ -30,6 +32,8 @@ import { importRun } from './operations/import-run.ts';
 import { importStatus } from './operations/import-status.ts';
 import { inspectionAnswer } from './operations/inspection-answer.ts';
 import { inspectionBreakOff } from './operations/inspection-break-off.ts';
+import { inspectionKeepPicture } from './operations/inspection-keep-picture.ts';
+import { inspectionPictures } from './operations/inspection-pictures.ts';
 import { inspectionShow } from './operations/inspection-show.ts';
 import { inspectionSign } from './operations/inspection-sign.ts';
 import { inspectionStart } from './operations/inspection-start.ts';
@@ -114,6 +118,8 @@ const operations = [
   inspectionStart,
   inspectionShow,
   inspectionAnswer,
+  inspectionKeepPicture,
+  inspectionPictures,
   inspectionSign,
   inspectionBreakOff,
   tagPreview,
@@ -134,6 +140,8 @@ const operations = [
   benchIdCheck,
   pictureRead,
   pictureShow,
+  evidenceSummary,
+  evidenceList,
   importPreviewOperation,
   importRun,
   importStatus,

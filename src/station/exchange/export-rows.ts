@@ -14,6 +14,7 @@ import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
 import type { Reason } from '../../domain/verdict.ts';
+import { namesPicture, type RecordedFindingPicture, type RecordedPicture } from '../kept-pictures.ts';
 import type { ExportTable } from './export-schema.ts';
 
 export type ExportValue = string | number | undefined;
@@ -40,6 +41,7 @@ export class ExportRows {
     evolveIn(this.#devices, benchId, recorded, evolveDevice);
     evolveIn(this.#open, inspection, recorded, evolveInspection);
     this.#reasonsOf(recorded);
+    if (namesPicture(recorded)) this.#picture(recorded);
     const ended = inspection === undefined ? undefined : this.#open.get(inspection);
     if (ended === undefined || ended.state === 'open') return;
     this.#inspection(ended);
@@ -127,6 +129,12 @@ export class ExportRows {
       for (const finding of answer.findings)
         this.#sink('findings', { inspection: inspection.inspection, check, ...finding });
     }
+  }
+
+  #picture({ event, on, by }: RecordedPicture | RecordedFindingPicture): void {
+    const { type: _type, mediaType: _mediaType, ...picture } = event;
+    const benchId = formatBenchId(event.benchId);
+    this.#sink('pictures', { ...picture, benchId, keptOn: on, keptBy: this.#name(by) });
   }
 
   #reasonsOf({ event, on, by }: RecordedEvent): void {
