@@ -27,6 +27,8 @@ export interface InspectionReportContent {
   nameOf(personId: string): string;
   readonly signature?: ReportSignature | undefined;
   readonly pictures: readonly ReportPicture[];
+  /** Pictures that the record names and that are missing or were changed. */
+  readonly lost: number;
   readonly proof: RecordProof;
 }
 
@@ -35,7 +37,7 @@ export const inspectionReport = (
   words: ReportWords,
   widthMm: number,
 ): Report => {
-  const { station, of, inspection, pictures, signature, proof } = content;
+  const { station, of, inspection, pictures, lost, signature, proof } = content;
   const reasons = reasonsOf(inspection);
   const strips: Strip[] = [
     heading(words.line('inspectionReport', { number: inspection.inspection }), widthMm, textStyles.title),
@@ -51,6 +53,7 @@ export const inspectionReport = (
     ...(pictures.length === 0
       ? []
       : [heading(words.line('pictures'), widthMm), pictureStrip(pictures, widthMm)]),
+    ...(lost === 0 ? [] : [prose(words.tell('picturesLost', { count: lost }), widthMm, textStyles.strong)]),
     ...(signature === undefined
       ? []
       : [heading(words.line('signature'), widthMm), ...signatureBlock(signature, words, widthMm)]),

@@ -3,6 +3,7 @@ import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
 import type { BenchId } from '../../domain/brand.ts';
 import { isRefusal, type Refusal } from '../../domain/refusal.ts';
 import { type DeviceRecordContent, deviceRecord } from '../../reports/device-record.ts';
+import { namesPicture } from '../kept-pictures.ts';
 import { deviceIn, stationIn } from '../lookup.ts';
 import type { OperationContext } from '../operation.ts';
 import { namesOf } from '../views.ts';
@@ -41,7 +42,7 @@ export const deviceComposition = async (
       reasons: event.reasons,
       seq,
     })),
-    pictures: eventsOfType(events, 'device.picture-kept').length,
+    pictures: events.filter(namesPicture).length,
     proof: await proofOf(context, lastEventOf(events)),
   };
   return {

@@ -6,7 +6,8 @@ import { caseIn } from '../lookup.ts';
 import type { OperationContext } from '../operation.ts';
 import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
-import { proofOf, reportDevice, signatureOf } from './report-device.ts';
+import { eventsOfType, proofOf, reportDevice, signatureOf } from './report-device.ts';
+import { type PictureToShow, reportPictures } from './report-pictures.ts';
 
 export const inspectionComposition = async (
   context: OperationContext,
@@ -17,12 +18,21 @@ export const inspectionComposition = async (
     const open = await caseIn(reader, number, context.rules);
     if (isRefusal(open)) return open;
     const events = await reader.eventsOf(open.inspection.benchId);
-    return { ...open, nameOf: await namesOf(reader), signed: await signatureOf(reader, events, number) };
+    return {
+      ...open,
+      nameOf: await namesOf(reader),
+      signed: await signatureOf(reader, events, number),
+      kept: eventsOfType(events, 'finding.picture-kept').filter(({ event }) => event.inspection === number),
+    };
   });
   if (isRefusal(found)) return found;
-  const { station, inspection, row, procedure, nameOf, signed } = found;
+  const { station, inspection, row, procedure, nameOf, signed, kept } = found;
   if (inspection.state === 'open')
     return refusal('inspection-not-ended', { inspection: number }, 'of.inspection');
+  const toShow = ({ event, on }: (typeof kept)[number]): PictureToShow => {
+    const check = procedure.checks.find(({ key }) => key === event.check);
+    return { sha256: event.sha256, on, what: check?.title ?? { en: event.check, es: event.check } };
+  };
   const content = {
     station: station.name,
     of: reportDevice(row, nameOf),
@@ -31,7 +41,7 @@ export const inspectionComposition = async (
     program: signed?.event.program,
     nameOf,
     signature: signed?.signature,
-    pictures: [],
+    ...(await reportPictures(context.evidence, kept.map(toShow), words)),
     proof: await proofOf(context, signed?.signature.seq),
   };
   return {

@@ -6,6 +6,7 @@ import type { DeviceRow, LedgerReader } from '../../ledger/ledger.ts';
 import type { ReportDevice } from '../../reports/device-facts.ts';
 import type { RecordProof } from '../../reports/record-strips.ts';
 import type { ReportSignature } from '../../reports/signature-block.ts';
+import { namesPicture } from '../kept-pictures.ts';
 import type { OperationContext } from '../operation.ts';
 
 export const reportDevice = (
@@ -65,6 +66,6 @@ export const proofOf = async (
 
 export const lastEventOf = (events: readonly RecordedEvent[]): number | undefined => events.at(-1)?.seq;
 
-/** How many pictures are kept with the record of a device. */
+/** How many pictures are kept with the record of a device, of it and of what was found on it. */
 export const pictureCountOf = async (reader: LedgerReader, benchId: BenchId): Promise<number> =>
-  eventsOfType(await reader.eventsOf(benchId), 'device.picture-kept').length;
+  (await reader.eventsOf(benchId)).filter(namesPicture).length;
