@@ -18,6 +18,7 @@ import { addPerson } from './commands/person.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
 import { addRead } from './commands/read.ts';
+import { addReport } from './commands/report.ts';
 import { addScan } from './commands/scan.ts';
 import { addServe } from './commands/serve.ts';
 import { addTag } from './commands/tag.ts';
@@ -58,6 +59,7 @@ export const programFor = (shell: Shell): Command => {
     addPerson,
     addImport,
     addExport,
+    addReport,
     addLedger,
     addServe,
   ]) {

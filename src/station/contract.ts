@@ -77,6 +77,10 @@ import { procedureShow } from './operations/procedure-show.ts';
 import { recordAmend } from './operations/record-amend.ts';
 import { recordAmendable } from './operations/record-amendable.ts';
 import { recordExport } from './operations/record-export.ts';
+import { reportCancel } from './operations/report-cancel.ts';
+import { reportFile } from './operations/report-file.ts';
+import { reportMake } from './operations/report-make.ts';
+import { reportStatus } from './operations/report-status.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
 import { scannerLearn } from './operations/scanner-learn.ts';
@@ -170,6 +174,10 @@ const operations = [
   recordAmend,
   recordAmendable,
   recordExport,
+  reportCancel,
+  reportMake,
+  reportFile,
+  reportStatus,
   exportStatus,
   exportCancel,
   ledgerVerify,

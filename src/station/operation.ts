@@ -12,6 +12,7 @@ import type { JobProgress, Printed } from '../printing/destination.ts';
 import type { ExportOutcome } from './exchange/export-record.ts';
 import type { ImportOutcome } from './exchange/import-outcome.ts';
 import type { PinGuard } from './pin.ts';
+import type { ReportOutcome } from './reports/make-report.ts';
 import type { Rules } from './rules.ts';
 import type { RecordVerification } from './verify-record.ts';
 import type { WorkJobs } from './work-jobs.ts';
@@ -32,6 +33,7 @@ export interface OperationContext {
   readonly importJobs: WorkJobs<ImportOutcome>;
   readonly exportJobs: WorkJobs<ExportOutcome>;
   readonly verifyJobs: WorkJobs<RecordVerification>;
+  readonly reportJobs: WorkJobs<ReportOutcome>;
   /** The data folder. */
   readonly folder: string;
   /** Where the product's own `assets` and `demo-data` are. */

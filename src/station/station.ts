@@ -17,6 +17,7 @@ import type { ExportOutcome } from './exchange/export-record.ts';
 import type { ImportOutcome } from './exchange/import-outcome.ts';
 import type { Access, OperationContext } from './operation.ts';
 import { pinGuard } from './pin.ts';
+import type { ReportOutcome } from './reports/make-report.ts';
 import { loadRules } from './rules.ts';
 import { issueText, sentenceOf } from './sentence.ts';
 import { keepKey } from './station-key.ts';
@@ -64,6 +65,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const importJobs = new WorkJobs<ImportOutcome>(5, (error) => faultOf(error, 'import.run'));
   const exportJobs = new WorkJobs<ExportOutcome>(5, (error) => faultOf(error, 'record.export'));
   const verifyJobs = new WorkJobs<RecordVerification>(5, (error) => faultOf(error, 'ledger.verify-start'));
+  const reportJobs = new WorkJobs<ReportOutcome>(20, (error) => faultOf(error, 'report.make'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
   const occasionBy =
@@ -85,6 +87,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       importJobs,
       exportJobs,
       verifyJobs,
+      reportJobs,
       folder: options.folder,
       productFolder,
       language,
@@ -148,6 +151,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       await importJobs.close();
       await exportJobs.close();
       await verifyJobs.close();
+      await reportJobs.close();
       await ledger.close();
     },
   };
