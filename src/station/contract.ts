@@ -52,6 +52,7 @@ import { markingRequestList } from './operations/marking-request-list.ts';
 import { modelSheetList } from './operations/model-sheet-list.ts';
 import { modelSheetRecord } from './operations/model-sheet-record.ts';
 import { modelSheetSetContact } from './operations/model-sheet-set-contact.ts';
+import { modelSheetSetMinimumDiameter } from './operations/model-sheet-set-minimum-diameter.ts';
 import { personAdd } from './operations/person-add.ts';
 import { personChange } from './operations/person-change.ts';
 import { personChangeOwnPin } from './operations/person-change-own-pin.ts';
@@ -119,6 +120,7 @@ const operations = [
   modelSheetList,
   modelSheetRecord,
   modelSheetSetContact,
+  modelSheetSetMinimumDiameter,
   deviceList,
   deviceBenchIds,
   deviceShow,

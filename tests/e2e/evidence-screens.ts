@@ -75,7 +75,7 @@ export const screensOfEvidence: readonly Screen[] = [
         .getByRole('link')
         .first()
         .click();
-      await press(visit, 'evidence:seen.show');
+      await press(visit, 'evidence:seen.lifeline');
       return visit.page.getByRole('button', { name: visit.say('evidence:pictures.open') }).first();
     },
   },
@@ -83,7 +83,15 @@ export const screensOfEvidence: readonly Screen[] = [
     name: 'picture of a finding, large',
     show: async (visit) => {
       await press(visit, 'evidence:pictures.open');
-      return visit.page.getByRole('dialog').getByRole('img');
+      return visit.page.getByRole('dialog').last().getByRole('img');
+    },
+  },
+  {
+    name: 'picture of a finding, closed again',
+    show: async (visit) => {
+      await visit.page.keyboard.press('Escape');
+      await visit.page.getByRole('dialog').nth(1).waitFor({ state: 'detached' });
+      return visit.page.getByRole('dialog').getByRole('button', { name: visit.say('camera:pictures.close') });
     },
   },
 ];

@@ -105,3 +105,35 @@ describe('the lifeline of a device', () => {
     expect(await expectError('lifeline.show', { benchId })).toMatchObject({ code: 'device-unknown' });
   });
 });
+
+describe("the manufacturer's minimum", () => {
+  test('is entered on a model sheet that is there already, and open inspections are held against it', async () => {
+    const { expectOutput, ...station } = await demoStation();
+    const { benchId } = await expectOutput('device.register', sampleDevice('Q26C49002'));
+    const { inspection } = await walk({ expectOutput, ...station }, benchId, {
+      'lifeline.diameter': { kind: 'diameters', readings: [] },
+    });
+    expect((await expectOutput('inspection.show', { inspection })).inspection.verdict.kind).toBe('pass');
+    const sheet = { modelSheetId: 'M004', lifelineMinimumDiameterMm: millimetres(4.3) };
+    expect(await expectOutput('model-sheet.set-minimum-diameter', sheet)).toEqual({ changed: true });
+    expect(await expectOutput('model-sheet.set-minimum-diameter', sheet)).toEqual({ changed: false });
+    const shown = (await expectOutput('inspection.show', { inspection })).inspection;
+    expect(shown.lifelineMinimumDiameterMm).toBe(4.3);
+    expect(shown.verdict).toMatchObject({ kind: 'incomplete', unanswered: ['lifeline.diameter'] });
+  });
+
+  test('is not above the nominal diameter, nor nothing, nor of a sheet that is not there', async () => {
+    const { expectError } = await demoStation();
+    for (const [modelSheetId, minimum, code] of [
+      ['M004', 4.9, 'minimum-diameter-above-nominal'],
+      ['M004', 0, 'input-invalid'],
+      ['M999', 4.3, 'model-sheet-unknown'],
+    ] as const)
+      expect(
+        await expectError('model-sheet.set-minimum-diameter', {
+          modelSheetId,
+          lifelineMinimumDiameterMm: millimetres(minimum),
+        }),
+      ).toMatchObject({ code });
+  });
+});

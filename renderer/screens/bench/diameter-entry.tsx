@@ -87,7 +87,6 @@ export const DiameterEntry = ({ draft, facts, isSending, onInput, onCommand }: D
       <div className={styles.entry}>
         <div className={styles.number}>
           <NumberEntry
-            key={field}
             label={
               field === 'position'
                 ? t('evidence:diameter.position', { unit: lengthUnit })

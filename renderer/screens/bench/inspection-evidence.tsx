@@ -38,10 +38,10 @@ export const InspectionEvidence = ({ inspection, checks }: InspectionEvidencePro
 
   if (!hasAny) return <AlertLine sentence={error?.sentence} />;
   return (
-    <div>
+    <div className={styles.at}>
       <Button icon="picture" onPress={() => setOpen(true)}>
         <span className={styles.key}>
-          {t('evidence:seen.show', { pictures: t('evidence:seen.pictures', { count: taken.length }) })}{' '}
+          {t(taken.length === 0 ? 'evidence:seen.lifeline' : 'evidence:seen.show', { count: taken.length })}{' '}
           <KeyCap>{letterOf.picture}</KeyCap>
         </span>
       </Button>

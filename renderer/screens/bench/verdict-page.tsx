@@ -30,7 +30,9 @@ export const VerdictPage = ({ inspection, checks, onGo, onBack }: VerdictPagePro
   return (
     <div className={styles.page}>
       <section className={styles.verdict}>
-        <VerdictWord verdict={verdict} />
+        <VerdictWord verdict={verdict}>
+          <InspectionEvidence inspection={inspection} checks={checks} />
+        </VerdictWord>
         {verdict.kind === 'incomplete' && <OpenChecks verdict={verdict} checks={checks} onGo={onGo} />}
         {verdict.kind === 'pass' && (
           <div className={styles.drawing}>
@@ -38,7 +40,6 @@ export const VerdictPage = ({ inspection, checks, onGo, onBack }: VerdictPagePro
           </div>
         )}
         {verdict.kind === 'remove from service' && <ReasonList reasons={verdict.reasons} />}
-        <InspectionEvidence inspection={inspection} checks={checks} />
       </section>
       <aside className={styles.side}>
         <div className={styles.top}>

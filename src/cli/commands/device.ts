@@ -1,9 +1,9 @@
-/** `device add`, `show`, `list`, `picture`, `facts`, `maker-contact`: the register. */
+/** `device add`, `show`, `list`, `picture`, `facts`, `maker-contact`, `minimum-diameter`: the register. */
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { z } from 'zod';
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
 import { standingSchema } from '../../domain/device.ts';
-import { type LengthUnit, lengthText } from '../../domain/length.ts';
+import { diameterText, type LengthUnit, lengthText, parseDiameter } from '../../domain/length.ts';
 import { modelSheetSchema } from '../../domain/model-sheet.ts';
 import { type PictureSubject, pictureSubjectSchema } from '../../domain/picture.ts';
 import { refusal } from '../../domain/refusal.ts';
@@ -101,6 +101,35 @@ export const addDevice = (program: Command, shell: Shell): void => {
             benchId: formatBenchId(benchId),
             purchased: shown(facts.purchasedOn),
             firstUsed: shown(facts.firstUsedOn),
+          }),
+        ]);
+      });
+    });
+
+  device
+    .command('minimum-diameter')
+    .argument('<id>', words('help-device-id'))
+    .argument('<diameter>', words('help-minimum-diameter-text'))
+    .description(words('help-minimum-diameter'))
+    .action(async (id: string, text: string, _options, command: Command) => {
+      const job = jobOf(command, terminal);
+      const diameterMm = parseDiameter(text);
+      if (diameterMm === undefined)
+        throw failureOf(
+          refusal('input-invalid', { field: 'diameter', why: words('diameter-shape') }, 'diameter'),
+          job.language,
+        );
+      await withStation(job, async (call) => {
+        const { device: card } = await call('device.show', { benchId: await deviceMeant(job, call, id) });
+        const { modelSheetId, manufacturer, model } = card.modelSheet;
+        const set = await call('model-sheet.set-minimum-diameter', {
+          modelSheetId,
+          lifelineMinimumDiameterMm: diameterMm,
+        });
+        job.give({ modelSheetId, ...set }, [
+          words('minimum-diameter-set', {
+            model: `${manufacturer} ${model}`,
+            minimum: diameterText(diameterMm, job.language),
           }),
         ]);
       });
