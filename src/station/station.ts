@@ -64,7 +64,9 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
   const contextOf = async ({ session, language }: Request): Promise<OperationContext> => {
-    const person = await personOf(ledger, signedIn.get(session));
+    const personId = signedIn.get(session);
+    const person = await personOf(ledger, personId);
+    if (person === undefined && signedIn.get(session) === personId) signedIn.delete(session);
     return {
       ledger,
       evidence,
