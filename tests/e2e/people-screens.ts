@@ -104,7 +104,8 @@ export const screensOfPeople: readonly Screen[] = [
     name: 'correction of an answer, with defects',
     show: async (visit) => {
       await visit.page.keyboard.press('Escape');
-      await visit.page.getByRole('region').last().getByRole('button').last().click();
+      const answers = visit.page.getByRole('region', { name: visit.say('corrections:answers') });
+      await answers.getByRole('button').last().click();
       await choose(visit.page.getByRole('radio', { name: visit.say('corrections:answer.defects') }));
       return inDialog(visit, 'corrections:answer.another');
     },
