@@ -97,7 +97,7 @@ export const screensOfPeople: readonly Screen[] = [
     show: async (visit) => {
       await press(visit, 'corrections:correct');
       await press(visit, 'corrections:sign');
-      return inDialog(visit, 'screens:form.needed');
+      return inDialog(visit, 'corrections:choose');
     },
   },
   {
