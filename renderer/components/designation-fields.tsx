@@ -33,17 +33,17 @@ export const DesignationFields = ({ value, onChange, errors }: DesignationFields
         onChange={(document) => onChange({ ...value, document })}
         error={errors.document}
       />
-      <TextInput
-        label={t('people:form.course')}
-        value={value.trainingCourse}
-        onChange={(trainingCourse) => onChange({ ...value, trainingCourse })}
-        error={errors.trainingCourse}
-      />
       <DateInput
         label={t('people:form.trainedOn')}
         value={value.trainedOn}
         onChange={(trainedOn) => onChange({ ...value, trainedOn })}
         error={errors.trainedOn}
+      />
+      <TextInput
+        label={t('people:form.course')}
+        value={value.trainingCourse}
+        onChange={(trainingCourse) => onChange({ ...value, trainingCourse })}
+        error={errors.trainingCourse}
       />
       <DateInput
         label={t('screens:setup.trainingUntil')}

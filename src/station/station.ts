@@ -77,7 +77,9 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   await keepKey(ledger, occasionBy('station'));
 
   const contextOf = async ({ session, language }: Request): Promise<OperationContext> => {
-    const person = await personOf(ledger, signedIn.get(session));
+    const personId = signedIn.get(session);
+    const person = await personOf(ledger, personId);
+    if (person === undefined && signedIn.get(session) === personId) signedIn.delete(session);
     return {
       ledger,
       evidence,

@@ -224,7 +224,9 @@ export const inspectionView = async (
     startedBy: name(inspection.startedBy),
     checks,
     answers,
-    amendments: (await amendmentViews(reader, inspection.amendments ?? [])).toReversed(),
+    amendments: (
+      await amendmentViews(reader, inspection.amendments ?? [], inspection.inspection)
+    ).toReversed(),
     ...(nextCheck === undefined ? {} : { nextCheck }),
     verdict,
     ...(signed === undefined

@@ -62,7 +62,7 @@ test.runIf(hasBrowser())(
 
     await press(keyboard, /^button: Correct the record/);
     await press(keyboard, /^button: Correct: Serial number/);
-    for (let key = 0; key < 'N2-19-1144'.length; key += 1) await keyboard.press('Backspace');
+    await page.keyboard.press('Control+a');
     await keyboard.type('N2-19-1145');
     await keyboard.tabTo(/^input: .*Why is it wrong/);
     await keyboard.type('Misread');

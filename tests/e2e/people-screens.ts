@@ -97,14 +97,15 @@ export const screensOfPeople: readonly Screen[] = [
     show: async (visit) => {
       await press(visit, 'corrections:correct');
       await press(visit, 'corrections:sign');
-      return inDialog(visit, 'screens:form.needed');
+      return inDialog(visit, 'corrections:choose');
     },
   },
   {
     name: 'correction of an answer, with defects',
     show: async (visit) => {
       await visit.page.keyboard.press('Escape');
-      await visit.page.getByRole('region').last().getByRole('button').last().click();
+      const answers = visit.page.getByRole('region', { name: visit.say('corrections:answers') });
+      await answers.getByRole('button').last().click();
       await choose(visit.page.getByRole('radio', { name: visit.say('corrections:answer.defects') }));
       return inDialog(visit, 'corrections:answer.another');
     },

@@ -50,6 +50,11 @@ describe('a person who leaves', () => {
     expect(await expectError('session.sign-in', { badge: demo.inspector })).toMatchObject({
       code: 'badge-of-leaver',
     });
+    await expectOutput('session.sign-in', { badge: demo.administrator });
+    await expectOutput('person.return', { personId: 'P002', because: 'Back for a day' });
+    const back = await bench('device.list', {});
+    expect(back.ok ? 'listed' : back.error.code).toBe('sign-in-needed');
+    await expectOutput('person.leave', { personId: 'P002', because: 'Moved away' });
     const record = await show('P002');
     expect(record.person).toMatchObject({ maySign: false, left: { on: today, because: 'Moved away' } });
     expect(record.designations[0]).toMatchObject({

@@ -78,7 +78,7 @@ export const CorrectionDialog = ({ task, title, hint, onClose }: CorrectionDialo
           <ValueInput
             task={task}
             onChange={setWanted}
-            error={needed(wanted !== undefined) ?? refused.at('correction.now')}
+            error={wasTried && wanted === undefined ? t('corrections:choose') : refused.at('correction.now')}
           />
         )}
         {task.needsReading ? (

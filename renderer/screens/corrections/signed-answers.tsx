@@ -5,9 +5,9 @@ import { Button } from '../../components/button.tsx';
 import { SelectInput } from '../../components/select-input.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useStationQuery } from '../../station/hooks.ts';
-import { useAnswerWords } from '../bench/use-answer-words.ts';
 import type { CorrectionTask } from './correction-dialog.tsx';
 import styles from './corrections.module.css';
+import { useBareAnswerWords } from './use-bare-answer-words.ts';
 
 type Inspections = NonNullable<OutputOf<'record.amendable'>['inspections']>;
 
@@ -50,7 +50,7 @@ interface AnswersProps {
 
 const Answers = ({ signed, onCorrect }: AnswersProps) => {
   const { t, inLanguage } = useText();
-  const words = useAnswerWords();
+  const words = useBareAnswerWords();
   const { data } = useStationQuery('procedure.show', { inspection: signed.inspection });
   const checks = data?.procedure.checks ?? [];
   const ordered = checks.flatMap((check) => {

@@ -3,7 +3,7 @@ import type { Answer } from '../../../src/domain/answer.ts';
 import type { AmendmentView } from '../../../src/station/amendment-view.ts';
 import { useText } from '../../i18n/text.ts';
 import { useStationQuery } from '../../station/hooks.ts';
-import { useAnswerWords } from '../bench/use-answer-words.ts';
+import { useBareAnswerWords } from './use-bare-answer-words.ts';
 
 export interface CorrectionWords {
   readonly what: string;
@@ -13,7 +13,7 @@ export interface CorrectionWords {
 
 export const useCorrectionWords = (): ((amendment: AmendmentView) => CorrectionWords) => {
   const { t, inLanguage } = useText();
-  const answerWords = useAnswerWords();
+  const answerWords = useBareAnswerWords();
   const { data } = useStationQuery('procedure.show', {});
   return ({ correction, inspection = 0 }) => {
     if (correction.field !== 'answer') {

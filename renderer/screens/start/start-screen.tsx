@@ -25,12 +25,12 @@ export const StartScreen = () => {
         <p className={styles.today}>{t('screens:start.today', { date: dateText(station.today) })}</p>
       </section>
       <DayCounts counts={station.counts} dueSoonDays={station.dueSoonDays} />
+      <TrainingNotices notices={station.trainingNotices} />
       <div className={styles.columns}>
         {station.counts.devices === 0 ? <EmptyRegister /> : <OpenInspections open={station.open} />}
         <DemoBadges />
       </div>
       <OpenCases />
-      <TrainingNotices notices={station.trainingNotices} />
       <p className={styles.caution}>{t('screens:start.caution')}</p>
     </div>
   );
