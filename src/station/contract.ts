@@ -33,6 +33,7 @@ import { importStatus } from './operations/import-status.ts';
 import { inspectionAnswer } from './operations/inspection-answer.ts';
 import { inspectionBreakOff } from './operations/inspection-break-off.ts';
 import { inspectionKeepPicture } from './operations/inspection-keep-picture.ts';
+import { inspectionList } from './operations/inspection-list.ts';
 import { inspectionPictures } from './operations/inspection-pictures.ts';
 import { inspectionShow } from './operations/inspection-show.ts';
 import { inspectionSign } from './operations/inspection-sign.ts';
@@ -122,6 +123,7 @@ const operations = [
   inspectionPictures,
   inspectionSign,
   inspectionBreakOff,
+  inspectionList,
   tagPreview,
   tagIssue,
   tagPrint,

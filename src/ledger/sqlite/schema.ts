@@ -174,6 +174,12 @@ const migrations: readonly string[] = [
   ) strict;
   create index identity_case_by_phase on identity_case (phase, identity_case);
   `,
+  `
+  create index inspection_by_signature on inspection
+    (json_extract(state, '$.signed.on'), inspection) where phase = 'signed';
+  create index inspection_by_signer on inspection
+    (json_extract(state, '$.signed.by'), json_extract(state, '$.signed.on'), inspection) where phase = 'signed';
+  `,
 ];
 
 export const schemaVersion = migrations.length;
