@@ -7,6 +7,8 @@ import { CaseScreen } from '../screens/identity/case-screen.tsx';
 import { WhoScreen } from '../screens/identity/who-screen.tsx';
 import { MarkingsScreen } from '../screens/markings/markings-screen.tsx';
 import { RelabelScreen } from '../screens/markings/relabel-screen.tsx';
+import { RecordScreen } from '../screens/records/record-screen.tsx';
+import { RecordsScreen } from '../screens/records/records-screen.tsx';
 import { RegisterScreen } from '../screens/register/register-screen.tsx';
 import { SetupScreen } from '../screens/setup/setup-screen.tsx';
 import { StartScreen } from '../screens/start/start-screen.tsx';
@@ -41,6 +43,10 @@ export const CurrentScreen = () => {
       return <RelabelScreen key={route.benchId} benchId={route.benchId} />;
     case 'markings':
       return <MarkingsScreen />;
+    case 'records':
+      return <RecordsScreen key={route.benchId} benchId={route.benchId} />;
+    case 'record':
+      return <RecordScreen key={route.inspection} inspection={route.inspection} />;
     case 'setup':
       return <SetupScreen />;
   }

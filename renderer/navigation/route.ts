@@ -29,6 +29,8 @@ export type Route =
   | { readonly screen: 'who'; readonly identityCase?: number | undefined }
   | { readonly screen: 'relabel'; readonly benchId: BenchId }
   | { readonly screen: 'markings' }
+  | { readonly screen: 'records'; readonly benchId?: BenchId | undefined }
+  | { readonly screen: 'record'; readonly inspection: number }
   | { readonly screen: 'setup' };
 
 export const hashOf = (route: Route): string => {
@@ -51,6 +53,10 @@ export const hashOf = (route: Route): string => {
       return `#/relabel/${route.benchId}`;
     case 'markings':
       return '#/markings';
+    case 'records':
+      return `#/records${queryOf({ device: route.benchId })}`;
+    case 'record':
+      return `#/records/${route.inspection}`;
     case 'setup':
       return '#/setup';
   }
@@ -81,6 +87,10 @@ export const routeOf = (hash: string): Route => {
       return /^[1-9]\d*$/.test(first ?? '') ? { screen, identityCase: Number(first) } : { screen };
     case 'relabel':
       return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };
+    case 'records': {
+      if (/^[1-9]\d*$/.test(first ?? '')) return { screen: 'record', inspection: Number(first) };
+      return { screen, benchId: benchIdSchema.safeParse(values.get('device')).data };
+    }
     case 'markings':
     case 'setup':
       return { screen };

@@ -4,6 +4,7 @@ import { screensOfBench } from './bench-screens.ts';
 import { screensAfterImport, screensOfExchange } from './exchange-screens.ts';
 import { screensOfIdentity } from './identity-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
+import { screensOfRecords } from './records-screens.ts';
 import { card, choose, go, heading, inMain, press, type Screen, signIn, type, type Visit } from './visit.ts';
 import { WedgeScanner } from './wedge-scanner.ts';
 
@@ -380,5 +381,6 @@ export const screens: readonly Screen[] = [
   ...screensOfIdentity,
   ...screensOfExchange,
   ...screensAfterImport,
+  ...screensOfRecords,
   ...setup,
 ];
