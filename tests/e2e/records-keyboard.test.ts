@@ -38,11 +38,14 @@ test.runIf(hasBrowser())(
     const dialog = page.getByRole('dialog');
     await dialog.waitFor();
     await keyboard.tabTo(/^button: Make the report/);
+    const shown = page.context().waitForEvent('page');
     await keyboard.press('Enter');
     await dialog.getByText('The report is made.').waitFor();
     const files = await readdir(join(folder, 'reports'));
     expect(files).toHaveLength(1);
     expect(files[0]).toMatch(/^inspection-\d+-.*\.pdf$/);
+    await (await shown).close();
+    await page.bringToFront();
     await keyboard.press('Escape');
     await dialog.waitFor({ state: 'detached' });
   },

@@ -3,17 +3,18 @@ import { useState } from 'react';
 import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
 import { Button } from '../../components/button.tsx';
 import { StationError } from '../../components/station-error.tsx';
+import { classes } from '../../design/classes.ts';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { useStationQuery } from '../../station/hooks.ts';
-import { useAnswerWords } from '../bench/use-answer-words.ts';
 import styles from './records.module.css';
 import { ReportDialog } from './report-dialog.tsx';
+import { useRecordedAnswer } from './use-recorded-answer.ts';
 import { VerdictMark } from './verdict-mark.tsx';
 
 export const RecordScreen = ({ inspection: number }: { readonly inspection: number }) => {
   const { t, dateText, inLanguage } = useText();
-  const answerWords = useAnswerWords();
+  const recordedAnswer = useRecordedAnswer();
   const [isReporting, setReporting] = useState(false);
   const shown = useStationQuery('inspection.show', { inspection: number });
   const procedure = useStationQuery('procedure.show', { inspection: number });
@@ -73,12 +74,14 @@ export const RecordScreen = ({ inspection: number }: { readonly inspection: numb
           {inspection.checks.map((key) => {
             const check = checks.find((each) => each.key === key);
             const answered = inspection.answers[key];
+            const answer =
+              check === undefined || answered === undefined
+                ? undefined
+                : recordedAnswer(check, answered.answer);
             return (
               <tr key={key}>
                 <td>{check === undefined ? key : inLanguage(check.title)}</td>
-                <td>
-                  {check === undefined || answered === undefined ? '–' : answerWords(check, answered.answer)}
-                </td>
+                <td className={classes(answer?.isGood === false && styles.found)}>{answer?.words ?? '–'}</td>
                 <td>{answered?.by ?? ''}</td>
               </tr>
             );

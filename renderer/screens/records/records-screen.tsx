@@ -92,7 +92,7 @@ export const RecordsScreen = ({ benchId }: { readonly benchId?: BenchId | undefi
       <p className={styles.soft} role="status">
         {data === undefined
           ? t('screens:app.loading')
-          : t('records:shown', { count: data.inspections.length })}
+          : t(data.more ? 'records:newest' : 'records:shown', { count: data.inspections.length })}
       </p>
       {data === undefined || data.inspections.length === 0 ? null : (
         <InspectionTable inspections={data.inspections} />
