@@ -10,6 +10,8 @@ import { LifelineScreen } from '../screens/lifeline/lifeline-screen.tsx';
 import { MarkingsScreen } from '../screens/markings/markings-screen.tsx';
 import { RelabelScreen } from '../screens/markings/relabel-screen.tsx';
 import { PersonScreen } from '../screens/people/person-screen.tsx';
+import { RecordScreen } from '../screens/records/record-screen.tsx';
+import { RecordsScreen } from '../screens/records/records-screen.tsx';
 import { RegisterScreen } from '../screens/register/register-screen.tsx';
 import { SetupScreen } from '../screens/setup/setup-screen.tsx';
 import { StartScreen } from '../screens/start/start-screen.tsx';
@@ -50,6 +52,10 @@ export const CurrentScreen = () => {
       return <CorrectionsScreen key={route.benchId} benchId={route.benchId} />;
     case 'person':
       return <PersonScreen key={route.personId} personId={route.personId} />;
+    case 'records':
+      return <RecordsScreen key={route.benchId} benchId={route.benchId} />;
+    case 'record':
+      return <RecordScreen key={route.inspection} inspection={route.inspection} />;
     case 'setup':
       return <SetupScreen />;
   }

@@ -38,6 +38,18 @@ export interface DeviceQuery {
   readonly offset: number;
 }
 
+/** Which signed inspections are asked for; what is absent does not matter. */
+export interface InspectionQuery {
+  /** First and last calendar date of the signature. */
+  readonly from?: CalendarDate | undefined;
+  readonly until?: CalendarDate | undefined;
+  readonly personId?: string | undefined;
+  readonly verdict?: 'pass' | 'remove from service' | undefined;
+  readonly benchId?: BenchId | undefined;
+  readonly limit: number;
+  readonly offset: number;
+}
+
 export interface DeviceRow {
   readonly device: Device;
   readonly modelSheet: ModelSheet;
@@ -79,6 +91,8 @@ export interface LedgerReader {
   inspection(inspection: number): Promise<Inspection | undefined>;
   /** Newest first. */
   inspectionsOf(benchId: BenchId): Promise<readonly Inspection[]>;
+  /** A page of the signed inspections, the latest calendar date first, and of one date the highest number. */
+  signedInspections(query: InspectionQuery): Promise<readonly Inspection[]>;
   openInspections(): Promise<readonly Inspection[]>;
   nextInspectionNumber(): Promise<number>;
   /** Of every device, what tells it from the others. */

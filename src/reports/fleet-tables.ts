@@ -24,7 +24,7 @@ const dateOrNothing = (date: string | undefined): DataValue => (date === undefin
 
 const identityColumns = (words: ReportWords) => [
   { title: words.line('benchId'), share: 6.2 },
-  { title: words.line('manufacturer'), share: 4.5 },
+  { title: words.line('manufacturer'), share: 5.6 },
   { title: words.line('model'), share: 5 },
   { title: words.line('serial'), share: 5.5 },
 ];
@@ -42,8 +42,8 @@ export const registerTable = (rows: readonly FleetRow[], words: ReportWords): Da
     ...identityColumns(words),
     { title: words.line('ratedLength'), share: 3.6 },
     { title: words.line('standing'), share: 5 },
-    { title: words.line('lastInspected'), share: 4.6 },
-    { title: words.line('nextDue'), share: 4.6 },
+    { title: words.line('lastInspected'), share: 5.2 },
+    { title: words.line('nextDue'), share: 5.2 },
   ],
   rows: rows.map((row) => [
     ...identityOf(row),
@@ -58,11 +58,11 @@ export const registerTable = (rows: readonly FleetRow[], words: ReportWords): Da
 export const dueTable = (rows: readonly FleetRow[], words: ReportWords): DataTable => ({
   title: words.line('dueList'),
   columns: [
-    { title: words.line('nextDue'), share: 4.6 },
+    { title: words.line('nextDue'), share: 5.2 },
     { title: words.line('dueState'), share: 5.6 },
     ...identityColumns(words),
-    { title: words.line('lastInspected'), share: 4.6 },
-    { title: words.line('user'), share: 5 },
+    { title: words.line('lastInspected'), share: 5.2 },
+    { title: words.line('user'), share: 5.4 },
   ],
   rows: rows
     .toSorted((a, b) => (a.dueOn ?? '').localeCompare(b.dueOn ?? ''))

@@ -1,6 +1,6 @@
 /** A list of devices as a report: what was asked for, how many there are, and the table. */
 import { type DataTable, tableStrip } from './data-table.ts';
-import { heading, prose } from './prose.ts';
+import { heading, prose, whole } from './prose.ts';
 import type { Report } from './render-report.ts';
 import type { ReportWords, Told } from './report-words.ts';
 import { textStyles } from './type-sizes.ts';
@@ -29,6 +29,6 @@ export const listReport = (
     ...asked.map((told) => prose(told, widthMm)),
     prose(words.tell('deviceCount', { count: data.rows.length }), widthMm, textStyles.strong),
     tableStrip(data, words, widthMm),
-    prose(words.tell('caution'), widthMm, textStyles.soft, 4),
+    whole(words.tell('caution'), widthMm, textStyles.soft, 4),
   ],
 });

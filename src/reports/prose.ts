@@ -28,3 +28,14 @@ export const prose = (
   ).map((line) => stackedLines([line])),
   gapMm,
 });
+
+/** A few lines that stay together. */
+export const whole = (
+  told: Told,
+  widthMm: number,
+  style: Style = textStyles.body,
+  gapMm = style.sizeMm * 0.6,
+): Strip => {
+  const texts = told.map((text) => ({ text, style }));
+  return { pieces: [stackedLines(linesOf(texts, widthMm))], gapMm };
+};

@@ -1,5 +1,5 @@
 /** The end of a report about the record: which state of it the report is made from, how to prove it, and what the program does not do. */
-import { heading, prose } from './prose.ts';
+import { heading, whole } from './prose.ts';
 import type { ReportWords } from './report-words.ts';
 import type { Strip } from './strip.ts';
 import { symbolStrip } from './symbol-strip.ts';
@@ -37,6 +37,6 @@ export const recordStrips = (
     ),
     ...(symbol === undefined ? [] : [heading(words.line('proof'), widthMm, textStyles.subheading), symbol]),
     heading(words.line('whatItIs'), widthMm, textStyles.subheading),
-    prose(words.tell('caution'), widthMm),
+    whole(words.tell('caution'), widthMm),
   ];
 };

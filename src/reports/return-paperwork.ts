@@ -2,7 +2,8 @@
 import { formatBenchId } from '../domain/bench-id/bench-id.ts';
 import type { DataTable } from './data-table.ts';
 import { madeOf, type ReportDevice, serialOf } from './device-facts.ts';
-import { heading, prose } from './prose.ts';
+import { fillIn } from './fill-in.ts';
+import { heading, prose, whole } from './prose.ts';
 import { reasonsCell } from './reasons.ts';
 import type { Report } from './render-report.ts';
 import type { ReportWords } from './report-words.ts';
@@ -76,15 +77,8 @@ export const returnPaperwork = (content: ReturnContent, words: ReportWords, widt
       widthMm,
     ),
     heading(words.line('handedOver'), widthMm),
-    facts(
-      [
-        [words.line('handedBy'), '\u2003'],
-        [words.line('receivedBy'), '\u2003'],
-        [words.line('carrier'), '\u2003'],
-      ],
-      widthMm,
-    ),
-    prose(words.tell('caution'), widthMm, textStyles.soft, 4),
+    fillIn([words.line('handedBy'), words.line('receivedBy'), words.line('carrier')], widthMm),
+    whole(words.tell('caution'), widthMm, textStyles.soft, 4),
   ];
   return { title: words.line('returnTitle'), station, of: manufacturer, at: new Date(at), strips };
 };

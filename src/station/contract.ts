@@ -35,6 +35,7 @@ import { importStatus } from './operations/import-status.ts';
 import { inspectionAnswer } from './operations/inspection-answer.ts';
 import { inspectionBreakOff } from './operations/inspection-break-off.ts';
 import { inspectionKeepPicture } from './operations/inspection-keep-picture.ts';
+import { inspectionList } from './operations/inspection-list.ts';
 import { inspectionPictures } from './operations/inspection-pictures.ts';
 import { inspectionShow } from './operations/inspection-show.ts';
 import { inspectionSign } from './operations/inspection-sign.ts';
@@ -149,6 +150,7 @@ const operations = [
   lifelineShow,
   inspectionSign,
   inspectionBreakOff,
+  inspectionList,
   tagPreview,
   tagIssue,
   tagPrint,

@@ -46,7 +46,7 @@ test('every report comes out as a file of the name that was given, in the words 
   if (!canReadPdf) return;
   expect(infoOf(out('inspection.pdf'))['Page size']).toContain('letter');
   expect(textOf(out('inspection.pdf'))).toContain('Inspection report 3 / Informe de inspección 3');
-  expect(textOf(out('device.pdf'))).toContain('Registro del equipo GJQ81-T5WX2');
+  expect(textOf(out('device.pdf'))).toContain('Historial del equipo GJQ81-T5WX2');
   expect(textOf(out('return.pdf'))).toContain('Replace each device.');
 });
 

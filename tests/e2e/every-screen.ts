@@ -7,6 +7,7 @@ import { screensOfIdentity } from './identity-screens.ts';
 import { screensOfLedger } from './ledger-screens.ts';
 import { screensOfPeople } from './people-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
+import { screensOfRecords } from './records-screens.ts';
 import { card, choose, go, heading, inMain, press, type Screen, signIn, type, type Visit } from './visit.ts';
 import { WedgeScanner } from './wedge-scanner.ts';
 
@@ -370,5 +371,6 @@ export const screens: readonly Screen[] = [
   ...screensOfExchange,
   ...screensAfterImport,
   ...screensOfPeople,
+  ...screensOfRecords,
   ...setup,
 ];

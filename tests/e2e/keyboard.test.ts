@@ -17,6 +17,7 @@ const header = [
   'a: Start',
   'a: Bench',
   'a: Register',
+  'a: Records',
   'a: Setup',
 ];
 
@@ -152,6 +153,8 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
       'button: Remove from service now',
       'button: Bench ID label',
       'button: Read the marking, then print a label again',
+      'button: Enter the dates',
+      'button: Device record',
       'button: Correct the record',
       'button: Keep a picture of the marking',
     ]);

@@ -5,9 +5,9 @@ import { Button } from '../../components/button.tsx';
 import { SelectInput } from '../../components/select-input.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useStationQuery } from '../../station/hooks.ts';
+import { useBareAnswerWords } from '../bench/use-answer-words.ts';
 import type { CorrectionTask } from './correction-dialog.tsx';
 import styles from './corrections.module.css';
-import { useBareAnswerWords } from './use-bare-answer-words.ts';
 
 type Inspections = NonNullable<OutputOf<'record.amendable'>['inspections']>;
 

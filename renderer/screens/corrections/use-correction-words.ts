@@ -3,7 +3,7 @@ import type { Answer } from '../../../src/domain/answer.ts';
 import type { AmendmentView } from '../../../src/station/amendment-view.ts';
 import { useText } from '../../i18n/text.ts';
 import { useStationQuery } from '../../station/hooks.ts';
-import { useBareAnswerWords } from './use-bare-answer-words.ts';
+import { useBareAnswerWords } from '../bench/use-answer-words.ts';
 
 export interface CorrectionWords {
   readonly what: string;
