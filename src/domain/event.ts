@@ -7,6 +7,7 @@ import { otherCodeSchema } from './device.ts';
 import { caseRankingSchema, placeSchema } from './identity/identity-case.ts';
 import { observationSchema } from './identity/observation.ts';
 import { lengthUnitSchema } from './length.ts';
+import { backupMadeSchema, keepingSchema, recordHeadSchema } from './keeping.ts';
 import { knownMarkingEntrySchema, markingEntrySchema } from './marking.ts';
 import { modelSheetSchema } from './model-sheet.ts';
 import { designationSchema, personSchema } from './person.ts';
@@ -119,6 +120,17 @@ export const eventSchema = z.discriminatedUnion('type', [
   event('inspection.declared', { benchId: benchIdSchema, ...declaredInspectionSchema.shape }),
   /** How the scanner of the station types; absent where what was learnt is forgotten. */
   event('scanner.learnt', { scanner: scannerSchema.optional() }),
+  /** Where backups go by themselves; absent where they go nowhere any more. */
+  event('keeping.set', { keeping: keepingSchema.optional() }),
+  /** A backup was written, read again and found whole; it ends before this event. */
+  event('backup.made', { backup: backupMadeSchema }),
+  /** The record up to here came from a backup, and took the place of another one, which was kept aside. */
+  event('record.restored', {
+    fileName: z.string(),
+    record: recordHeadSchema,
+    /** What was there before, and how much of it is in the restored record. */
+    replaced: recordHeadSchema.extend({ same: z.number().int().nonnegative() }).optional(),
+  }),
 ]);
 export type DomainEvent = z.infer<typeof eventSchema>;
 export type EventType = DomainEvent['type'];

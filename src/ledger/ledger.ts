@@ -158,5 +158,10 @@ export interface Ledger {
   /** Every event as its canonical JSON (RFC 8785), oldest first. */
   export(): AsyncIterable<string>;
   head(): Promise<TreeHead>;
+  /**
+   * A copy of one state of the whole record, with what is kept beside it, in a file that is not there yet; on the disk when
+   * the promise resolves. Neither reads nor writes wait for it.
+   */
+  copyTo(file: string): Promise<void>;
   close(): Promise<void>;
 }

@@ -1,11 +1,13 @@
 /** The ledger in an SQLite file of the data folder. */
 import { constants } from 'node:fs';
-import { access, mkdir } from 'node:fs/promises';
+import { access, mkdir, open } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { Kysely } from 'kysely';
 import type { Decision } from '../../domain/decide/decision.ts';
 import type { Occasion, RecordedEvent } from '../../domain/event.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
+import { settleRestore } from '../backup/put-in-place.ts';
+import { clearUnderWay } from '../backup/under-way.ts';
 import type { Credential, Ledger, LedgerReader, SideWriter, TreeHead, Verification } from '../ledger.ts';
 import { LedgerDamaged, orStorageFault, storageRefusal } from '../storage-refusal.ts';
 import { SqliteConnection } from './connection.ts';
@@ -59,6 +61,8 @@ export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal
     const lock = await lockFolder(path);
     if (isRefusal(lock)) return lock;
     opened.push(lock);
+    await settleRestore(path, ledgerFileName);
+    await clearUnderWay(path);
     const file = join(path, ledgerFileName);
     const writer = await SqliteConnection.open(file);
     opened.push(writer);
@@ -199,6 +203,24 @@ class SqliteLedger implements Ledger {
         .executeTakeFirst();
       if (head === undefined) throw new LedgerDamaged('The tree head is missing.');
       return { size: head.size, rootHash: head.root_hash.toString('hex') };
+    });
+  }
+
+  copyTo(file: string): Promise<void> {
+    return this.#orFault(async () => {
+      const connection = await SqliteConnection.open(join(this.#folder, ledgerFileName));
+      try {
+        connection.waitForLocks(lockWaitMs);
+        await connection.run('vacuum into ?', [file]);
+      } finally {
+        await connection.close();
+      }
+      const copy = await open(file, 'r+');
+      try {
+        await copy.sync();
+      } finally {
+        await copy.close();
+      }
     });
   }
 
