@@ -3,10 +3,12 @@ import i18next from 'i18next';
 import { initReactI18next } from 'react-i18next';
 import enCamera from '../../assets/messages/en/camera.json';
 import enExchange from '../../assets/messages/en/exchange.json';
+import enRecords from '../../assets/messages/en/records.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
 import esExchange from '../../assets/messages/es/exchange.json';
+import esRecords from '../../assets/messages/es/records.json';
 import esScreens from '../../assets/messages/es/screens.json';
 import esWalk from '../../assets/messages/es/walk.json';
 import { type Language, languages } from '../../src/domain/message.ts';
@@ -15,6 +17,7 @@ import { recall, remember } from '../station/remembered.ts';
 interface Catalogues {
   readonly camera: typeof enCamera;
   readonly exchange: typeof enExchange;
+  readonly records: typeof enRecords;
   readonly screens: typeof enScreens;
   readonly walk: typeof enWalk;
 }
@@ -46,11 +49,11 @@ void catalogue.use(initReactI18next).init({
   lng: firstLanguage(),
   fallbackLng: 'en',
   initAsync: false,
-  ns: ['screens', 'walk', 'camera', 'exchange'],
+  ns: ['screens', 'walk', 'camera', 'exchange', 'records'],
   defaultNS: 'screens',
   resources: {
-    en: { screens: enScreens, walk: enWalk, camera: enCamera, exchange: enExchange },
-    es: { screens: esScreens, walk: esWalk, camera: esCamera, exchange: esExchange },
+    en: { screens: enScreens, walk: enWalk, camera: enCamera, exchange: enExchange, records: enRecords },
+    es: { screens: esScreens, walk: esWalk, camera: esCamera, exchange: esExchange, records: esRecords },
   },
   interpolation: { escapeValue: false },
 });

@@ -25,7 +25,7 @@ export interface Text {
 export const months = ['01', '02', '03', '04', '05', '06', '07', '08', '09', '10', '11', '12'] as const;
 
 export const useText = (): Text => {
-  const { t } = useTranslation(['screens', 'walk', 'camera', 'exchange']);
+  const { t } = useTranslation(['screens', 'walk', 'camera', 'exchange', 'records']);
   const lengthUnit = useLengthUnit();
   const language = currentLanguage();
   return useMemo(

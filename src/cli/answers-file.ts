@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { type Answers, findingSchema } from '../domain/answer.ts';
 import { metresSchema } from '../domain/brand.ts';
+import { mostPicturesOfCheck } from '../domain/decide/picture.ts';
 import { lengthUnitSchema, parseLength } from '../domain/length.ts';
 import { markingStateSchema } from '../domain/marking.ts';
 import type { Language } from '../domain/message.ts';
@@ -15,6 +16,8 @@ export interface AnswersFile {
   readonly code?: string | undefined;
   readonly badge?: string | undefined;
   readonly answers: Answers;
+  /** Picture files by check, as paths beside the answers file. */
+  readonly pictures: Readonly<Record<string, readonly string[]>>;
   readonly sign: boolean;
 }
 
@@ -60,6 +63,7 @@ const schemaIn = (language: Language) => {
       code: z.string().optional(),
       badge: z.string().optional(),
       answers: z.record(z.string(), written),
+      pictures: z.record(z.string(), z.array(z.string().min(1)).min(1).max(mostPicturesOfCheck)).default({}),
       sign: z.boolean().default(false),
     })
     .refine(({ benchId, code }) => benchId === undefined || code === undefined, {

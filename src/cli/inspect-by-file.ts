@@ -7,6 +7,7 @@ import { designationFault } from '../domain/person.ts';
 import { applicableChecks } from '../domain/procedure.ts';
 import { refusal } from '../domain/refusal.ts';
 import { faultOfAnswer, type Reason, type Verdict, verdictOf } from '../domain/verdict.ts';
+import type { AnswerPicture } from './answer-pictures.ts';
 import { Failure, failureOf } from './failure.ts';
 import type { StationCall } from './job.ts';
 
@@ -25,6 +26,7 @@ export interface InspectionOutcome {
 export interface WrittenInspection {
   readonly benchId: BenchId;
   readonly answers: Answers;
+  readonly pictures: readonly AnswerPicture[];
   /** Where an inspection of the device is open, go on with it instead of refusing. */
   readonly resume: boolean;
 }
@@ -32,7 +34,7 @@ export interface WrittenInspection {
 /** Says what the answers come to, and records nothing. Fails at the first answer that the procedure does not allow. */
 export const judge = async (
   call: StationCall,
-  { benchId, answers, resume }: WrittenInspection,
+  { benchId, answers, pictures, resume }: WrittenInspection,
   language: Language,
 ): Promise<InspectionOutcome> => {
   const { device } = await call('device.show', { benchId });
@@ -46,6 +48,10 @@ export const judge = async (
     const fault =
       check === undefined ? refusal('check-unknown', { check: key }) : faultOfAnswer(check, answer, facts);
     if (fault !== undefined) throw failureOf({ ...fault, field: `answers.${key}` }, language);
+  }
+  for (const { check } of pictures) {
+    if (!checks.has(check))
+      throw failureOf(refusal('check-unknown', { check }, `pictures.${check}`), language);
   }
   const unit = status.state === 'ready' ? status.lengthUnit : 'm';
   const verdict = verdictOf(procedure, answers, facts, unit);
@@ -67,12 +73,13 @@ export const inspectAndSign = async (
   language: Language,
 ): Promise<InspectionOutcome> => {
   await judge(call, written, language);
-  const { benchId, answers } = written;
+  const { benchId, answers, pictures } = written;
   await checkSigner(call, language);
   const inspection = await begin(call, written);
   await tryPin(call, inspection, pin, written.resume);
   for (const [check, answer] of Object.entries(answers))
     await call('inspection.answer', { inspection, check, answer });
+  for (const picture of pictures) await call('inspection.keep-picture', { inspection, ...picture });
   const { signed, verdict } = (await call('inspection.sign', { inspection, pin })).inspection;
   return {
     benchId,

@@ -4,6 +4,7 @@ import { languages } from '../domain/message.ts';
 import type { WordKey, Words } from '../host/words.ts';
 import { addDemo } from './commands/demo.ts';
 import { addDevice } from './commands/device.ts';
+import { addEvidence } from './commands/evidence.ts';
 import { addExport } from './commands/export.ts';
 import { addId } from './commands/id.ts';
 import { addIdentity } from './commands/identity.ts';
@@ -42,6 +43,7 @@ export const programFor = (shell: Shell): Command => {
     addDevice,
     addProcedure,
     addInspect,
+    addEvidence,
     addTag,
     addPrinter,
     addLabel,

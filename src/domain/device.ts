@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { benchIdSchema, type CalendarDate, calendarDateSchema } from './brand.ts';
 import { daysBetween } from './calendar.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
+import { equipmentFactsSchema } from './equipment-facts.ts';
 import { presumedIdentitySchema } from './identity/identity-case.ts';
 import { knownMarkingEntrySchema } from './marking.ts';
 import { reasonSchema } from './verdict.ts';
@@ -71,6 +72,7 @@ export const deviceSchema = z.object({
   labelsReprinted: z.number().int().positive().optional(),
   /** Earlier inspections that a list declared, in its order; absent where none did. They never count as ours. */
   declaredInspections: z.array(declaredInspectionSchema).optional(),
+  ...equipmentFactsSchema.shape,
 });
 export type Device = z.infer<typeof deviceSchema>;
 

@@ -4,6 +4,7 @@ import { answerSchema } from './answer.ts';
 import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
 import { otherCodeSchema } from './device.ts';
+import { equipmentFactsSchema } from './equipment-facts.ts';
 import { caseRankingSchema, placeSchema } from './identity/identity-case.ts';
 import { observationSchema } from './identity/observation.ts';
 import { lengthUnitSchema } from './length.ts';
@@ -11,7 +12,7 @@ import { backupMadeSchema, keepingSchema, recordHeadSchema } from './keeping.ts'
 import { knownMarkingEntrySchema, markingEntrySchema } from './marking.ts';
 import { modelSheetSchema } from './model-sheet.ts';
 import { designationSchema, personSchema } from './person.ts';
-import { keptPictureSchema } from './picture.ts';
+import { findingPictureSchema, keptPictureSchema } from './picture.ts';
 import { printerSchema } from './printer.ts';
 import { scannerSchema } from './scanner/scanner.ts';
 import { reprintReasonSchema } from './tag-content.ts';
@@ -46,6 +47,8 @@ export const eventSchema = z.discriminatedUnion('type', [
     otherCodes: z.array(otherCodeSchema),
     regularUserId: z.string().optional(),
   }),
+  /** All that is known now of its purchase and its first use: what is absent is not known. */
+  event('device.facts-recorded', { benchId: benchIdSchema, ...equipmentFactsSchema.shape }),
   event('device.code-bound', { benchId: benchIdSchema, otherCode: otherCodeSchema }),
   /** Taken out of service without an inspection: at the desk, in the field, or because an inspection was broken off. */
   event('device.removed', { benchId: benchIdSchema, reasons: z.array(reasonSchema).min(1), tagNumber }),
@@ -61,6 +64,12 @@ export const eventSchema = z.discriminatedUnion('type', [
     benchId: benchIdSchema,
     check: z.string(),
     answer: answerSchema,
+  }),
+  /** Taken during the walk, of what was seen at a check; the picture itself lies in the evidence beside the record. */
+  event('finding.picture-kept', {
+    inspection: inspectionNumber,
+    benchId: benchIdSchema,
+    ...findingPictureSchema.shape,
   }),
   event('inspection.signed', {
     inspection: inspectionNumber,

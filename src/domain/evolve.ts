@@ -48,6 +48,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'model-sheet.recorded':
       return { modelSheetId: event.modelSheet.modelSheetId };
     case 'device.registered':
+    case 'device.facts-recorded':
     case 'device.code-bound':
     case 'device.removed':
     case 'device.marking-read':
@@ -62,6 +63,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'inspection.answered':
       return { inspection: event.inspection };
     case 'device.picture-kept':
+    case 'finding.picture-kept':
     case 'fleet.imported':
     case 'record.restored':
       return {};
@@ -131,6 +133,11 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
   }
   if (device === undefined) return undefined;
   switch (event.type) {
+    case 'device.facts-recorded': {
+      const { purchasedOn: _purchased, firstUsedOn: _firstUsed, ...rest } = device;
+      const { type: _type, benchId: _benchId, ...facts } = event;
+      return { ...rest, ...facts };
+    }
     case 'device.code-bound':
       return { ...device, otherCodes: [...device.otherCodes, event.otherCode] };
     case 'device.removed':

@@ -45,6 +45,8 @@ export const modelSheetSchema = z.object({
   manufacturerIntervalMonths: z.number().int().min(1).max(60).optional(),
   /** The maker's number of the model, as its symbol on the device carries it: a GTIN or a part number. */
   manufacturerReference: z.string().trim().min(1).max(80).optional(),
+  /** How the manufacturer is reached: address, telephone, e-mail, in as many lines as it takes. */
+  manufacturerContact: z.string().trim().min(1).max(400).optional(),
   /** Which manual, which edition. */
   manual: z.string().trim().max(200).optional(),
   hookType: hookTypeSchema.optional(),

@@ -1,6 +1,6 @@
 /** Evidence as files of the data folder, each named after the hash of its bytes. */
 import { createHash, randomUUID } from 'node:crypto';
-import { mkdir, open, opendir, readFile, rename, rm } from 'node:fs/promises';
+import { mkdir, open, opendir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { EvidenceStore } from './evidence-store.ts';
 import { orStorageFault } from './storage-refusal.ts';
@@ -40,12 +40,26 @@ export class EvidenceFolder implements EvidenceStore {
   }
 
   async *list(): AsyncIterable<string> {
-    const folder = await opendir(this.#folder).catch(unlessMissing);
+    const folder = await opendir(this.#folder).catch(unlessNoFolder);
     if (folder === undefined) return;
     for await (const { name } of folder) {
       const sha256 = namePattern.exec(name)?.[1];
       if (sha256 !== undefined) yield sha256;
     }
+  }
+
+  size(): Promise<{ readonly count: number; readonly bytes: number }> {
+    return orStorageFault(this.#folder, async () => {
+      let count = 0;
+      let bytes = 0;
+      for await (const sha256 of this.list()) {
+        const file = await stat(this.#path(sha256)).catch(unlessMissing);
+        if (file === undefined) continue;
+        count += 1;
+        bytes += file.size;
+      }
+      return { count, bytes };
+    });
   }
 
   async #read(sha256: string): Promise<Uint8Array | 'missing' | 'changed'> {
@@ -59,10 +73,17 @@ export class EvidenceFolder implements EvidenceStore {
   }
 }
 
-const unlessMissing = (error: unknown): undefined => {
-  if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return undefined;
-  throw error;
-};
+const unless =
+  (...codes: readonly string[]) =>
+  (error: unknown): undefined => {
+    if (error instanceof Error && 'code' in error && codes.includes(String(error.code))) return undefined;
+    throw error;
+  };
+
+const unlessMissing = unless('ENOENT');
+
+/** A file that stands in the place of the folder holds no evidence either. */
+const unlessNoFolder = unless('ENOENT', 'ENOTDIR');
 
 const writeThrough = async (path: string, bytes: Uint8Array): Promise<void> => {
   const file = await open(path, 'wx');

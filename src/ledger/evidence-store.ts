@@ -11,4 +11,6 @@ export interface EvidenceStore {
   get(sha256: string): Promise<Uint8Array | 'missing' | 'changed'>;
   /** The hashes of everything that is kept, in no order; whether the bytes still have them is for `get` to say. */
   list(): AsyncIterable<string>;
+  /** Of all that is kept, as the disk says it; no byte is read. */
+  size(): Promise<{ readonly count: number; readonly bytes: number }>;
 }

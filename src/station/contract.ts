@@ -9,10 +9,13 @@ import { deviceBindCode } from './operations/device-bind-code.ts';
 import { deviceKeepPicture } from './operations/device-keep-picture.ts';
 import { deviceList } from './operations/device-list.ts';
 import { devicePictures } from './operations/device-pictures.ts';
+import { deviceRecordFacts } from './operations/device-record-facts.ts';
 import { deviceRegister } from './operations/device-register.ts';
 import { deviceRelabel } from './operations/device-relabel.ts';
 import { deviceRemove } from './operations/device-remove.ts';
 import { deviceShow } from './operations/device-show.ts';
+import { evidenceList } from './operations/evidence-list.ts';
+import { evidenceSummary } from './operations/evidence-summary.ts';
 import { exportCancel } from './operations/export-cancel.ts';
 import { exportStatus } from './operations/export-status.ts';
 import { identityConfirm } from './operations/identity-confirm.ts';
@@ -29,6 +32,8 @@ import { importRun } from './operations/import-run.ts';
 import { importStatus } from './operations/import-status.ts';
 import { inspectionAnswer } from './operations/inspection-answer.ts';
 import { inspectionBreakOff } from './operations/inspection-break-off.ts';
+import { inspectionKeepPicture } from './operations/inspection-keep-picture.ts';
+import { inspectionPictures } from './operations/inspection-pictures.ts';
 import { inspectionShow } from './operations/inspection-show.ts';
 import { inspectionSign } from './operations/inspection-sign.ts';
 import { inspectionStart } from './operations/inspection-start.ts';
@@ -38,6 +43,7 @@ import { ledgerVerify } from './operations/ledger-verify.ts';
 import { markingRequestList } from './operations/marking-request-list.ts';
 import { modelSheetList } from './operations/model-sheet-list.ts';
 import { modelSheetRecord } from './operations/model-sheet-record.ts';
+import { modelSheetSetContact } from './operations/model-sheet-set-contact.ts';
 import { personAdd } from './operations/person-add.ts';
 import { personDesignate } from './operations/person-designate.ts';
 import { personList } from './operations/person-list.ts';
@@ -84,6 +90,7 @@ const operations = [
   personSetPin,
   modelSheetList,
   modelSheetRecord,
+  modelSheetSetContact,
   deviceList,
   deviceBenchIds,
   deviceShow,
@@ -92,6 +99,7 @@ const operations = [
   deviceRemove,
   deviceKeepPicture,
   devicePictures,
+  deviceRecordFacts,
   deviceRelabel,
   markingRequestList,
   identitySearch,
@@ -106,6 +114,8 @@ const operations = [
   inspectionStart,
   inspectionShow,
   inspectionAnswer,
+  inspectionKeepPicture,
+  inspectionPictures,
   inspectionSign,
   inspectionBreakOff,
   tagPreview,
@@ -126,6 +136,8 @@ const operations = [
   benchIdCheck,
   pictureRead,
   pictureShow,
+  evidenceSummary,
+  evidenceList,
   importPreviewOperation,
   importRun,
   importStatus,

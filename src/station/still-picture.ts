@@ -1,6 +1,6 @@
 /** A picture as it is kept, and as it is shown small. */
 import sharp from 'sharp';
-import type { KeptPicture } from '../domain/picture.ts';
+import type { PictureFile } from '../domain/picture.ts';
 import { type Refusal, refusal } from '../domain/refusal.ts';
 
 /** Far above any photograph; a file that claims more is refused before it takes the memory. */
@@ -8,7 +8,7 @@ const mostPixels = 100_000_000;
 const mostSideDots = 4096;
 const thumbnailDots = 320;
 
-export interface StillPicture extends Pick<KeptPicture, 'mediaType' | 'width' | 'height'> {
+export interface StillPicture extends Pick<PictureFile, 'mediaType' | 'width' | 'height'> {
   readonly bytes: Uint8Array;
 }
 

@@ -12,6 +12,7 @@ import {
   otherCodeSchema,
   standingSchema,
 } from '../domain/device.ts';
+import { equipmentFactsSchema } from '../domain/equipment-facts.ts';
 import { answeredSchema, answersOf, inspectionSchema } from '../domain/inspection.ts';
 import { knownMarkingEntrySchema } from '../domain/marking.ts';
 import { lifelineMaterialSchema, modelSheetSchema } from '../domain/model-sheet.ts';
@@ -95,6 +96,7 @@ export const deviceCardSchema = deviceSummarySchema.extend({
   otherCodes: z.array(otherCodeSchema),
   regularUser: z.string().optional(),
   registeredOn: calendarDateSchema,
+  ...equipmentFactsSchema.shape,
   /** Open removal reasons, in order; empty unless it is out of service. */
   reasons: z.array(reasonSchema),
   removedBy: z.string().optional(),
@@ -133,6 +135,8 @@ export const deviceCard = async (
     otherCodes: device.otherCodes,
     ...(device.regularUserId === undefined ? {} : { regularUser: name(device.regularUserId) }),
     registeredOn: device.registeredOn,
+    ...(device.purchasedOn === undefined ? {} : { purchasedOn: device.purchasedOn }),
+    ...(device.firstUsedOn === undefined ? {} : { firstUsedOn: device.firstUsedOn }),
     reasons: device.reasons,
     ...(device.removedBy === undefined ? {} : { removedBy: name(device.removedBy) }),
     ...(device.currentTag === undefined ? {} : { currentTag: device.currentTag }),

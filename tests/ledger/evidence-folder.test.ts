@@ -42,6 +42,14 @@ describe('an evidence folder', () => {
     expect(await listed(again)).toEqual([abcSha256]);
   });
 
+  it('says how many files it keeps and how much room they take, and counts nothing else that lies there', async () => {
+    expect(await evidence.size()).toEqual({ count: 0, bytes: 0 });
+    await evidence.put(abc);
+    await evidence.put(Buffer.alloc(1000));
+    await writeFile(join(folder, 'evidence', 'notes.txt'), 'not a picture');
+    expect(await evidence.size()).toEqual({ count: 2, bytes: 1003 });
+  });
+
   it('keeps the same bytes once, however often and however many at a time', async () => {
     await Promise.all([evidence.put(abc), evidence.put(abc), evidence.put(abc)]);
     await evidence.put(abc);

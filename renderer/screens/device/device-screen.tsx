@@ -14,6 +14,7 @@ import { DeviceIdentity } from './device-identity.tsx';
 import { DeviceMarking } from './device-marking.tsx';
 import { DevicePictures } from './device-pictures.tsx';
 import { DeviceTag } from './device-tag.tsx';
+import { EquipmentRecord } from './equipment-record.tsx';
 import { FreshStill } from './fresh-still.tsx';
 import { NextAction } from './next-action.tsx';
 import { OtherCodes } from './other-codes.tsx';
@@ -60,6 +61,7 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
         <DeviceHistory inspections={device.inspections} declared={device.declaredInspections} />
         <DeviceMarking marking={device.marking} />
         <div className={styles.stack}>
+          <EquipmentRecord device={device} />
           <OtherCodes device={device} />
           <DevicePictures benchId={benchId} />
         </div>

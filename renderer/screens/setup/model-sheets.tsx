@@ -1,17 +1,20 @@
 /** The model sheets of the station, and a new one. */
 import { useState } from 'react';
+import type { ModelSheet } from '../../../src/domain/model-sheet.ts';
 import { Button } from '../../components/button.tsx';
 import { ModelSheetForm } from '../../components/model-sheet-form.tsx';
 import { ModelSheetLine } from '../../components/model-sheet-line.tsx';
 import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useStationQuery } from '../../station/hooks.ts';
+import { ContactDialog } from './contact-dialog.tsx';
 import styles from './setup.module.css';
 
 export const ModelSheets = () => {
   const { t } = useText();
   const { data, error } = useStationQuery('model-sheet.list', {});
   const [isNew, setNew] = useState(false);
+  const [reached, setReached] = useState<ModelSheet>();
   if (error !== undefined) return <StationError error={error} />;
   if (isNew) {
     return (
@@ -35,9 +38,27 @@ export const ModelSheets = () => {
               <ModelSheetLine sheet={sheet} />
             </div>
             <span className={styles.soft}>{sheet.manual}</span>
+            <ContactButton sheet={sheet} onPress={() => setReached(sheet)} />
           </li>
         ))}
       </ul>
+      {reached === undefined ? null : (
+        <ContactDialog
+          manufacturer={reached.manufacturer}
+          contact={reached.manufacturerContact ?? ''}
+          onClose={() => setReached(undefined)}
+        />
+      )}
     </>
+  );
+};
+
+const ContactButton = ({ sheet, onPress }: { readonly sheet: ModelSheet; onPress(): void }) => {
+  const { t } = useText();
+  const words = t(sheet.manufacturerContact === undefined ? 'records:contact.add' : 'records:contact.change');
+  return (
+    <Button onPress={onPress} label={`${words}: ${sheet.manufacturer} ${sheet.model}`}>
+      {words}
+    </Button>
   );
 };

@@ -1,4 +1,4 @@
-/** `device add`, `device show`, `device list`, `device picture`: the register. */
+/** `device add`, `show`, `list`, `picture`, `facts`, `maker-contact`: the register. */
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { z } from 'zod';
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
@@ -76,6 +76,46 @@ export const addDevice = (program: Command, { words, terminal }: Shell): void =>
     });
 
   device
+    .command('facts')
+    .argument('<id>', words('help-device-id'))
+    .description(words('help-device-facts'))
+    .option('--purchased <date>', words('help-device-purchased'))
+    .option('--first-used <date>', words('help-device-first-used'))
+    .addHelpText('after', `\n${words('help-device-facts-dates')}`)
+    .action(async (id: string, options: FactsOptions, command: Command) => {
+      const job = jobOf(command, terminal);
+      await withStation(job, async (call) => {
+        const benchId = await deviceMeant(job, call, id);
+        const facts = await call('device.record-facts', {
+          benchId,
+          ...said('purchasedOn', options.purchased),
+          ...said('firstUsedOn', options.firstUsed),
+        });
+        const shown = (date: string | undefined) => date ?? words('fact-not-known');
+        job.give({ benchId, ...facts }, [
+          words('device-facts', {
+            benchId: formatBenchId(benchId),
+            purchased: shown(facts.purchasedOn),
+            firstUsed: shown(facts.firstUsedOn),
+          }),
+        ]);
+      });
+    });
+
+  device
+    .command('maker-contact')
+    .argument('<manufacturer>', words('help-maker-contact-name'))
+    .argument('<contact>', words('help-maker-contact-text'))
+    .description(words('help-maker-contact'))
+    .action(async (manufacturer: string, contact: string, _options, command: Command) => {
+      const job = jobOf(command, terminal);
+      await withStation(job, async (call) => {
+        const set = await call('model-sheet.set-contact', { manufacturer, manufacturerContact: contact });
+        job.give(set, [words('maker-contact-set', { count: set.modelSheets })]);
+      });
+    });
+
+  device
     .command('list')
     .description(words('help-device-list'))
     .option('--search <text>', words('help-search'))
@@ -100,6 +140,15 @@ export const addDevice = (program: Command, { words, terminal }: Shell): void =>
       });
     });
 };
+
+interface FactsOptions {
+  readonly purchased?: string;
+  readonly firstUsed?: string;
+}
+
+/** A fact that was not named stays as it is; `unknown` takes it back. */
+const said = (fact: 'purchasedOn' | 'firstUsedOn', text: string | undefined) =>
+  text === undefined ? {} : { [fact]: text === 'unknown' ? null : text };
 
 interface ListOptions {
   readonly search?: string;

@@ -1,6 +1,7 @@
 /** `inspect FILE.json`: a documented inspection from an answers file, by the same rules as at the bench. */
 import type { Command } from 'commander';
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
+import { readAnswerPictures } from '../answer-pictures.ts';
 import { readAnswersFile } from '../answers-file.ts';
 import { Failure } from '../failure.ts';
 import { type InspectionOutcome, inspectAndSign, judge } from '../inspect-by-file.ts';
@@ -30,7 +31,7 @@ export const addInspect = (program: Command, { words, terminal }: Shell): void =
     .action(async (file: string, options: InspectOptions, command: Command) => {
       const job = jobOf(command, terminal);
       const { language } = job;
-      const { badge, answers, sign, benchId, code } = await readAnswersFile(file, language);
+      const { badge, answers, sign, benchId, code, pictures: paths } = await readAnswersFile(file, language);
       const named = options.device ?? benchId ?? code;
       if (named === undefined) {
         throw new Failure({
@@ -39,11 +40,12 @@ export const addInspect = (program: Command, { words, terminal }: Shell): void =
           field: 'benchId',
         });
       }
+      const pictures = await readAnswerPictures(file, paths, language);
       await withStation(
         job,
         async (call) => {
           const device = await deviceMeant(job, call, named);
-          const written = { benchId: device, answers, resume: options.resume ?? false };
+          const written = { benchId: device, answers, pictures, resume: options.resume ?? false };
           if (!sign) {
             const judged = await judge(call, written, language);
             return job.give(judged, outcomeLines(judged, job));

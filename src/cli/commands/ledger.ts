@@ -19,7 +19,11 @@ export const addLedger = (program: Command, { words, terminal }: Shell): void =>
         const sentence = words('ledger-not-sound', { faults: verified.faults.map(faultText).join('; ') });
         throw new Failure({ code: 'ledger-not-sound', sentence }, verified);
       }
-      job.give(verified, [words('ledger-sound', { events: size, rootHash })]);
+      const { length: unnamed } = verified.notes;
+      job.give(verified, [
+        words('ledger-sound', { events: size, rootHash }),
+        ...(unnamed === 0 ? [] : [words('ledger-pictures-unnamed', { count: unnamed })]),
+      ]);
     });
 
   ledger

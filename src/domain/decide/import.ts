@@ -47,14 +47,31 @@ export const decideImportDevice = (
   const source: DeclaredInspection['source'] = { fileName, sha256, row };
   const declared: readonly DomainEvent[] =
     inspection === undefined ? [] : [{ type: 'inspection.declared', benchId, ...inspection, source }];
-  if (!isRemoved) return [...registered, ...declared];
+  const { purchasedOn, firstUsedOn } = device;
+  const facts: readonly DomainEvent[] =
+    purchasedOn === undefined && firstUsedOn === undefined
+      ? []
+      : [
+          {
+            type: 'device.facts-recorded',
+            benchId,
+            ...(purchasedOn === undefined ? {} : { purchasedOn }),
+            ...(firstUsedOn === undefined ? {} : { firstUsedOn }),
+          },
+        ];
+  if (!isRemoved) return [...registered, ...facts, ...declared];
   const reason: Reason = {
     key: 'removal.declared',
     zone: 'whole-device',
     effect: 'remove',
     sentence: withNote(removalReason, inspection?.note),
   };
-  return [...registered, ...declared, { type: 'device.removed', benchId, reasons: [reason], tagNumber: 1 }];
+  return [
+    ...registered,
+    ...facts,
+    ...declared,
+    { type: 'device.removed', benchId, reasons: [reason], tagNumber: 1 },
+  ];
 };
 
 /** What the list itself says, in the words of the register; nothing is taken over from the model sheet. */

@@ -156,5 +156,5 @@ export const decideBreakOff = (
       ];
 };
 
-const notOpen = (inspection: Inspection): Refusal =>
+export const notOpen = (inspection: Inspection): Refusal =>
   refusal('inspection-not-open', { inspection: inspection.inspection, state: inspection.state });

@@ -17,5 +17,18 @@ export const decideRecordModelSheet = (sheet: ModelSheet, known: readonly ModelS
       );
 };
 
+/** One contact for all sheets of a manufacturer; sheets that say it already stay as they are. */
+export const decideSetContact = (
+  manufacturer: string,
+  manufacturerContact: string,
+  known: readonly ModelSheet[],
+): Decision => {
+  const sheets = known.filter((sheet) => sheet.manufacturer.toLowerCase() === manufacturer.toLowerCase());
+  if (sheets.length === 0) return refusal('manufacturer-unknown', { manufacturer }, 'manufacturer');
+  return sheets
+    .filter((sheet) => sheet.manufacturerContact !== manufacturerContact)
+    .map((sheet) => ({ type: 'model-sheet.recorded', modelSheet: { ...sheet, manufacturerContact } }));
+};
+
 const identity = ({ manufacturer, model, ratedLengthM }: ModelSheet): string =>
   `${manufacturer}\n${model}\n${Math.round(ratedLengthM * 1000)}`.toLowerCase();

@@ -21,6 +21,8 @@ export const columnMeanings = [
   'oldTagCode',
   'otherCode',
   'regularUser',
+  'purchasedOn',
+  'firstUsedOn',
   'standing',
   'inspectedOn',
   'inspectedBy',
@@ -43,8 +45,11 @@ export const isCodeMeaning = (meaning: ColumnMeaning): meaning is CodeMeaning =>
 export const isRepeatable = (meaning: ColumnMeaning): boolean =>
   meaning === 'ignore' || isCodeMeaning(meaning);
 
-export const isDateMeaning = (meaning: ColumnMeaning): meaning is 'dateOfManufacture' | 'inspectedOn' =>
-  meaning === 'dateOfManufacture' || meaning === 'inspectedOn';
+const dateMeanings = ['dateOfManufacture', 'purchasedOn', 'firstUsedOn', 'inspectedOn'] as const;
+export type DateMeaning = (typeof dateMeanings)[number];
+
+export const isDateMeaning = (meaning: ColumnMeaning): meaning is DateMeaning =>
+  dateMeanings.some((each) => each === meaning);
 
 export const importUnits = ['m', 'cm', 'mm', 'ft', 'in', 'kg', 'lb'] as const;
 export const importUnitSchema = z.enum(importUnits);

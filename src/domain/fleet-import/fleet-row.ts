@@ -2,6 +2,7 @@
 import type { BenchId } from '../brand.ts';
 import type { DeclaredInspection } from '../declared-inspection.ts';
 import type { OtherCode } from '../device.ts';
+import type { EquipmentFacts } from '../equipment-facts.ts';
 import type { LifelineMaterial } from '../model-sheet.ts';
 import type { Refusal } from '../refusal.ts';
 
@@ -28,7 +29,7 @@ export interface ModelFacts {
 
 export type DeclaredInspectionOfRow = Omit<DeclaredInspection, 'source'>;
 
-export interface FleetRow {
+export interface FleetRow extends EquipmentFacts {
   readonly row: number;
   readonly model: ModelFacts;
   readonly serial: string;

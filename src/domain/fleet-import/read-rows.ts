@@ -1,14 +1,17 @@
 /** Reads the rows of a fleet list by what a person chose for its columns; whatever cannot be read is a fault or a question. */
 import { parseBenchId } from '../bench-id/bench-id.ts';
 import { type CalendarDate, calendarDate } from '../brand.ts';
+import { factsFault } from '../decide/equipment-facts.ts';
 import type { DeclaredResult } from '../declared-inspection.ts';
 import { type OtherCode, otherCodeSchema } from '../device.ts';
+import type { EquipmentFacts } from '../equipment-facts.ts';
 import { type Refusal, type RefusalCode, refusal } from '../refusal.ts';
 import { type Cell, emptyCell, type TableRow } from './cell.ts';
 import {
   type ColumnChoice,
   type ColumnMeaning,
   codeKinds,
+  type DateMeaning,
   type DateOrder,
   isCodeMeaning,
   unitsOf,
@@ -71,6 +74,7 @@ class RowReader {
     const codes = this.#codes();
     const facts: ModelFacts = { manufacturer, model, ...this.#modelFacts() };
     const inspection = this.#inspection(dateOfManufacture);
+    const equipment = this.#equipmentFacts(dateOfManufacture);
     const regularUser = this.#text('regularUser');
     const standing = this.#word('standing', this.#rules.words.standings);
     const isRemoved = standing === 'out of service' || this.#result() === 'removed';
@@ -88,6 +92,7 @@ class RowReader {
         ...(regularUser === '' ? {} : { regularUser }),
         ...(inspection === undefined ? {} : { inspection }),
         isRemoved,
+        ...equipment,
       },
     };
   }
@@ -154,7 +159,7 @@ class RowReader {
     return wordIn(this.#cell('inspectionResult').text, this.#rules.words.results);
   }
 
-  #date(meaning: 'dateOfManufacture' | 'inspectedOn'): string | undefined {
+  #date(meaning: DateMeaning): string | undefined {
     const cell = this.#cell(meaning);
     const choice = this.#columnOf(meaning);
     if (cell.text === '' || choice === undefined) return undefined;
@@ -242,6 +247,18 @@ class RowReader {
       return undefined;
     }
     return { from: toTheTenth(from), to: toTheTenth(to) };
+  }
+
+  #equipmentFacts(dateOfManufacture: string): EquipmentFacts {
+    const purchasedOn = this.#date('purchasedOn');
+    const firstUsedOn = this.#date('firstUsedOn');
+    const facts = {
+      ...(purchasedOn === undefined ? {} : { purchasedOn }),
+      ...(firstUsedOn === undefined ? {} : { firstUsedOn }),
+    };
+    const fault = factsFault(facts, dateOfManufacture, this.#rules.today);
+    if (fault !== undefined) this.#fault(fault.field === 'purchasedOn' ? fault.field : 'firstUsedOn', fault);
+    return facts;
   }
 
   #inspection(dateOfManufacture: string): FleetRow['inspection'] {

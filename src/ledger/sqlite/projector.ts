@@ -51,7 +51,8 @@ const projectBatch = async (database: LedgerDatabase, events: readonly RecordedE
   await writeOtherCodes(database, before.devices, after.devices);
   await writeInspections(database, changed(before.inspections, after.inspections));
   await writeIdentityCases(database, changed(before.identityCases, after.identityCases));
-  for (const sheet of changed(before.modelSheets, after.modelSheets)) await renameDevices(database, sheet);
+  for (const sheet of changed(before.modelSheets, after.modelSheets))
+    if (isRenamed(before.modelSheets.get(sheet.modelSheetId), sheet)) await renameDevices(database, sheet);
 };
 
 const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]): Promise<Aggregates> => {
@@ -288,6 +289,9 @@ const writeIdentityCases = async (
     )
     .execute();
 };
+
+const isRenamed = (before: ModelSheet | undefined, { manufacturer, model }: ModelSheet): boolean =>
+  before?.manufacturer !== manufacturer || before.model !== model;
 
 /** The devices of a model sheet are ordered and found by its manufacturer and model, so they follow when these change. */
 const renameDevices = async (database: LedgerDatabase, sheet: ModelSheet): Promise<void> => {

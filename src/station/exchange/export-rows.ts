@@ -14,6 +14,7 @@ import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
 import type { Reason } from '../../domain/verdict.ts';
+import { namesPicture, type RecordedFindingPicture, type RecordedPicture } from '../kept-pictures.ts';
 import type { ExportTable } from './export-schema.ts';
 
 export type ExportValue = string | number | undefined;
@@ -40,6 +41,7 @@ export class ExportRows {
     evolveIn(this.#devices, benchId, recorded, evolveDevice);
     evolveIn(this.#open, inspection, recorded, evolveInspection);
     this.#reasonsOf(recorded);
+    if (namesPicture(recorded)) this.#picture(recorded);
     const ended = inspection === undefined ? undefined : this.#open.get(inspection);
     if (ended === undefined || ended.state === 'open') return;
     this.#inspection(ended);
@@ -54,8 +56,8 @@ export class ExportRows {
       this.#sink('people', { personId, name, badge, roles: roles.join(', '), ...designation });
     }
     for (const sheet of this.#sheets.values()) {
-      const { manufacturerIntervalMonths, manufacturerReference, manual } = sheet;
-      const rest = { manufacturerIntervalMonths, manufacturerReference, manual };
+      const { manufacturerIntervalMonths, manufacturerReference, manufacturerContact, manual } = sheet;
+      const rest = { manufacturerIntervalMonths, manufacturerReference, manufacturerContact, manual };
       this.#sink('model-sheets', { modelSheetId: sheet.modelSheetId, ...sheetCells(sheet), ...rest });
     }
     for (const device of this.#devices.values()) this.#device(device);
@@ -79,6 +81,8 @@ export class ExportRows {
       oldTagCodes: codesOf(device, 'old tag'),
       otherCodes: codesOf(device, 'other'),
       regularUser: device.regularUserId === undefined ? undefined : this.#name(device.regularUserId),
+      purchasedOn: device.purchasedOn,
+      firstUsedOn: device.firstUsedOn,
       standing: device.standing,
       registeredOn: device.registeredOn,
       lastInspectedOn: last?.on,
@@ -125,6 +129,12 @@ export class ExportRows {
       for (const finding of answer.findings)
         this.#sink('findings', { inspection: inspection.inspection, check, ...finding });
     }
+  }
+
+  #picture({ event, on, by }: RecordedPicture | RecordedFindingPicture): void {
+    const { type: _type, mediaType: _mediaType, ...picture } = event;
+    const benchId = formatBenchId(event.benchId);
+    this.#sink('pictures', { ...picture, benchId, keptOn: on, keptBy: this.#name(by) });
   }
 
   #reasonsOf({ event, on, by }: RecordedEvent): void {

@@ -12,6 +12,7 @@ export const exportTables = [
   'inspections',
   'answers',
   'findings',
+  'pictures',
   'reasons',
   'declared-inspections',
   'tags',

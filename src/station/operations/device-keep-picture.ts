@@ -7,8 +7,8 @@ import { isRefusal } from '../../domain/refusal.ts';
 import { picturesOf } from '../kept-pictures.ts';
 import { deviceIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
+import { pictureBase64Schema, putPicture } from '../put-picture.ts';
 import { record } from '../record.ts';
-import { stillPictureOf } from '../still-picture.ts';
 
 export const deviceKeepPicture = defineOperation({
   name: 'device.keep-picture',
@@ -18,18 +18,15 @@ export const deviceKeepPicture = defineOperation({
   input: z.object({
     benchId: benchIdSchema,
     of: pictureSubjectSchema,
-    /** The bytes of a PNG, JPEG or WebP file, base64; at most 20 MB. */
-    pictureBase64: z.base64().max(28_000_000),
+    pictureBase64: pictureBase64Schema,
   }),
   output: z.object({ picture: keptPictureSchema }),
   run: async (context, { benchId, of, pictureBase64 }) => {
     const known = await context.ledger.read((reader) => deviceIn(reader, benchId));
     if (isRefusal(known)) return known;
-    const still = await stillPictureOf(Buffer.from(pictureBase64, 'base64'));
-    if (isRefusal(still)) return still;
-    const { bytes, mediaType, width, height } = still;
-    const sha256 = await context.evidence.put(bytes);
-    const picture = { of, sha256, mediaType, byteLength: bytes.length, width, height };
+    const file = await putPicture(context.evidence, pictureBase64);
+    if (isRefusal(file)) return file;
+    const picture = { of, ...file };
     const result = await record(context, async (reader) => {
       const row = await deviceIn(reader, benchId);
       if (isRefusal(row)) return row;

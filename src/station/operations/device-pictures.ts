@@ -2,10 +2,9 @@
 import { z } from 'zod';
 import { benchIdSchema } from '../../domain/brand.ts';
 import { isRefusal } from '../../domain/refusal.ts';
-import { keptPictureViewSchema, picturesOf, type RecordedPicture } from '../kept-pictures.ts';
+import { keptPictureViewSchema, picturesOf, type RecordedPicture, stateOfPicture } from '../kept-pictures.ts';
 import { deviceIn } from '../lookup.ts';
 import { defineOperation, everyRole, type OperationContext } from '../operation.ts';
-import { thumbnailOf } from '../still-picture.ts';
 import { namesOf } from '../views.ts';
 
 export const devicePictures = defineOperation({
@@ -33,9 +32,9 @@ const viewOf = async (
   { evidence }: OperationContext,
   { event: { type: _type, benchId: _benchId, ...picture }, on, by }: RecordedPicture,
   nameOf: (personId: string) => string,
-): Promise<z.input<typeof keptPictureViewSchema>> => {
-  const bytes = await evidence.get(picture.sha256);
-  const view = { ...picture, keptOn: on, keptBy: nameOf(by) };
-  if (typeof bytes === 'string') return { ...view, state: bytes };
-  return { ...view, state: 'kept', thumbnailBase64: (await thumbnailOf(bytes)).toString('base64') };
-};
+): Promise<z.input<typeof keptPictureViewSchema>> => ({
+  ...picture,
+  keptOn: on,
+  keptBy: nameOf(by),
+  ...(await stateOfPicture(evidence, picture)),
+});

@@ -1,7 +1,7 @@
 /** `ledger.verify`: recomputes every hash and every projection of the record, reads every kept picture, and names whatever differs. */
 import { z } from 'zod';
-import { pictureFaultSchema, pictureFaults } from '../kept-pictures.ts';
 import { defineOperation } from '../operation.ts';
+import { checkPictures, pictureFaultSchema, pictureNoteSchema } from '../picture-faults.ts';
 
 const treeHead = z.object({ size: z.number().int(), rootHash: z.string() });
 
@@ -24,13 +24,20 @@ export const ledgerVerify = defineOperation({
         pictureFaultSchema,
       ]),
     ),
+    /** What is worth knowing and no fault. */
+    notes: z.array(pictureNoteSchema),
   }),
   run: async ({ ledger, evidence }) => {
     const { sound, head, faults } = await ledger.verify();
-    const pictures = await pictureFaults(ledger, evidence).catch((error: unknown) => {
+    const pictures = await checkPictures(ledger, evidence).catch((error: unknown) => {
       if (sound) throw error;
-      return [];
+      return { faults: [], notes: [] };
     });
-    return { sound: sound && pictures.length === 0, head, faults: [...faults, ...pictures] };
+    return {
+      sound: sound && pictures.faults.length === 0,
+      head,
+      faults: [...faults, ...pictures.faults],
+      notes: pictures.notes,
+    };
   },
 });
