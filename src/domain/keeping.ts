@@ -1,6 +1,6 @@
 /** How the record is kept safe: where it is backed up by itself, how much of that stays, and when it last succeeded. */
 import { z } from 'zod';
-import { type CalendarDate, calendarDateSchema, instantSchema } from './brand.ts';
+import { type CalendarDate, calendarDateSchema, type instantSchema } from './brand.ts';
 import { daysBetween } from './calendar.ts';
 import { grouped } from './grouped.ts';
 

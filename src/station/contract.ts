@@ -1,5 +1,8 @@
 /** The contract: the one table of everything that can be asked of a station. Carriers know this table and no operation by name. */
 import type { z } from 'zod';
+import { backupCancel } from './operations/backup-cancel.ts';
+import { backupMake } from './operations/backup-make.ts';
+import { backupStatus } from './operations/backup-status.ts';
 import { benchIdCheck } from './operations/bench-id-check.ts';
 import { benchIdNew } from './operations/bench-id-new.ts';
 import { binLabel } from './operations/bin-label.ts';
@@ -37,6 +40,8 @@ import { inspectionPictures } from './operations/inspection-pictures.ts';
 import { inspectionShow } from './operations/inspection-show.ts';
 import { inspectionSign } from './operations/inspection-sign.ts';
 import { inspectionStart } from './operations/inspection-start.ts';
+import { keepingSet } from './operations/keeping-set.ts';
+import { keepingShow } from './operations/keeping-show.ts';
 import { ledgerExport } from './operations/ledger-export.ts';
 import { ledgerRebuild } from './operations/ledger-rebuild.ts';
 import { ledgerVerify } from './operations/ledger-verify.ts';
@@ -60,6 +65,10 @@ import { printerSave } from './operations/printer-save.ts';
 import { printerTest } from './operations/printer-test.ts';
 import { procedureShow } from './operations/procedure-show.ts';
 import { recordExport } from './operations/record-export.ts';
+import { restoreCancel } from './operations/restore-cancel.ts';
+import { restoreOpen } from './operations/restore-open.ts';
+import { restoreRun } from './operations/restore-run.ts';
+import { restoreStatus } from './operations/restore-status.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
 import { scannerLearn } from './operations/scanner-learn.ts';
@@ -145,6 +154,15 @@ const operations = [
   recordExport,
   exportStatus,
   exportCancel,
+  keepingShow,
+  keepingSet,
+  backupMake,
+  backupStatus,
+  backupCancel,
+  restoreOpen,
+  restoreStatus,
+  restoreCancel,
+  restoreRun,
   ledgerVerify,
   ledgerRebuild,
   ledgerExport,

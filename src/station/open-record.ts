@@ -3,6 +3,7 @@ import { isRefusal, type Refusal } from '../domain/refusal.ts';
 import { planRestore, type RestorePlan } from '../ledger/backup/put-in-place.ts';
 import type { Ledger } from '../ledger/ledger.ts';
 import { openSqliteLedger } from '../ledger/sqlite/sqlite-ledger.ts';
+import { storageRefusal } from '../ledger/storage-refusal.ts';
 import { type PinGuard, pinGuard } from './pin.ts';
 
 export interface RecordInUse {
@@ -32,16 +33,28 @@ export class OpenRecord {
     return this.#state;
   }
 
-  /** Nobody may use the record meanwhile: `untilIdle` resolves when what was begun has ended. */
+  /**
+   * Nobody may use the record meanwhile: `untilIdle` resolves when what was begun has ended. Refused, everything is as it
+   * was, or the folder is tried again at the next call.
+   */
   async replace(plan: RestorePlan, untilIdle: () => Promise<void>): Promise<RecordInUse | Refusal> {
     const before = await this.current();
-    this.#state = (async () => {
+    if (isRefusal(before)) return before;
+    let fault: Refusal | undefined;
+    const replaced = async (): Promise<RecordInUse | Refusal> => {
       await untilIdle();
-      await planRestore(this.#folder, plan);
-      if (!isRefusal(before)) await before.ledger.close();
+      try {
+        await planRestore(this.#folder, plan);
+      } catch (error) {
+        fault = await storageRefusal(error, this.#folder);
+        return before;
+      }
+      await before.ledger.close();
       return inUse(this.#folder);
-    })();
-    return this.#state;
+    };
+    this.#state = replaced();
+    const after = await this.#state;
+    return fault ?? after;
   }
 
   async close(): Promise<void> {

@@ -52,7 +52,11 @@ export const takeBackup = async (
     await rm(part, { force: true });
     const manifest = await writeArchive(
       part,
-      { recordFile, evidence, about: { format: 'SRL Bench backup', version: backupVersion, ...about, record } },
+      {
+        recordFile,
+        evidence,
+        about: { format: 'SRL Bench backup', version: backupVersion, ...about, record },
+      },
       control,
       onFile,
     );

@@ -9,7 +9,10 @@ const markName = 'srl-bench-backups.txt';
 
 /** Of a station, in the names of its backups: the beginning of its ID, letters and digits only. */
 export const stationMark = (stationId: string): string =>
-  stationId.toLowerCase().replaceAll(/[^0-9a-z]/g, '').slice(0, 8);
+  stationId
+    .toLowerCase()
+    .replaceAll(/[^0-9a-z]/g, '')
+    .slice(0, 8);
 
 /** Makes the folder where it is missing, and tries whether files can be written there. */
 export const markBackupFolder = async (
