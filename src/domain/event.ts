@@ -9,6 +9,7 @@ import { equipmentFactsSchema } from './equipment-facts.ts';
 import { event } from './event-shape.ts';
 import { caseRankingSchema, placeSchema } from './identity/identity-case.ts';
 import { observationSchema } from './identity/observation.ts';
+import { backupMadeSchema, keepingSchema, recordHeadSchema } from './keeping.ts';
 import { lengthUnitSchema } from './length.ts';
 import { knownMarkingEntrySchema, markingEntrySchema } from './marking.ts';
 import { modelSheetSchema } from './model-sheet.ts';
@@ -138,6 +139,17 @@ export const eventSchema = z.discriminatedUnion('type', [
     because: whySchema,
     /** Who corrects read the marking on the device just now. */
     markingReadNow: z.literal(true).optional(),
+  }),
+  /** Where backups go by themselves; absent where they go nowhere any more. */
+  event('keeping.set', { keeping: keepingSchema.optional() }),
+  /** A backup was written, read again and found whole; it ends before this event. */
+  event('backup.made', { backup: backupMadeSchema }),
+  /** The record up to here came from a backup, and took the place of another one, which was kept aside. */
+  event('record.restored', {
+    fileName: z.string(),
+    record: recordHeadSchema,
+    /** What was there before, and how much of it is in the restored record. */
+    replaced: recordHeadSchema.extend({ same: z.number().int().nonnegative() }).optional(),
   }),
 ]);
 export type DomainEvent = z.infer<typeof eventSchema>;

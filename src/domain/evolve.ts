@@ -4,11 +4,12 @@ import type { DomainEvent, RecordedEvent } from './event.ts';
 import { amendedDevice, amendedInspection } from './evolve-amended.ts';
 import type { IdentityCase } from './identity/identity-case.ts';
 import type { Inspection } from './inspection.ts';
+import type { StationKeeping } from './keeping.ts';
 import type { ModelSheet } from './model-sheet.ts';
 import type { Printer } from './printer.ts';
 import type { Scanner } from './scanner/scanner.ts';
 
-export interface Station {
+export interface Station extends StationKeeping {
   readonly stationId: string;
   readonly name: string;
   readonly timeZone: string;
@@ -39,6 +40,8 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'printer.saved':
     case 'printer.removed':
     case 'scanner.learnt':
+    case 'keeping.set':
+    case 'backup.made':
       return { station: true };
     case 'person.added':
       return { personId: event.person.personId };
@@ -71,6 +74,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'device.picture-kept':
     case 'finding.picture-kept':
     case 'fleet.imported':
+    case 'record.restored':
       return {};
     case 'identity.opened':
     case 'identity.proposed':
@@ -92,7 +96,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
 
 export const evolveStation = (
   station: Station | undefined,
-  { event }: RecordedEvent,
+  { event, on, at }: RecordedEvent,
 ): Station | undefined => {
   if (event.type === 'station.created') {
     const { type: _type, ...created } = event;
@@ -110,6 +114,12 @@ export const evolveStation = (
       const { scanner: _before, ...unlearnt } = station;
       return event.scanner === undefined ? unlearnt : { ...unlearnt, scanner: event.scanner };
     }
+    case 'keeping.set': {
+      const { keeping: _before, ...unkept } = station;
+      return event.keeping === undefined ? unkept : { ...unkept, keeping: { ...event.keeping, since: on } };
+    }
+    case 'backup.made':
+      return { ...station, lastBackup: { ...event.backup, on, at } };
     default:
       return station;
   }

@@ -213,6 +213,11 @@ export interface Ledger {
   export(): AsyncIterable<string>;
   head(): Promise<TreeHead>;
   /**
+   * A copy of one state of the whole record, with what is kept beside it, in a file that is not there yet; on the disk when
+   * the promise resolves. Neither reads nor writes wait for it.
+   */
+  copyTo(file: string): Promise<void>;
+  /**
    * The signed note over everything that is recorded; it is signed now where the latest checkpoint does not cover it all.
    * Refuses with `checkpoint-none` where nothing is recorded or the station has made no key. By itself the ledger signs one
    * with every signed inspection and one with the first events of each calendar day, in the transaction that records them.

@@ -1,5 +1,8 @@
 /** The contract: the one table of everything that can be asked of a station. Carriers know this table and no operation by name. */
 import type { z } from 'zod';
+import { backupCancel } from './operations/backup-cancel.ts';
+import { backupMake } from './operations/backup-make.ts';
+import { backupStatus } from './operations/backup-status.ts';
 import { benchIdCheck } from './operations/bench-id-check.ts';
 import { benchIdNew } from './operations/bench-id-new.ts';
 import { binLabel } from './operations/bin-label.ts';
@@ -40,6 +43,8 @@ import { inspectionPictures } from './operations/inspection-pictures.ts';
 import { inspectionShow } from './operations/inspection-show.ts';
 import { inspectionSign } from './operations/inspection-sign.ts';
 import { inspectionStart } from './operations/inspection-start.ts';
+import { keepingSet } from './operations/keeping-set.ts';
+import { keepingShow } from './operations/keeping-show.ts';
 import { ledgerCheckProof } from './operations/ledger-check-proof.ts';
 import { ledgerExport } from './operations/ledger-export.ts';
 import { ledgerProve } from './operations/ledger-prove.ts';
@@ -83,6 +88,10 @@ import { reportCancel } from './operations/report-cancel.ts';
 import { reportFile } from './operations/report-file.ts';
 import { reportMake } from './operations/report-make.ts';
 import { reportStatus } from './operations/report-status.ts';
+import { restoreCancel } from './operations/restore-cancel.ts';
+import { restoreOpen } from './operations/restore-open.ts';
+import { restoreRun } from './operations/restore-run.ts';
+import { restoreStatus } from './operations/restore-status.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
 import { scannerLearn } from './operations/scanner-learn.ts';
@@ -184,6 +193,15 @@ const operations = [
   reportStatus,
   exportStatus,
   exportCancel,
+  keepingShow,
+  keepingSet,
+  backupMake,
+  backupStatus,
+  backupCancel,
+  restoreOpen,
+  restoreStatus,
+  restoreCancel,
+  restoreRun,
   ledgerVerify,
   ledgerVerifyStart,
   ledgerVerifyStatus,

@@ -1,11 +1,13 @@
 /** The ledger in an SQLite file of the data folder. */
 import { constants } from 'node:fs';
-import { access, mkdir } from 'node:fs/promises';
+import { access, mkdir, open } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { Kysely } from 'kysely';
 import type { Decision } from '../../domain/decide/decision.ts';
 import type { Occasion, RecordedEvent } from '../../domain/event.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
+import { settleRestore } from '../backup/put-in-place.ts';
+import { clearUnderWay } from '../backup/under-way.ts';
 import { readCheckpoint } from '../checkpoint.ts';
 import type {
   Credential,
@@ -71,6 +73,8 @@ export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal
     const lock = await lockFolder(path);
     if (isRefusal(lock)) return lock;
     opened.push(lock);
+    await settleRestore(path, ledgerFileName);
+    await clearUnderWay(path);
     const file = join(path, ledgerFileName);
     const writer = await SqliteConnection.open(file);
     opened.push(writer);
@@ -260,6 +264,24 @@ class SqliteLedger implements Ledger {
     if (kept === undefined) return refusal('checkpoint-malformed', {}, 'checkpoint');
     const path = await this.#prove((prover) => prover.proveGrowth(kept));
     return isRefusal(path) ? path : path.map((hash) => hash.toString('base64'));
+  }
+
+  copyTo(file: string): Promise<void> {
+    return this.#orFault(async () => {
+      const connection = await SqliteConnection.open(join(this.#folder, ledgerFileName));
+      try {
+        connection.waitForLocks(lockWaitMs);
+        await connection.run('vacuum into ?', [file]);
+      } finally {
+        await connection.close();
+      }
+      const copy = await open(file, 'r+');
+      try {
+        await copy.sync();
+      } finally {
+        await copy.close();
+      }
+    });
   }
 
   async close(): Promise<void> {
