@@ -152,6 +152,7 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
       'button: Remove from service now',
       'button: Bench ID label',
       'button: Read the marking, then print a label again',
+      'button: Enter the dates',
       'button: Correct the record',
       'button: Keep a picture of the marking',
     ]);
