@@ -1,5 +1,5 @@
 /** Holds checkpoints against the events under them: their form, their signature, and the root of the tree that they sign. */
-import { verify } from 'node:crypto';
+import { type KeyObject, verify } from 'node:crypto';
 import { promisify } from 'node:util';
 import type { DomainEvent } from '../../domain/event.ts';
 import { readCheckpoint } from '../checkpoint.ts';
@@ -14,10 +14,15 @@ export interface CheckpointRow {
   readonly note: string;
 }
 
+interface KnownKey extends NoteKey {
+  readonly keyId: Buffer;
+  readonly object: KeyObject;
+}
+
 /** As the events come by, it learns the station and its keys from them; a key signs only what comes after it was made. */
 export class CheckpointCheck {
   readonly #found: (fault: LedgerFault) => void;
-  readonly #keys: (NoteKey & { readonly keyId: Buffer })[] = [];
+  readonly #keys: KnownKey[] = [];
   #stationId = '';
   #signatures: Promise<void>[] = [];
 
@@ -29,7 +34,7 @@ export class CheckpointCheck {
     if (event.type === 'station.created') this.#stationId = event.stationId;
     if (event.type !== 'station.key-made') return;
     const key = noteKeyOf(this.#stationId, event.publicKey);
-    this.#keys.push({ ...key, keyId: keyIdOf(key) });
+    this.#keys.push({ ...key, keyId: keyIdOf(key), object: publicKeyObject(key.publicKey) });
   }
 
   /** `rootHash` (hex) is that of the tree over the first `size` events; absent where they are known to be changed. */
@@ -52,14 +57,11 @@ export class CheckpointCheck {
       return;
     }
     this.#signatures.push(
-      verifyInBackground(
-        null,
-        Buffer.from(checkpoint.note.text),
-        publicKeyObject(key.publicKey),
-        signature.signature,
-      ).then((good) => {
-        if (!good) this.#found({ kind: 'checkpoint differs', size });
-      }),
+      verifyInBackground(null, Buffer.from(checkpoint.note.text), key.object, signature.signature).then(
+        (good) => {
+          if (!good) this.#found({ kind: 'checkpoint differs', size });
+        },
+      ),
     );
   }
 
