@@ -41,10 +41,12 @@ export const keyIdOf = ({ name, publicKey }: NoteKey): Buffer =>
     .subarray(0, keyIdLength);
 
 /** `text` ends with a line feed; `privateKey` belongs to the public key. */
-export const signNote = (text: string, key: NoteKey, privateKey: KeyObject): string => {
-  const signature = sign(null, Buffer.from(text), privateKey);
-  return `${text}\n— ${key.name} ${Buffer.concat([keyIdOf(key), signature]).toString('base64')}\n`;
-};
+export const signNote = (text: string, key: NoteKey, privateKey: KeyObject): string =>
+  noteWith(text, key, sign(null, Buffer.from(text), privateKey));
+
+/** The note of a text with the signature that a key made. */
+export const noteWith = (text: string, key: NoteKey, signature: Buffer): string =>
+  `${text}\n— ${key.name} ${Buffer.concat([keyIdOf(key), signature]).toString('base64')}\n`;
 
 /** `undefined` where the bytes are no signed note. */
 export const readNote = (note: string): Note | undefined => {

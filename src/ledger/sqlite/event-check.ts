@@ -4,14 +4,13 @@ import type { RecordedEvent } from '../../domain/event.ts';
 import type { Checkpoint } from '../checkpoint.ts';
 import type { LedgerFault } from '../ledger.ts';
 import { leafHash } from '../merkle.ts';
-import { leafHashOfText, TreeBuilder } from '../tree-builder.ts';
+import { TreeBuilder } from '../tree-builder.ts';
 import { CheckpointCheck, type CheckpointRow } from './checkpoint-check.ts';
+import { chunkSize, type EventChunk, readChunk, soundLeaves } from './event-chunk.ts';
 import { isRecordedAs, parsedEvent } from './event-judge.ts';
 import type { LedgerDatabase } from './schema.ts';
-import { SubtreeCheck } from './subtree-check.ts';
+import { areStored, type StoredSubtrees, SubtreeCheck } from './subtree-check.ts';
 
-/** Events that are read at a time. */
-const chunk = 1000;
 /** Numbers that are named as missing at a time. */
 const mostMissing = 1000;
 
@@ -25,26 +24,19 @@ export interface EventCheckOptions {
   readonly onChecked?: ((events: number) => void) | undefined;
 }
 
-/** Many events as one row: so they are fetched and hashed far faster than one by one. */
-interface Chunk {
-  readonly count: number;
-  readonly first: number | null;
-  readonly last: number | null;
-  /** How many have their bytes and their hash as bytes. */
-  readonly blobs: number;
-  /** The bytes of each, a line each. */
-  readonly texts: string | null;
-  /** The stored hashes in hex, one after the other. */
-  readonly leaves: string | null;
-  /** The columns beside each, as SQL writes them, a line each. */
-  readonly columns: string | null;
-}
-
 /** An event with the hash of its bytes as they are now. */
 interface HashedEvent {
   readonly seq: number;
+  /** Binary, as the tree builder has it. */
   readonly leaf: string;
   readonly recorded: RecordedEvent | undefined;
+}
+
+interface ReadAhead {
+  readonly after: number;
+  readonly chunk: EventChunk;
+  readonly checkpoints: readonly CheckpointRow[];
+  readonly subtrees: StoredSubtrees;
 }
 
 /** As a damaged file may deliver it. */
@@ -72,7 +64,7 @@ export class EventCheck {
   constructor(recorded: LedgerDatabase, options: EventCheckOptions) {
     this.#recorded = recorded;
     this.#options = options;
-    this.#checkpoints = new CheckpointCheck(options.found);
+    this.#checkpoints = new CheckpointCheck(options.found, recorded);
     this.#subtrees = new SubtreeCheck(recorded);
   }
 
@@ -86,9 +78,10 @@ export class EventCheck {
     for (let more = true; more; ) {
       this.#options.signal?.throwIfAborted();
       const read = await reading;
-      more = read.count === chunk && Number.isSafeInteger(read.last);
+      const { count, last } = read.chunk;
+      more = count === chunkSize && Number.isSafeInteger(last);
       if (more) {
-        reading = this.#read(read.last ?? 0);
+        reading = this.#read(last ?? 0);
         reading.catch(() => undefined);
       }
       await this.#check(read);
@@ -98,6 +91,7 @@ export class EventCheck {
     for (const fault of await this.#subtrees.strays(last)) this.#options.found(fault);
     for (const row of await this.#checkpointRows(last, Number.MAX_SAFE_INTEGER))
       this.#checkpoint(row, undefined);
+    await this.#checkpoints.settle();
     await this.#checkpoints.settle();
     this.#judgeKept();
   }
@@ -115,33 +109,29 @@ export class EventCheck {
     this.#lastFalse = Math.max(this.#lastFalse, seq);
   }
 
-  async #read(after: number): Promise<Chunk> {
-    const { rows } = await sql<Chunk>`
-      select count(*) as "count", min(seq) as "first", max(seq) as "last",
-        total(typeof(bytes) = 'blob' and typeof(leaf_hash) = 'blob') as "blobs",
-        group_concat(cast(bytes as text), char(10)) as "texts",
-        lower(group_concat(hex(leaf_hash), '')) as "leaves",
-        group_concat(quote(bench_id) || ' ' || quote(inspection), char(10)) as "columns"
-      from (select * from recorded.event where seq > ${after} order by seq limit ${chunk})
-    `.execute(this.#recorded);
-    const [read] = rows;
-    if (read === undefined) throw new Error('An aggregate has one row.');
-    return read;
+  /** Everything that the next events are held against, while those before them are still being hashed. */
+  async #read(after: number): Promise<ReadAhead> {
+    const chunk = await readChunk(this.#recorded, after, this.#options.onEvents !== undefined);
+    const last = chunk.last ?? after;
+    return {
+      after,
+      chunk,
+      checkpoints: await this.#checkpointRows(after, last),
+      subtrees: await this.#subtrees.read(after, last),
+    };
   }
 
-  async #check(read: Chunk): Promise<void> {
-    const { first, last } = read;
+  async #check({ after, chunk, checkpoints: rows, subtrees }: ReadAhead): Promise<void> {
+    const { first, last } = chunk;
     if (first === null || last === null) return;
-    const before = this.#next - 1;
-    const events = this.#asWhole(read, first, last) ?? (await this.#oneByOne(first, last));
-    const checkpoints = new Map((await this.#checkpointRows(before, last)).map((row) => [row.size, row]));
-    const grown = new Map<number, readonly string[]>();
+    const events = this.#asWhole(chunk, first, last) ?? (await this.#oneByOne(first, last));
+    const checkpoints = new Map(rows.map((row) => [row.size, row]));
+    const grown = new Map<number, string>();
     for (const { seq, leaf, recorded } of events) {
-      const completed: string[] = [];
-      this.tree.add(leaf, completed);
-      if (recorded !== undefined) this.#checkpoints.learn(recorded.event);
+      const completed = this.tree.add(leaf);
+      if (recorded !== undefined) await this.#checkpoints.learn(recorded.event);
       const inPlace = this.tree.size === seq;
-      if (inPlace && completed.length > 0) grown.set(seq, completed);
+      if (inPlace && completed !== '') grown.set(seq, completed);
       const checkpoint = checkpoints.get(seq);
       if (checkpoint !== undefined) {
         checkpoints.delete(seq);
@@ -150,26 +140,28 @@ export class EventCheck {
       if (inPlace && seq === this.#options.kept?.size) this.#keptIsThere = this.#isKept(this.#options.kept);
     }
     for (const row of checkpoints.values()) this.#checkpoint(row, undefined);
-    for (const fault of await this.#subtrees.faults(before, last, grown, this.#lastFalse))
-      this.#isFalse(fault, fault.lastSeq);
+    if (!areStored(grown, subtrees)) {
+      for (const fault of await this.#subtrees.faults(after, last, grown, this.#lastFalse))
+        this.#isFalse(fault, fault.lastSeq);
+    }
     await this.#checkpoints.settle();
     const readable = events.map(({ recorded }) => recorded).filter((recorded) => recorded !== undefined);
     await this.#options.onEvents?.(readable);
   }
 
   /** The events where all of them are in their place and have the hashes that are stored; else `undefined`. */
-  #asWhole(read: Chunk, first: number, last: number): readonly HashedEvent[] | undefined {
-    const { count, blobs, texts, leaves, columns } = read;
-    if (first !== this.#next || last - first + 1 !== count || blobs !== count || texts === null)
-      return undefined;
-    const lines = texts.split('\n');
-    const hashes = lines.map(leafHashOfText);
-    const beside = columns?.split('\n') ?? [];
-    if (lines.length !== count || beside.length !== count || hashes.join('') !== leaves) return undefined;
+  #asWhole(read: EventChunk, first: number, last: number): readonly HashedEvent[] | undefined {
+    const { count, columns, leaves } = read;
+    if (first !== this.#next || last - first + 1 !== count) return undefined;
+    const found = soundLeaves(read);
+    const beside = columns?.split('\n');
+    if (found === undefined || (beside !== undefined && beside.length !== count)) return undefined;
     this.#next = last + 1;
-    return lines.map((text, index) => {
+    if (beside === undefined && leaves?.includes('"station.') !== true)
+      return found.map(({ hash }, index) => ({ seq: first + index, leaf: hash, recorded: undefined }));
+    return found.map(({ hash, leaf }, index) => {
       const seq = first + index;
-      return { seq, leaf: hashes[index] ?? '', recorded: this.#words(seq, text, beside[index] ?? '') };
+      return { seq, leaf: hash, recorded: this.#words(seq, leaf.toString('utf8', 1), beside?.[index]) };
     });
   }
 
@@ -189,12 +181,12 @@ export class EventCheck {
       const recorded = isStored
         ? this.#words(row.seq, bytes.toString('utf8'), row.columns)
         : parsedEvent(bytes.toString('utf8'));
-      return { seq: row.seq, leaf: leaf.toString('hex'), recorded };
+      return { seq: row.seq, leaf: leaf.toString('latin1'), recorded };
     });
   }
 
   /** The event, where it can be read and somebody wants its words; the checkpoints want those that make keys. */
-  #words(seq: number, text: string, columns: string): RecordedEvent | undefined {
+  #words(seq: number, text: string, columns: string | undefined): RecordedEvent | undefined {
     if (this.#options.onEvents === undefined && !text.includes('"station.')) return undefined;
     const recorded = parsedEvent(text);
     if (recorded === undefined || !isRecordedAs(recorded, { seq, text, columns }))
@@ -207,7 +199,7 @@ export class EventCheck {
     return this.#recorded
       .selectFrom('checkpoint')
       .select(['size', 'note'])
-      .where('size', '>', from === 0 ? Number.MIN_SAFE_INTEGER : from)
+      .where('size', '>', from)
       .where('size', '<=', to)
       .execute();
   }

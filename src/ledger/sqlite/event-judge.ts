@@ -13,14 +13,18 @@ export const parsedEvent = (text: string): RecordedEvent | undefined => {
   }
 };
 
-/** True where the event has this number and these bytes, and the columns beside it say what it says. */
+/** True where the event has this number and these bytes, and the columns beside it, where they are given, say what it says. */
 export const isRecordedAs = (
   recorded: RecordedEvent,
-  { seq, text, columns }: { readonly seq: number; readonly text: string; readonly columns: string },
+  {
+    seq,
+    text,
+    columns,
+  }: { readonly seq: number; readonly text: string; readonly columns: string | undefined },
 ): boolean =>
   recorded.seq === seq &&
   canonicalJson(recorded) === text &&
-  quotedColumns(lookUpColumns(recorded)) === columns;
+  (columns === undefined || quotedColumns(lookUpColumns(recorded)) === columns);
 
 /** As `quote(bench_id) || ' ' || quote(inspection)` gives them in SQLite. */
 const quotedColumns = ({ bench_id, inspection }: ReturnType<typeof lookUpColumns>): string =>

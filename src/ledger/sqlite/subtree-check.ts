@@ -4,6 +4,33 @@ import type { LedgerFault } from '../ledger.ts';
 import { hashLength } from '../merkle.ts';
 import type { LedgerDatabase } from './schema.ts';
 
+const nothing = Buffer.alloc(0);
+
+/** As a damaged file may deliver it: what is no bytes has no hashes. */
+const binaryOf = (hashes: unknown): string => (Buffer.isBuffer(hashes) ? hashes.toString('latin1') : '');
+
+/** Which of the hashes, counted from 0, is another one in `stored`; the first where `stored` only goes on after the last. */
+const firstDifference = (hashes: string, stored: string): number | undefined => {
+  if (hashes === stored) return undefined;
+  for (let start = 0; start < hashes.length; start += hashLength) {
+    if (hashes.slice(start, start + hashLength) !== stored.slice(start, start + hashLength))
+      return start / hashLength;
+  }
+  return 0;
+};
+
+export interface StoredSubtrees {
+  /** Of each: the event that it ends with, how many bytes its hashes have, and of what type they are. */
+  readonly shapes: string | null;
+  /** The hashes of all, one after the other. */
+  readonly hashes: Buffer | null;
+}
+
+/** True where just these are stored: hashes by the event that they end with, as the tree builder gives them. */
+export const areStored = (grown: ReadonlyMap<number, string>, { shapes, hashes }: StoredSubtrees): boolean =>
+  [...grown].map(([seq, { length }]) => `${seq} ${length} blob`).join(',') === (shapes ?? '') &&
+  [...grown.values()].join('') === (hashes ?? nothing).toString('latin1');
+
 type SubtreeFault = Extract<LedgerFault, { kind: 'subtree differs' }>;
 
 /** A damaged file with more is no less damaged. */
@@ -17,38 +44,40 @@ export class SubtreeCheck {
     this.#recorded = recorded;
   }
 
+  /** Those that end with the events after number `after`, up to `last`. */
+  async read(after: number, last: number): Promise<StoredSubtrees> {
+    const { rows } = await sql<StoredSubtrees>`
+      select group_concat(last_seq || ' ' || length(hashes) || ' ' || typeof(hashes)) as "shapes",
+        cast(group_concat(cast(hashes as text), '') as blob) as "hashes"
+      from (select * from recorded.subtree where last_seq > ${after} and last_seq <= ${last} order by last_seq)
+    `.execute(this.#recorded);
+    return rows[0] ?? { shapes: null, hashes: null };
+  }
+
   /**
-   * `grown` is the hashes (hex) of 2, 4, 8, … events that end with each event after number `before`, up to `last`. Of subtrees
-   * one within the other the smallest is named, and none that ends in what is known to be false: `lastFalse` is the last
-   * event of which that is known.
+   * `grown` is the hashes of 2, 4, 8, … events that end with each event after number `after`, up to `last`, one after the
+   * other in a binary string. Of subtrees one within the other the smallest is named, and none that ends in what is known to be
+   * false: `lastFalse` is the last event of which that is known.
    */
   async faults(
-    before: number,
+    after: number,
     last: number,
-    grown: ReadonlyMap<number, readonly string[]>,
+    grown: ReadonlyMap<number, string>,
     lastFalse: number,
   ): Promise<readonly SubtreeFault[]> {
-    const [whole] = (
-      await sql<{ hashes: string | null }>`
-        select group_concat(last_seq || ' ' || lower(hex(hashes)) || ' ' || typeof(hashes), char(10)) as "hashes"
-        from (select * from recorded.subtree where last_seq > ${before} and last_seq <= ${last} order by last_seq)
-      `.execute(this.#recorded)
-    ).rows;
-    const lines = [...grown].map(([seq, hashes]) => `${seq} ${hashes.join('')} blob`);
-    const stored = whole?.hashes?.split('\n') ?? [];
-    if (lines.join('\n') === stored.join('\n')) return [];
-    const rows = new Map(stored.map((line) => [Number(line.split(' ')[0]), line]));
+    const rows = await this.#recorded
+      .selectFrom('subtree')
+      .selectAll()
+      .where('last_seq', '>', after)
+      .where('last_seq', '<=', last)
+      .execute();
+    const stored = new Map(rows.map(({ last_seq: seq, hashes }) => [seq, binaryOf(hashes)]));
     const faults: SubtreeFault[] = [];
     let latest = lastFalse;
     for (const [seq, hashes] of grown) {
-      const [, hex = '', type] = rows.get(seq)?.split(' ') ?? [];
-      const level = hashes.findIndex(
-        (hash, index) =>
-          type !== 'blob' || hash !== hex.slice(index * 2 * hashLength, (index + 1) * 2 * hashLength),
-      );
-      const isLonger = hex.length > hashes.length * 2 * hashLength;
-      if (level < 0 && !isLonger) continue;
-      const events = 2 ** (Math.max(level, 0) + 1);
+      const level = firstDifference(hashes, stored.get(seq) ?? '');
+      if (level === undefined) continue;
+      const events = 2 ** (level + 1);
       if (latest > seq - events) continue;
       faults.push({ kind: 'subtree differs', lastSeq: seq, events });
       latest = seq;

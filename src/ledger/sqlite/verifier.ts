@@ -122,10 +122,12 @@ class Verifier {
   }
 
   async #checkFile(): Promise<void> {
-    const { rows } = await sql<{ integrity_check: string }>`pragma recorded.integrity_check`.execute(
+    const check = sql.raw(this.#options.projections === false ? 'quick_check' : 'integrity_check');
+    const { rows } = await sql<Readonly<Record<string, string>>>`pragma recorded.${check}`.execute(
       this.#rebuilt,
     );
-    for (const { integrity_check: detail } of rows) if (detail !== 'ok') this.#damaged(detail);
+    for (const detail of rows.flatMap((row) => Object.values(row)))
+      if (detail !== 'ok') this.#damaged(detail);
   }
 
   async #checkEvents(): Promise<void> {
@@ -156,7 +158,7 @@ class Verifier {
     const computed = headOf(this.#tree);
     if (head.size !== computed.size || head.rootHash !== computed.rootHash) {
       this.#found({ kind: 'tree head does not match', stored: head, computed });
-    } else if (this.#tree.frontierHex !== Buffer.from(stored.frontier).toString('hex')) {
+    } else if (!this.#tree.frontierBytes().equals(Buffer.from(stored.frontier))) {
       this.#damaged('the tree head does not have the subtrees of its events');
     }
   }
