@@ -154,9 +154,7 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
       'button: Bench ID label',
       'button: Read the marking, then print a label again',
       'button: Enter the dates',
-      'button: Enter the dates',
       'button: Device record',
-      'button: Correct the record',
       'button: Correct the record',
       'button: Keep a picture of the marking',
     ]);
