@@ -30,6 +30,10 @@ export type Route =
   | { readonly screen: 'who'; readonly identityCase?: number | undefined }
   | { readonly screen: 'relabel'; readonly benchId: BenchId }
   | { readonly screen: 'markings' }
+  | { readonly screen: 'corrections'; readonly benchId: BenchId }
+  | { readonly screen: 'person'; readonly personId: string }
+  | { readonly screen: 'records'; readonly benchId?: BenchId | undefined }
+  | { readonly screen: 'record'; readonly inspection: number }
   | { readonly screen: 'setup' };
 
 export const hashOf = (route: Route): string => {
@@ -54,6 +58,14 @@ export const hashOf = (route: Route): string => {
       return `#/relabel/${route.benchId}`;
     case 'markings':
       return '#/markings';
+    case 'corrections':
+      return `#/corrections/${route.benchId}`;
+    case 'person':
+      return `#/person/${route.personId}`;
+    case 'records':
+      return `#/records${queryOf({ device: route.benchId })}`;
+    case 'record':
+      return `#/records/${route.inspection}`;
     case 'setup':
       return '#/setup';
   }
@@ -84,7 +96,14 @@ export const routeOf = (hash: string): Route => {
     case 'who':
       return /^[1-9]\d*$/.test(first ?? '') ? { screen, identityCase: Number(first) } : { screen };
     case 'relabel':
+    case 'corrections':
       return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };
+    case 'person':
+      return /^[\w-]{1,60}$/.test(first ?? '') ? { screen, personId: first ?? '' } : { screen: 'start' };
+    case 'records': {
+      if (/^[1-9]\d*$/.test(first ?? '')) return { screen: 'record', inspection: Number(first) };
+      return { screen, benchId: benchIdSchema.safeParse(values.get('device')).data };
+    }
     case 'markings':
     case 'setup':
       return { screen };

@@ -1,6 +1,6 @@
-/** What this window remembers for the next time: language and theme. Works without storage, only forgetfully. */
+/** What this window remembers for the next time: language, theme, and where checkpoints are kept. Works without storage, only forgetfully. */
 
-type Name = 'language' | 'theme';
+type Name = 'language' | 'theme' | 'checkpoint-folder';
 
 export const recall = (name: Name): string | undefined => {
   try {

@@ -14,9 +14,11 @@ import { addLabel } from './commands/label.ts';
 import { addLedger } from './commands/ledger.ts';
 import { addLifeline } from './commands/lifeline.ts';
 import { addMarkings } from './commands/markings.ts';
+import { addPerson } from './commands/person.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
 import { addRead } from './commands/read.ts';
+import { addReport } from './commands/report.ts';
 import { addScan } from './commands/scan.ts';
 import { addServe } from './commands/serve.ts';
 import { addTag } from './commands/tag.ts';
@@ -54,8 +56,10 @@ export const programFor = (shell: Shell): Command => {
     addId,
     addIdentity,
     addMarkings,
+    addPerson,
     addImport,
     addExport,
+    addReport,
     addLedger,
     addServe,
   ]) {

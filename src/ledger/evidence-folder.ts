@@ -1,9 +1,10 @@
 /** Evidence as files of the data folder, each named after the hash of its bytes. */
-import { createHash, randomUUID } from 'node:crypto';
-import { mkdir, open, opendir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { createHash } from 'node:crypto';
+import { mkdir, opendir, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { EvidenceStore } from './evidence-store.ts';
 import { orStorageFault } from './storage-refusal.ts';
+import { writeThrough } from './write-through.ts';
 
 export const evidenceFolderName = 'evidence';
 
@@ -23,14 +24,7 @@ export class EvidenceFolder implements EvidenceStore {
       const sha256 = sha256Of(bytes);
       if (typeof (await this.#read(sha256)) !== 'string') return sha256;
       await mkdir(this.#folder, { recursive: true });
-      const unfinished = join(this.#folder, `${randomUUID()}.part`);
-      try {
-        await writeThrough(unfinished, bytes);
-        await rename(unfinished, this.#path(sha256));
-        await syncFolder(this.#folder);
-      } finally {
-        await rm(unfinished, { force: true });
-      }
+      await writeThrough(this.#path(sha256), bytes);
       return sha256;
     });
   }
@@ -84,24 +78,3 @@ const unlessMissing = unless('ENOENT');
 
 /** A file that stands in the place of the folder holds no evidence either. */
 const unlessNoFolder = unless('ENOENT', 'ENOTDIR');
-
-const writeThrough = async (path: string, bytes: Uint8Array): Promise<void> => {
-  const file = await open(path, 'wx');
-  try {
-    await file.writeFile(bytes);
-    await file.sync();
-  } finally {
-    await file.close();
-  }
-};
-
-/** Puts the new name on the disk too; Windows does so by itself, and opens no folder. */
-const syncFolder = async (path: string): Promise<void> => {
-  if (process.platform === 'win32') return;
-  const folder = await open(path, 'r');
-  try {
-    await folder.sync();
-  } finally {
-    await folder.close();
-  }
-};

@@ -1,5 +1,5 @@
 /** The ledger as the station sees it: one append-only record, read through projections that are filled with it. */
-import type { BenchId, CalendarDate } from '../domain/brand.ts';
+import type { BenchId, CalendarDate, Instant } from '../domain/brand.ts';
 import type { Decision } from '../domain/decide/decision.ts';
 import type { Device, Standing } from '../domain/device.ts';
 import type { Occasion, RecordedEvent } from '../domain/event.ts';
@@ -11,6 +11,7 @@ import type { Inspection } from '../domain/inspection.ts';
 import type { ModelSheet } from '../domain/model-sheet.ts';
 import type { Person } from '../domain/person.ts';
 import type { Refusal } from '../domain/refusal.ts';
+import type { Checkpoint } from './checkpoint.ts';
 
 /** A person's PIN as scrypt left it, and the wrong tries since. Kept beside the record, never in it, never exported. */
 export interface Credential {
@@ -33,6 +34,18 @@ export interface DeviceQuery {
   readonly dueBefore?: CalendarDate | undefined;
   /** Only devices whose tag nobody has scanned on them yet. */
   readonly unprovedTag?: boolean | undefined;
+  readonly limit: number;
+  readonly offset: number;
+}
+
+/** Which signed inspections are asked for; what is absent does not matter. */
+export interface InspectionQuery {
+  /** First and last calendar date of the signature. */
+  readonly from?: CalendarDate | undefined;
+  readonly until?: CalendarDate | undefined;
+  readonly personId?: string | undefined;
+  readonly verdict?: 'pass' | 'remove from service' | undefined;
+  readonly benchId?: BenchId | undefined;
   readonly limit: number;
   readonly offset: number;
 }
@@ -78,6 +91,8 @@ export interface LedgerReader {
   inspection(inspection: number): Promise<Inspection | undefined>;
   /** Newest first. */
   inspectionsOf(benchId: BenchId): Promise<readonly Inspection[]>;
+  /** A page of the signed inspections, the latest calendar date first, and of one date the highest number. */
+  signedInspections(query: InspectionQuery): Promise<readonly Inspection[]>;
   openInspections(): Promise<readonly Inspection[]>;
   nextInspectionNumber(): Promise<number>;
   /** Of every device, what tells it from the others. */
@@ -88,8 +103,14 @@ export interface LedgerReader {
   /** How many were closed, and how many of them with none of these. */
   closedIdentityCases(): Promise<EarlierCases>;
   nextIdentityCaseNumber(): Promise<number>;
+  /** By its number. */
+  event(seq: number): Promise<RecordedEvent | undefined>;
   /** The events that touch a device, oldest first. */
   eventsOf(benchId: BenchId): Promise<readonly RecordedEvent[]>;
+  /** The canonical JSON of an event, the bytes that its hash is of. */
+  eventText(seq: number): Promise<string | undefined>;
+  /** The event with which an inspection was signed. */
+  signatureOf(inspection: number): Promise<RecordedEvent | undefined>;
 }
 
 /** What may be written beside the events in the same transaction. */
@@ -105,9 +126,26 @@ export interface TreeHead {
   readonly rootHash: string;
 }
 
+/** A checkpoint that the ledger keeps. */
+export interface KeptCheckpoint {
+  /** How many events it covers, from the first on. */
+  readonly size: number;
+  /** When the last event that it covers was recorded, moment in UTC. */
+  readonly at: Instant;
+  /** The signed note, to be kept elsewhere as it is. */
+  readonly note: string;
+}
+
 export type LedgerFault =
   | { readonly kind: 'event changed'; readonly seq: number }
   | { readonly kind: 'event missing'; readonly seq: number }
+  /** The stored hash over `events` events, the last of which is number `lastSeq`, is not theirs. */
+  | { readonly kind: 'subtree differs'; readonly lastSeq: number; readonly events: number }
+  /** A kept checkpoint of the ledger itself: its form, its signature, or its events. */
+  | { readonly kind: 'checkpoint differs'; readonly size: number }
+  /** The checkpoint that somebody kept elsewhere covers more than is recorded, or other events. */
+  | { readonly kind: 'record lost events'; readonly covered: number; readonly recorded: number }
+  | { readonly kind: 'record rewritten'; readonly covered: number }
   | { readonly kind: 'tree head does not match'; readonly stored: TreeHead; readonly computed: TreeHead }
   | { readonly kind: 'projection differs'; readonly table: string; readonly key: string }
   | { readonly kind: 'database damaged'; readonly detail: string };
@@ -116,8 +154,21 @@ export interface Verification {
   readonly sound: boolean;
   /** Of the events as they are now. */
   readonly head: TreeHead;
+  /** How many checkpoints of its own were held against the events. */
+  readonly checkpoints: number;
   /** At most 1,000 are named. */
   readonly faults: readonly LedgerFault[];
+}
+
+export interface VerifyOptions {
+  /** Ends the verification; the promise is then rejected with the signal's reason. */
+  readonly signal?: AbortSignal | undefined;
+  /** Told how many of the events were looked at. */
+  readonly onProgress?: ((progress: { readonly done: number; readonly of: number }) => void) | undefined;
+  /** A checkpoint that was kept elsewhere: everything that it covers must still be there, as it was. */
+  readonly kept?: Checkpoint | undefined;
+  /** False where only the record itself is looked at, not what was derived from it. */
+  readonly projections?: boolean | undefined;
 }
 
 /**
@@ -151,12 +202,43 @@ export interface Ledger {
       readonly decide: (reader: LedgerReader) => Promise<Decision>;
     }>,
   ): Promise<number | Refusal>;
-  /** Recomputes every hash and every projection from the events and names whatever differs. */
-  verify(): Promise<Verification>;
+  /**
+   * Recomputes every hash, every stored subtree, every checkpoint and every projection from the events and names whatever
+   * differs. Others go on reading and writing meanwhile.
+   */
+  verify(options?: VerifyOptions): Promise<Verification>;
   /** Throws the projections away and fills them again from the events; returns the number of events. */
   rebuild(): Promise<number>;
   /** Every event as its canonical JSON (RFC 8785), oldest first. */
   export(): AsyncIterable<string>;
   head(): Promise<TreeHead>;
+  /**
+   * A copy of one state of the whole record, with what is kept beside it, in a file that is not there yet; on the disk when
+   * the promise resolves. Neither reads nor writes wait for it.
+   */
+  copyTo(file: string): Promise<void>;
+  /**
+   * The signed note over everything that is recorded; it is signed now where the latest checkpoint does not cover it all.
+   * Refuses with `checkpoint-none` where nothing is recorded or the station has made no key. By itself the ledger signs one
+   * with every signed inspection and one with the first events of each calendar day, in the transaction that records them.
+   */
+  checkpoint(): Promise<string | Refusal>;
+  /** The signed note of the latest checkpoint. */
+  latestCheckpoint(): Promise<string | undefined>;
+  /** The latest `limit` checkpoints, newest first. */
+  checkpoints(limit: number): Promise<readonly KeptCheckpoint[]>;
+  /**
+   * The proof that event `seq` is in the record, as text that can be checked offline (c2sp.org/tlog-proof); it costs
+   * O(log n) reads. It is against `checkpoint`, a signed note that somebody kept, or else against the first checkpoint that
+   * covers the event, so that it is the same whenever it is asked for. Refuses with `event-unknown`, `checkpoint-none`,
+   * `checkpoint-malformed`, `checkpoint-does-not-cover`, `checkpoint-ahead` or `checkpoint-not-of-record`.
+   */
+  prove(seq: number, checkpoint?: string): Promise<string | Refusal>;
+  /**
+   * The consistency path (base64) from a signed note that somebody kept to the record as it is: nothing that the note covers
+   * was changed or removed since. O(log n) reads. Refuses with `checkpoint-malformed`, `checkpoint-ahead` or
+   * `checkpoint-not-of-record`. Whose signature it bears is not asked.
+   */
+  proveGrowth(checkpoint: string): Promise<readonly string[] | Refusal>;
   close(): Promise<void>;
 }

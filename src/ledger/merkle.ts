@@ -27,16 +27,27 @@ export const nodeHash = (left: Uint8Array, right: Uint8Array): Buffer =>
   createHash('sha256').update(nodePrefix).update(left).update(right).digest();
 
 /** The tree with one more leaf, whose hash is given; O(log size), one new hash on average. */
-export const withLeaf = ({ size, roots }: Frontier, leaf: Buffer): Frontier => {
+export const withLeaf = (frontier: Frontier, leaf: Buffer): Frontier => addLeaf(frontier, leaf).frontier;
+
+/**
+ * The same, with the hashes of the perfect subtrees of 2, 4, 8, … leaves that end with the new leaf: one for each time that
+ * the new size can be halved.
+ */
+export const addLeaf = (
+  { size, roots }: Frontier,
+  leaf: Buffer,
+): { readonly frontier: Frontier; readonly completed: readonly Buffer[] } => {
   const kept = [...roots];
+  const completed: Buffer[] = [];
   let root = leaf;
   for (let digits = size; digits % 2 === 1; digits = Math.floor(digits / 2)) {
     const left = kept.pop();
     if (left === undefined)
       throw new RangeError(`A tree of ${size} leaves has more perfect subtrees than given.`);
     root = nodeHash(left, root);
+    completed.push(root);
   }
-  return { size: size + 1, roots: [...kept, root] };
+  return { frontier: { size: size + 1, roots: [...kept, root] }, completed };
 };
 
 /** The tree hash; that of the empty tree is SHA-256 of nothing. */

@@ -4,7 +4,10 @@ import { screensOfBench } from './bench-screens.ts';
 import { screensOfEvidence } from './evidence-screens.ts';
 import { screensAfterImport, screensOfExchange } from './exchange-screens.ts';
 import { screensOfIdentity } from './identity-screens.ts';
+import { screensOfLedger } from './ledger-screens.ts';
+import { screensOfPeople } from './people-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
+import { screensOfRecords } from './records-screens.ts';
 import { card, choose, go, heading, inMain, press, type Screen, signIn, type, type Visit } from './visit.ts';
 import { WedgeScanner } from './wedge-scanner.ts';
 
@@ -274,7 +277,7 @@ const setup: readonly Screen[] = [
     show: async (visit) => {
       await signIn(visit, badges.administrator);
       await go(visit, '#/setup');
-      return visit.page.getByRole('tabpanel').getByRole('listitem').nth(5);
+      return visit.page.getByRole('tabpanel').getByRole('listitem').nth(7);
     },
   },
   {
@@ -283,22 +286,6 @@ const setup: readonly Screen[] = [
       await press(visit, 'screens:setup.addPerson');
       await press(visit, 'screens:form.save');
       return visit.page.getByRole('dialog').getByText(visit.say('screens:form.badgeShape'));
-    },
-  },
-  {
-    name: 'designate dialog',
-    show: async (visit) => {
-      await visit.page.keyboard.press('Escape');
-      await press(visit, 'screens:setup.designate');
-      return visit.page.getByRole('dialog').getByRole('combobox').first();
-    },
-  },
-  {
-    name: 'PIN dialog',
-    show: async (visit) => {
-      await visit.page.keyboard.press('Escape');
-      await press(visit, 'screens:setup.changePin');
-      return visit.page.getByRole('dialog').getByText(visit.say('screens:firstStart.pinHint'));
     },
   },
   {
@@ -313,10 +300,11 @@ const setup: readonly Screen[] = [
     name: 'setup, the station and its record',
     show: async (visit) => {
       await visit.page.getByRole('tab').nth(2).click();
-      await press(visit, 'screens:setup.verify');
-      return visit.page.getByText(visit.say('screens:setup.fingerprint')).first();
+      await press(visit, 'ledger:verify');
+      return visit.page.getByText(visit.say('ledger:fingerprint')).first();
     },
   },
+  ...screensOfLedger,
   {
     name: 'setup, printers',
     show: async (visit) => {
@@ -382,5 +370,7 @@ export const screens: readonly Screen[] = [
   ...screensOfEvidence,
   ...screensOfExchange,
   ...screensAfterImport,
+  ...screensOfPeople,
+  ...screensOfRecords,
   ...setup,
 ];

@@ -17,6 +17,7 @@ const header = [
   'a: Start',
   'a: Bench',
   'a: Register',
+  'a: Records',
   'a: Setup',
 ];
 
@@ -140,6 +141,7 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
       'button: Ilse MarrowbyAdministratorHP10017',
       'button: Nadia SolheimUserHP10062',
       'button: Odile FarrantInspectorHP10048',
+      'button: Sunniva CallowayInspectorHP10079',
       'button: Teo ArandalInspectorHP10024 · signed in',
       'button: Wren CastellanInspector, AttendantHP10031',
     ]);
@@ -152,7 +154,9 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
       'button: Bench ID label',
       'button: Read the marking, then print a label again',
       'button: Enter the dates',
+      'button: Device record',
       'button: Show the lifeline',
+      'button: Correct the record',
       'button: Keep a picture of the marking',
     ]);
 

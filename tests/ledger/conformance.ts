@@ -4,6 +4,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { DomainEvent } from '../../src/domain/event.ts';
 import { isRefusal, refusal } from '../../src/domain/refusal.ts';
 import type { Ledger } from '../../src/ledger/ledger.ts';
+import { provingConformance } from './conformance-proving.ts';
 import { type Bench, readingConformance } from './conformance-reading.ts';
 import {
   benchId,
@@ -66,6 +67,7 @@ export const conformance = (name: string, newPlace: () => Promise<Place>): void 
         expect(await ledger.verify()).toEqual({
           sound: true,
           head,
+          checkpoints: 0,
           faults: [],
         });
         expect(await ledger.read((reader) => reader.station())).toBeUndefined();
@@ -264,6 +266,16 @@ export const conformance = (name: string, newPlace: () => Promise<Place>): void 
     });
 
     readingConformance(() => ({ ledger, record, found }));
+
+    provingConformance(() => ({
+      ledger,
+      record,
+      exported,
+      reopen: async () => {
+        await reopen();
+        return ledger;
+      },
+    }));
 
     describe('what is kept beside the record', () => {
       const credential = {

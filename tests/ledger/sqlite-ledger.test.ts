@@ -20,6 +20,31 @@ conformance('an SQLite file', async () => {
   };
 });
 
+/** The tables of the first version. */
+const firstTables = [
+  'event',
+  'tree_head',
+  'station',
+  'person',
+  'model_sheet',
+  'device',
+  'other_code',
+  'inspection',
+  'credential',
+  'secret',
+];
+
+/** Makes the file one of the first version, in which people had no history. */
+const makeVersionOne = async (folder: string): Promise<void> => {
+  const database = await SqliteConnection.open(join(folder, ledgerFileName));
+  const tables = await database.all<{ name: string }>(`select name from sqlite_schema where type = 'table'`);
+  for (const { name } of tables) {
+    if (!firstTables.includes(name)) await database.exec(`drop table ${name}`);
+  }
+  await database.exec(`update person set state = json_remove(state, '$.history'); pragma user_version = 1`);
+  await database.close();
+};
+
 describe('a data folder', () => {
   let folder: string;
   beforeEach(async () => {
@@ -117,6 +142,18 @@ describe('a data folder', () => {
     });
   });
 
+  it('of an older version has its projections made again, which may say more now', async () => {
+    const first = await opened(folder);
+    await first.append(occasion, async () => setUp);
+    const people = await first.read((reader) => reader.people());
+    await first.close();
+    await makeVersionOne(folder);
+    const again = await opened(folder);
+    expect(await again.read((reader) => reader.people())).toEqual(people);
+    expect((await again.verify()).sound).toBe(true);
+    await again.close();
+  });
+
   it('is refused where a newer version wrote its ledger, and opens for that version again', async () => {
     const ledger = await opened(folder);
     await ledger.append(occasion, async () => setUp);
@@ -135,6 +172,33 @@ describe('a data folder', () => {
       head: { size: setUp.length },
     });
     await again.close();
+  });
+
+  it('of the version before checkpoints gets the subtrees of its events, as if they had always been kept', async () => {
+    const subtrees = async () => {
+      const rows: unknown[] = [];
+      await tamper(
+        folder,
+        async (database) => void rows.push(...(await database.all('select * from subtree'))),
+      );
+      return rows;
+    };
+    const ledger = await opened(folder);
+    await ledger.append(occasion, async () => [
+      ...setUp,
+      ...Array.from({ length: 200 }, (_, n) => inspectedDevice(n)).flat(),
+    ]);
+    await ledger.close();
+    const before = await subtrees();
+    const old = await SqliteConnection.open(join(folder, ledgerFileName));
+    await old.exec('drop table subtree; drop table checkpoint; pragma user_version = 2');
+    await old.close();
+    const again = await opened(folder);
+    expect((await again.verify()).sound).toBe(true);
+    await again.close();
+    // 1,204 events: a row for each even number.
+    expect(before).toHaveLength(602);
+    expect(await subtrees()).toEqual(before);
   });
 
   it('is free again after each refusal to open it', async () => {

@@ -87,7 +87,7 @@ describe('a ledger that was tampered with', () => {
     ).toEqual(['schema: event_unchanged is missing or altered']);
   });
 
-  it('shows an event that was rewritten together with its hash, by the root of the tree', async () => {
+  it('shows an event that was rewritten together with its hash, by the subtree over it and the root of the tree', async () => {
     const lines: string[] = [];
     for await (const line of ledger.export()) lines.push(line);
     const forged = Buffer.from(lines[1]!.replace('Inês Caldeira', 'Inez Caldeira'));
@@ -98,7 +98,12 @@ describe('a ledger that was tampered with', () => {
       ]);
     });
     const named = await faults();
-    expect(named.map(({ kind }) => kind)).toEqual(['tree head does not match', 'projection differs']);
+    expect(named.map(({ kind }) => kind)).toEqual([
+      'subtree differs',
+      'tree head does not match',
+      'projection differs',
+    ]);
+    expect(named[0]).toEqual({ kind: 'subtree differs', lastSeq: 2, events: 2 });
     expect(named).toContainEqual({
       kind: 'projection differs',
       table: 'person',

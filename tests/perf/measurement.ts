@@ -16,6 +16,8 @@ export interface BenchmarkOptions {
   /** The series and the levels of wear to go through; all where absent. */
   readonly series?: readonly string[];
   readonly levels?: readonly string[];
+  /** The longest record to go through. */
+  readonly events?: number;
 }
 
 export type Benchmark = (options: BenchmarkOptions) => Promise<readonly Figure[]>;

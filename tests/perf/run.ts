@@ -1,7 +1,7 @@
 /**
  * Runs the benchmarks that are named, or all: `npm run perf -- tags`. Prints a table; `--json FILE` writes the figures too.
  * `--pictures N` makes a benchmark that goes through pictures take N of them for each level of wear, `--series` and `--levels`,
- * with commas between, take only some.
+ * with commas between, take only some. `--events N` leaves out records that are longer.
  * Exit 1 where a figure is outside its limits, 2 where a name is unknown.
  */
 import { writeFileSync } from 'node:fs';
@@ -12,6 +12,7 @@ import type { Benchmark, BenchmarkOptions, Figure } from './measurement.ts';
 const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Benchmark }>>> = {
   identity: () => import('./identity.ts'),
   demo: () => import('./demo.ts'),
+  ledger: () => import('./ledger.ts'),
   tags: () => import('./tags.ts'),
   'worn-levels': () => import('./worn-levels.ts'),
   'worn-tags': () => import('./worn-tags.ts'),
@@ -24,6 +25,7 @@ const { values, positionals } = parseArgs({
     pictures: { type: 'string' },
     series: { type: 'string' },
     levels: { type: 'string' },
+    events: { type: 'string' },
   },
 });
 
@@ -34,14 +36,18 @@ if (unknown.length > 0) {
   process.exit(2);
 }
 
-const pictures = values.pictures === undefined ? undefined : Number(values.pictures);
-if (pictures !== undefined && !(Number.isInteger(pictures) && pictures > 0)) {
-  console.error('--pictures takes a whole number above 0.');
+const countOf = (option: 'pictures' | 'events'): number | undefined => {
+  const count = values[option] === undefined ? undefined : Number(values[option]);
+  if (count === undefined || (Number.isInteger(count) && count > 0)) return count;
+  console.error(`--${option} takes a whole number above 0.`);
   process.exit(2);
-}
+};
+const pictures = countOf('pictures');
+const events = countOf('events');
 
 const options: BenchmarkOptions = {
   ...(pictures === undefined ? {} : { pictures }),
+  ...(events === undefined ? {} : { events }),
   ...(values.series === undefined ? {} : { series: values.series.split(',') }),
   ...(values.levels === undefined ? {} : { levels: values.levels.split(',') }),
 };

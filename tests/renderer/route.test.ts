@@ -21,6 +21,11 @@ const routes: readonly (readonly [Route, string])[] = [
   [{ screen: 'who', identityCase: 3 }, '#/who/3'],
   [{ screen: 'relabel', benchId }, '#/relabel/K7M3X4Q9TD'],
   [{ screen: 'markings' }, '#/markings'],
+  [{ screen: 'corrections', benchId }, '#/corrections/K7M3X4Q9TD'],
+  [{ screen: 'person', personId: 'P007' }, '#/person/P007'],
+  [{ screen: 'records' }, '#/records'],
+  [{ screen: 'records', benchId }, '#/records?device=K7M3X4Q9TD'],
+  [{ screen: 'record', inspection: 12 }, '#/records/12'],
   [{ screen: 'setup' }, '#/setup'],
 ];
 

@@ -22,6 +22,7 @@ export const debianPackages: Readonly<Record<string, string>> = {
   lp: 'cups-client',
   '/usr/lib/cups/filter/rastertopdf': 'cups-filters-core-drivers',
   ippevepcl: 'cups-ipp-utils',
+  openssl: 'openssl',
 };
 
 const told = new Set<string>();

@@ -32,7 +32,8 @@ const useReadingWords = (): ((readings: readonly DiameterReading[]) => string) =
   );
 };
 
-export const useAnswerWords = (): ((check: Check, answer: Answer) => string) => {
+/** An answer in as few words as say it, each finding with its remark. */
+export const useBareAnswerWords = (): ((check: Check, answer: Answer) => string) => {
   const { t, inLanguage, lengthText } = useText();
   const findingWords = useFindingWords();
   const readingWords = useReadingWords();
@@ -41,22 +42,44 @@ export const useAnswerWords = (): ((check: Check, answer: Answer) => string) => 
       switch (answer.kind) {
         case 'good': {
           const good = check.kind === 'condition' ? check.answers?.good : undefined;
-          return t('walk:given.good', {
-            answer: good === undefined ? t('walk:check.good') : inLanguage(good),
-          });
+          return good === undefined ? t('walk:check.good') : inLanguage(good);
         }
         case 'marking':
-          return t('walk:given.good', { answer: t(`walk:marking.${answer.state}`) });
+          return t(`walk:marking.${answer.state}`);
+        case 'length':
+          return lengthText(answer.confirmedM);
+        case 'diameters':
+          return readingWords(answer.readings);
+        case 'defects':
+          return answer.findings
+            .map((finding) => [findingWords(check, finding), finding.note].filter(Boolean).join(': '))
+            .join('; ');
+      }
+    },
+    [t, inLanguage, lengthText, findingWords, readingWords],
+  );
+};
+
+/** The same for the walk, in which remarks have their own place. */
+export const useAnswerWords = (): ((check: Check, answer: Answer) => string) => {
+  const { t, lengthText } = useText();
+  const findingWords = useFindingWords();
+  const bareWords = useBareAnswerWords();
+  return useCallback(
+    (check, answer) => {
+      switch (answer.kind) {
         case 'length':
           return t('walk:given.length', { length: lengthText(answer.confirmedM) });
-        case 'diameters':
-          return t('walk:given.good', { answer: readingWords(answer.readings) });
         case 'defects':
           return t('walk:given.good', {
             answer: answer.findings.map((finding) => findingWords(check, finding)).join('; '),
           });
+        case 'good':
+        case 'marking':
+        case 'diameters':
+          return t('walk:given.good', { answer: bareWords(check, answer) });
       }
     },
-    [t, inLanguage, lengthText, findingWords, readingWords],
+    [t, lengthText, findingWords, bareWords],
   );
 };

@@ -1,7 +1,7 @@
 /** The inspections of a device, newest first; apart from them, those that a list declared. */
 import type { DeviceCard } from '../../../src/station/views.ts';
 import { useText } from '../../i18n/text.ts';
-import { hashOf } from '../../navigation/route.ts';
+import { hashOf, type Route } from '../../navigation/route.ts';
 import styles from './device.module.css';
 
 type Line = DeviceCard['inspections'][number];
@@ -36,7 +36,7 @@ export const DeviceHistory = ({ inspections, declared }: DeviceHistoryProps) => 
       <ul className={styles.lines}>
         {inspections.map((line) => (
           <li key={line.inspection}>
-            <a className={styles.line} href={hashOf({ screen: 'bench', inspection: line.inspection })}>
+            <a className={styles.line} href={hashOf(placeOf(line))}>
               {lineText(line)}
             </a>
           </li>
@@ -66,3 +66,7 @@ export const DeviceHistory = ({ inspections, declared }: DeviceHistoryProps) => 
     </section>
   );
 };
+
+/** One that is open is gone on with; the others are looked at. */
+const placeOf = ({ state, inspection }: Line): Route =>
+  state === 'open' ? { screen: 'bench', inspection } : { screen: 'record', inspection };

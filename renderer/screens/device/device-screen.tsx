@@ -9,6 +9,7 @@ import { useScanHandler } from '../../scan/scan.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { BindHereDialog } from './bind-here-dialog.tsx';
 import styles from './device.module.css';
+import { DeviceCorrections } from './device-corrections.tsx';
 import { DeviceHistory } from './device-history.tsx';
 import { DeviceIdentity } from './device-identity.tsx';
 import { DeviceLifeline } from './device-lifeline.tsx';
@@ -65,6 +66,7 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
           <EquipmentRecord device={device} />
           <OtherCodes device={device} />
           <DeviceLifeline benchId={benchId} />
+          <DeviceCorrections device={device} />
           <DevicePictures benchId={benchId} />
         </div>
       </div>

@@ -2,6 +2,7 @@
 import { useText } from '../../i18n/text.ts';
 import { useReadyStation } from '../../station/status.ts';
 import { BinLabel } from './bin-label.tsx';
+import { CheckpointBox } from './checkpoint-box.tsx';
 import { CommandSheet } from './command-sheet.tsx';
 import { KeptPictures } from './kept-pictures.tsx';
 import styles from './setup.module.css';
@@ -16,6 +17,7 @@ export const StationPanel = () => {
       <CommandSheet />
       <BinLabel />
       <VerifyRecord />
+      <CheckpointBox />
       <KeptPictures />
       <section className={styles.box} aria-labelledby="facts">
         <h2 id="facts">{t('screens:setup.facts')}</h2>

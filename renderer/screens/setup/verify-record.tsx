@@ -1,46 +1,40 @@
-/** Proves the record, and says the result in words. */
-import { useState } from 'react';
-import type { CallError, OutputOf } from '../../../src/station/contract.ts';
+/** Proves the record, by itself or with a checkpoint that was kept elsewhere, and says the result in words. */
+import type { OutputOf } from '../../../src/station/contract.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import { call } from '../../station/client.ts';
+import { useWork, type WorkCalls } from '../exchange/use-work.ts';
+import { CheckpointFileButton } from './checkpoint-file-button.tsx';
 import styles from './setup.module.css';
 
-type Verification = OutputOf<'ledger.verify'>;
-type Fault = Verification['faults'][number];
+type Status = OutputOf<'ledger.verify-status'>;
+type Verified = Extract<Status, { state: 'verified' }>;
+type Fault = Verified['faults'][number];
+
+const verifyCalls: WorkCalls<{ readonly checkpoint?: string }, Status> = {
+  isCommand: false,
+  start: (input) => call('ledger.verify-start', input),
+  status: (job) => call('ledger.verify-status', { job }),
+  cancel: (job) => call('ledger.verify-cancel', { job }),
+};
+
+const shownFaults = 20;
 
 export const VerifyRecord = () => {
   const { t } = useText();
-  const [result, setResult] = useState<Verification>();
-  const [error, setError] = useState<CallError>();
-  const [isRunning, setRunning] = useState(false);
-  const verify = async (): Promise<void> => {
-    setRunning(true);
-    setResult(undefined);
-    const answer = await call('ledger.verify', {});
-    setRunning(false);
-    setError(answer.ok ? undefined : answer.error);
-    if (answer.ok) setResult(answer.output);
-  };
-  const notes = result?.notes ?? [];
+  const { status, error, isWorking, begin, cancel } = useWork(verifyCalls);
+  const verified = status?.state === 'verified' && !isWorking ? status : undefined;
+  const refused = status?.state === 'refused' && !isWorking ? status.sentence : undefined;
+  const notes = verified?.notes ?? [];
   return (
     <section className={styles.box} aria-labelledby="verify">
-      <h2 id="verify">{t('screens:setup.verifyTitle')}</h2>
-      <p>{t('screens:setup.verifyText')}</p>
+      <h2 id="verify">{t('ledger:verifyTitle')}</h2>
+      <p>{t('ledger:verifyText')}</p>
       <div role="status">
-        {result?.sound === true ? (
-          <>
-            <p className={styles.sign}>
-              <Icon name="check" />
-              {t('screens:setup.sound', { size: result.head.size })}
-            </p>
-            <p className={styles.soft}>
-              {t('screens:setup.fingerprint', { hash: result.head.rootHash.slice(0, 16) })}
-            </p>
-          </>
-        ) : null}
+        {isWorking ? <p>{progressOf(status, t)}</p> : null}
+        {verified?.sound === true ? <SoundRecord verified={verified} /> : null}
       </div>
       {notes.length === 0 ? null : (
         <p className={styles.soft}>
@@ -48,36 +42,76 @@ export const VerifyRecord = () => {
         </p>
       )}
       <AlertLine
-        sentence={error?.sentence ?? (result?.sound === false ? t('screens:setup.unsound') : undefined)}
+        sentence={error?.sentence ?? refused ?? (verified?.sound === false ? t('ledger:unsound') : undefined)}
       />
       <ul className={styles.faults}>
-        {(result?.faults ?? []).slice(0, 20).map((fault) => {
-          const detail = detailOf(fault);
+        {(verified?.faults ?? []).slice(0, shownFaults).map((fault) => {
+          const values = valuesOf(fault);
           return (
-            <li key={`${fault.kind} ${detail}`}>{t(`screens:setup.fault.${fault.kind}`, { detail })}</li>
+            <li key={`${fault.kind} ${Object.values(values).join(' ')}`}>
+              {t(`ledger:fault.${fault.kind}`, values)}
+            </li>
           );
         })}
       </ul>
-      <Button icon="register" isRunning={isRunning} onPress={() => void verify()}>
-        {t(isRunning ? 'screens:setup.verifying' : 'screens:setup.verify')}
-      </Button>
+      <div className={styles.buttons}>
+        <Button icon="register" isRunning={isWorking} onPress={() => begin({})}>
+          {t('ledger:verify')}
+        </Button>
+        {isWorking ? (
+          <Button onPress={cancel}>{t('ledger:cancel')}</Button>
+        ) : (
+          <CheckpointFileButton onText={(checkpoint) => begin({ checkpoint })} />
+        )}
+      </div>
     </section>
   );
 };
 
-const detailOf = (fault: Fault): string => {
+const progressOf = (status: Status | undefined, t: ReturnType<typeof useText>['t']): string =>
+  status?.state === 'working' && status.of > 0
+    ? t('ledger:progress', { done: status.done, of: status.of })
+    : t('ledger:counting');
+
+const SoundRecord = ({ verified }: { readonly verified: Verified }) => {
+  const { t } = useText();
+  const { head, checkpoints, keptSize } = verified;
+  return (
+    <>
+      <p className={styles.sign}>
+        <Icon name="check" />
+        {t('ledger:sound', { size: head.size })}
+      </p>
+      {keptSize === undefined ? null : (
+        <p className={styles.name}>{t('ledger:keptHolds', { size: keptSize })}</p>
+      )}
+      <p className={styles.soft}>{t('ledger:signatures', { count: checkpoints })}</p>
+      <p className={styles.soft}>{t('ledger:fingerprint', { hash: head.rootHash.slice(0, 16) })}</p>
+    </>
+  );
+};
+
+const valuesOf = (fault: Fault): Readonly<Record<string, string | number>> => {
   switch (fault.kind) {
     case 'event changed':
     case 'event missing':
-      return String(fault.seq);
+      return { detail: fault.seq };
+    case 'subtree differs':
+      return { detail: fault.lastSeq, events: fault.events };
+    case 'checkpoint differs':
+      return { detail: fault.size };
+    case 'record lost events':
+      return { detail: fault.recorded, covered: fault.covered };
+    case 'record rewritten':
+      return { detail: fault.covered };
     case 'tree head does not match':
-      return `${fault.stored.rootHash.slice(0, 12)} ≠ ${fault.computed.rootHash.slice(0, 12)}`;
+      return { detail: `${fault.stored.rootHash.slice(0, 12)} ≠ ${fault.computed.rootHash.slice(0, 12)}` };
     case 'projection differs':
-      return `${fault.table} ${fault.key}`;
+      return { detail: `${fault.table} ${fault.key}` };
     case 'database damaged':
-      return fault.detail;
+      return { detail: fault.detail };
     case 'picture missing':
     case 'picture changed':
-      return `${fault.sha256.slice(0, 12)} (${fault.seq})`;
+      return { detail: `${fault.sha256.slice(0, 12)} (${fault.seq})` };
   }
 };

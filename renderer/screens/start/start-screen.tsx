@@ -8,6 +8,7 @@ import { DayCounts } from './day-counts.tsx';
 import { EmptyRegister } from './empty-register.tsx';
 import { OpenInspections } from './open-inspections.tsx';
 import styles from './start.module.css';
+import { TrainingNotices } from './training-notices.tsx';
 
 export const StartScreen = () => {
   const { t, dateText } = useText();
@@ -24,6 +25,7 @@ export const StartScreen = () => {
         <p className={styles.today}>{t('screens:start.today', { date: dateText(station.today) })}</p>
       </section>
       <DayCounts counts={station.counts} dueSoonDays={station.dueSoonDays} />
+      <TrainingNotices notices={station.trainingNotices} />
       <div className={styles.columns}>
         {station.counts.devices === 0 ? <EmptyRegister /> : <OpenInspections open={station.open} />}
         <DemoBadges />

@@ -10,14 +10,18 @@ import { refusal } from '../../domain/refusal.ts';
 import type { InputOf, OutputOf } from '../../station/contract.ts';
 import type { DeviceCard, DeviceSummary } from '../../station/views.ts';
 import { withControlCharacters } from '../control-notation.ts';
+import { correctionLine } from '../correction-line.ts';
 import { failureOf } from '../failure.ts';
 import { readBytes, readJson } from '../files.ts';
 import { deviceMeant, type Job, jobOf, type StationCall, withStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
 import { columns, dateText } from '../wording.ts';
+import { addDeviceCorrect } from './correct.ts';
 
-export const addDevice = (program: Command, { words, terminal }: Shell): void => {
+export const addDevice = (program: Command, shell: Shell): void => {
+  const { words, terminal } = shell;
   const device = program.command('device').description(words('help-device'));
+  addDeviceCorrect(device, shell);
 
   device
     .command('add')
@@ -258,6 +262,7 @@ const cardLines = (card: DeviceCard, unit: LengthUnit, job: Job): readonly strin
   return [
     ...columns([summaryCells(card, unit, job)]),
     ...card.reasons.map(({ sentence }) => `  - ${sentence[language]}`),
+    ...card.amendments.map((amendment) => correctionLine(amendment, job)),
     ...card.inspections.map(({ inspection, startedOn, startedBy, verdict, state }) =>
       words('inspection-line', {
         inspection,

@@ -1,9 +1,10 @@
-/** `ledger verify`, `ledger export`, `ledger rebuild`: the record. */
+/** `ledger verify`, `ledger export`, `ledger rebuild`, and the proofs: the record. */
 import type { Command } from 'commander';
 import { Failure } from '../failure.ts';
 import { checkWritable, readBytes, writeBytes } from '../files.ts';
 import { jobOf, withStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
+import { addLedgerProofs, keptText } from './ledger-proofs.ts';
 
 export const addLedger = (program: Command, { words, terminal }: Shell): void => {
   const ledger = program.command('ledger').description(words('help-ledger'));
@@ -11,9 +12,11 @@ export const addLedger = (program: Command, { words, terminal }: Shell): void =>
   ledger
     .command('verify')
     .description(words('help-ledger-verify'))
-    .action(async (_options, command: Command) => {
+    .option('--checkpoint <file>', words('help-ledger-verify-checkpoint'))
+    .action(async ({ checkpoint: file }: { readonly checkpoint?: string }, command: Command) => {
       const job = jobOf(command, terminal);
-      const verified = await withStation(job, (call) => call('ledger.verify', {}));
+      const kept = await keptText(file, job.language);
+      const verified = await withStation(job, (call) => call('ledger.verify', kept));
       const { size, rootHash } = verified.head;
       if (!verified.sound) {
         const sentence = words('ledger-not-sound', { faults: verified.faults.map(faultText).join('; ') });
@@ -22,6 +25,7 @@ export const addLedger = (program: Command, { words, terminal }: Shell): void =>
       const { length: unnamed } = verified.notes;
       job.give(verified, [
         words('ledger-sound', { events: size, rootHash }),
+        ...(verified.keptSize === undefined ? [] : [words('ledger-kept-holds', { size: verified.keptSize })]),
         ...(unnamed === 0 ? [] : [words('ledger-pictures-unnamed', { count: unnamed })]),
       ]);
     });
@@ -48,7 +52,18 @@ export const addLedger = (program: Command, { words, terminal }: Shell): void =>
       const rebuilt = await withStation(job, (call) => call('ledger.rebuild', {}));
       job.give(rebuilt, [words('ledger-rebuilt', { events: rebuilt.events })]);
     });
+
+  addLedgerProofs(ledger, { words, terminal });
 };
 
-const faultText = (fault: { readonly kind: string; readonly seq?: number; readonly key?: string }): string =>
-  [fault.kind, fault.seq ?? fault.key ?? ''].join(' ').trimEnd();
+interface FaultWords {
+  readonly kind: string;
+  readonly seq?: number;
+  readonly lastSeq?: number;
+  readonly size?: number;
+  readonly covered?: number;
+  readonly key?: string;
+}
+
+const faultText = ({ kind, seq, lastSeq, size, covered, key }: FaultWords): string =>
+  [kind, seq ?? lastSeq ?? size ?? covered ?? key ?? ''].join(' ').trimEnd();

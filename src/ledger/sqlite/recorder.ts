@@ -1,16 +1,20 @@
 /** Records events within one transaction: as rows, in the Merkle tree, and in the projections. */
 import { z } from 'zod';
+import type { CalendarDate } from '../../domain/brand.ts';
 import {
   type DomainEvent,
   type Occasion,
   type RecordedEvent,
   recordedEventSchema,
 } from '../../domain/event.ts';
-import { type Frontier, frontierBytes, frontierFrom, rootHash, withLeaf } from '../merkle.ts';
+import type { Station } from '../../domain/evolve.ts';
+import { checkpointKeyFrom, checkpointSecretName, signCheckpoint } from '../checkpoint-key.ts';
+import { addLeaf, type Frontier, frontierBytes, frontierFrom, rootHash } from '../merkle.ts';
 import { LedgerDamaged } from '../storage-refusal.ts';
 import { eventRow, recordedFrom } from './event-row.ts';
 import { batchSize, project } from './projector.ts';
 import type { LedgerDatabase } from './schema.ts';
+import { stateOf } from './state.ts';
 
 export class Recorder {
   readonly #database: LedgerDatabase;
@@ -41,8 +45,77 @@ export class Recorder {
     }
     const recorded = rows.map(({ bytes }) => recordedFrom(bytes));
     await project(this.#database, recorded);
-    this.#frontier = rows.reduce((frontier, row) => withLeaf(frontier, row.leaf_hash), this.#frontier);
+    await this.#grow(rows.map(({ leaf_hash: leaf }) => leaf));
+    if (recorded.length > 0) await this.#checkpointIfDue(on, recorded);
     return recorded;
+  }
+
+  /** Signs everything that is recorded so far. Does nothing where the latest checkpoint covers it, or the station has no key. */
+  async signCheckpoint(): Promise<void> {
+    const { size } = this.#frontier;
+    const latest = await this.#latestCheckpoint();
+    const signer = latest?.size === size ? undefined : await this.#signer();
+    if (signer === undefined) return;
+    const note = signCheckpoint(signer.stationId, signer.key, { size, rootHash: rootHash(this.#frontier) });
+    await this.#database.insertInto('checkpoint').values({ size, note }).execute();
+  }
+
+  /** One with every signed inspection, and with the first events of a calendar day. */
+  async #checkpointIfDue(on: CalendarDate, recorded: readonly RecordedEvent[]): Promise<void> {
+    if (recorded.some(({ event }) => event.type === 'inspection.signed') || (await this.#isFirstOf(on)))
+      await this.signCheckpoint();
+  }
+
+  async #isFirstOf(on: CalendarDate): Promise<boolean> {
+    const latest = await this.#latestCheckpoint();
+    if (latest === undefined) return true;
+    const last = await this.#database
+      .selectFrom('event')
+      .select('bytes')
+      .where('seq', '=', latest.size)
+      .executeTakeFirst();
+    return last === undefined || recordedFrom(last.bytes).on !== on;
+  }
+
+  #latestCheckpoint(): Promise<{ readonly size: number } | undefined> {
+    return this.#database
+      .selectFrom('checkpoint')
+      .select('size')
+      .orderBy('size', 'desc')
+      .limit(1)
+      .executeTakeFirst();
+  }
+
+  /** Throws `LedgerDamaged` where the secret is not that of the public key in the record. */
+  async #signer() {
+    const station = await this.#database.selectFrom('station').select('state').executeTakeFirst();
+    const { stationId, checkpointKeys } = station === undefined ? {} : stateOf<Partial<Station>>(station);
+    const publicKey = checkpointKeys?.at(-1);
+    if (stationId === undefined || publicKey === undefined) return undefined;
+    const secret = await this.#database
+      .selectFrom('secret')
+      .select('value')
+      .where('name', '=', checkpointSecretName)
+      .executeTakeFirst();
+    const key = secret && checkpointKeyFrom(secret.value);
+    if (key?.publicKey !== publicKey)
+      throw new LedgerDamaged('The key of the checkpoints is not the one in the record.');
+    return { stationId, key };
+  }
+
+  async #grow(leaves: readonly Buffer[]): Promise<void> {
+    const subtrees: { last_seq: number; hashes: Buffer }[] = [];
+    for (const leaf of leaves) {
+      const { frontier, completed } = addLeaf(this.#frontier, leaf);
+      this.#frontier = frontier;
+      if (completed.length > 0) subtrees.push({ last_seq: frontier.size, hashes: Buffer.concat(completed) });
+    }
+    for (let start = 0; start < subtrees.length; start += batchSize) {
+      await this.#database
+        .insertInto('subtree')
+        .values(subtrees.slice(start, start + batchSize))
+        .execute();
+    }
   }
 
   async finish(): Promise<void> {

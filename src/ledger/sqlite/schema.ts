@@ -4,10 +4,13 @@ import type { Standing } from '../../domain/device.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { SqliteConnection } from './connection.ts';
+import { fillSubtrees } from './fill-subtrees.ts';
 
 export interface LedgerTables {
   event: EventTable;
   tree_head: TreeHeadTable;
+  subtree: SubtreeTable;
+  checkpoint: CheckpointTable;
   station: { id: 1; state: string };
   person: { person_id: string; badge: string; name_key: string; state: string };
   model_sheet: { model_sheet_id: string; manufacturer_key: string; model_key: string; state: string };
@@ -35,6 +38,18 @@ interface TreeHeadTable {
   size: number;
   root_hash: Buffer;
   frontier: Buffer;
+}
+
+/** `hashes` is the roots of the perfect subtrees of 2, 4, 8, … events that end with event `last_seq`, one after the other. */
+interface SubtreeTable {
+  last_seq: number;
+  hashes: Buffer;
+}
+
+/** `note` is the signed note over the first `size` events. */
+interface CheckpointTable {
+  size: number;
+  note: string;
 }
 
 /** The `_key` columns are in the form in which they are ordered and compared; `search` in that of search words. */
@@ -174,7 +189,37 @@ const migrations: readonly string[] = [
   ) strict;
   create index identity_case_by_phase on identity_case (phase, identity_case);
   `,
+  `
+  create table subtree (last_seq integer primary key, hashes blob not null) strict;
+  create trigger subtree_follows before insert on subtree
+    when new.last_seq is not (select coalesce(max(last_seq), 0) + 2 from subtree)
+    begin select raise(abort, 'subtrees follow one another without a gap'); end;
+  create trigger subtree_unchanged before update on subtree
+    begin select raise(abort, 'a subtree is never changed'); end;
+  create trigger subtree_kept before delete on subtree
+    begin select raise(abort, 'a subtree is never removed'); end;
+
+  create table checkpoint (size integer primary key, note text not null) strict;
+  create trigger checkpoint_follows before insert on checkpoint
+    when new.size <= (select coalesce(max(size), 0) from checkpoint)
+    begin select raise(abort, 'a checkpoint covers more than the one before'); end;
+  create trigger checkpoint_unchanged before update on checkpoint
+    begin select raise(abort, 'a checkpoint is never changed'); end;
+  create trigger checkpoint_kept before delete on checkpoint
+    begin select raise(abort, 'a checkpoint is never removed'); end;
+  `,
+  `
+  create index inspection_by_signature on inspection
+    (json_extract(state, '$.signed.on'), inspection) where phase = 'signed';
+  create index inspection_by_signer on inspection
+    (json_extract(state, '$.signed.by'), json_extract(state, '$.signed.on'), inspection) where phase = 'signed';
+  `,
 ];
+
+/** What SQL alone cannot compute, by the version that it leads to. */
+const fills: Readonly<Record<number, (connection: SqliteConnection) => Promise<void>>> = {
+  3: fillSubtrees,
+};
 
 export const schemaVersion = migrations.length;
 
@@ -195,7 +240,9 @@ export const migrate = async (connection: SqliteConnection): Promise<void> => {
   for (const [index, migration] of migrations.entries()) {
     if (index < version) continue;
     try {
-      await connection.exec(`begin immediate; ${migration}; pragma user_version = ${index + 1}; commit`);
+      await connection.exec(`begin immediate; ${migration}`);
+      await fills[index + 1]?.(connection);
+      await connection.exec(`pragma user_version = ${index + 1}; commit`);
     } catch (error) {
       await connection.exec('rollback').catch(() => undefined);
       throw error;

@@ -1,18 +1,31 @@
 /** The ledger in an SQLite file of the data folder. */
 import { constants } from 'node:fs';
-import { access, mkdir } from 'node:fs/promises';
+import { access, mkdir, open } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { Kysely } from 'kysely';
 import type { Decision } from '../../domain/decide/decision.ts';
 import type { Occasion, RecordedEvent } from '../../domain/event.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
-import type { Credential, Ledger, LedgerReader, SideWriter, TreeHead, Verification } from '../ledger.ts';
+import { settleRestore } from '../backup/put-in-place.ts';
+import { clearUnderWay } from '../backup/under-way.ts';
+import { readCheckpoint } from '../checkpoint.ts';
+import type {
+  Credential,
+  KeptCheckpoint,
+  Ledger,
+  LedgerReader,
+  SideWriter,
+  TreeHead,
+  Verification,
+  VerifyOptions,
+} from '../ledger.ts';
 import { LedgerDamaged, orStorageFault, storageRefusal } from '../storage-refusal.ts';
 import { SqliteConnection } from './connection.ts';
 import { SqliteDialect } from './dialect.ts';
 import { recordedFrom } from './event-row.ts';
 import { lockFileName, lockFolder } from './lock.ts';
 import { batchSize, project } from './projector.ts';
+import { Prover } from './prover.ts';
 import { SqliteReader } from './reader.ts';
 import { Recorder } from './recorder.ts';
 import {
@@ -45,7 +58,8 @@ const lockWaitMs = 5000;
 /**
  * Opens the ledger of a data folder, which is created where it is missing, and holds the folder until `close`. Refuses with
  * `station-already-open`, `folder-not-writable`, `disk-full`, `ledger-damaged` or `ledger-from-newer-version`; each
- * names the `folder`. `append` and `appendAll` return the first four as well; all else throws them as `StorageFault`.
+ * names the `folder`. `append` and `appendAll` return the first four as well; all else throws them as `StorageFault`. The
+ * projections of a file of an older version are made again from the events, for they may say more in this one.
  */
 export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal> => {
   const path = resolve(folder);
@@ -59,6 +73,8 @@ export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal
     const lock = await lockFolder(path);
     if (isRefusal(lock)) return lock;
     opened.push(lock);
+    await settleRestore(path, ledgerFileName);
+    await clearUnderWay(path);
     const file = join(path, ledgerFileName);
     const writer = await SqliteConnection.open(file);
     opened.push(writer);
@@ -76,7 +92,9 @@ export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal
     opened.push(reader);
     reader.waitForLocks(lockWaitMs);
     await reader.exec(readerSettings);
-    return new SqliteLedger(path, writer, reader, release);
+    const ledger = new SqliteLedger(path, writer, reader, release);
+    if (version > 0 && version < schemaVersion) await ledger.rebuild();
+    return ledger;
   } catch (error) {
     await release();
     return storageRefusal(error, path);
@@ -163,8 +181,8 @@ class SqliteLedger implements Ledger {
     );
   }
 
-  verify(): Promise<Verification> {
-    return this.#orFault(() => verifyLedger(join(this.#folder, ledgerFileName)));
+  verify(options: VerifyOptions = {}): Promise<Verification> {
+    return this.#orFault(() => verifyLedger(join(this.#folder, ledgerFileName), options));
   }
 
   rebuild(): Promise<number> {
@@ -202,6 +220,70 @@ class SqliteLedger implements Ledger {
     });
   }
 
+  checkpoint(): Promise<string | Refusal> {
+    return this.#write(async (transaction) => {
+      const recorder = await Recorder.in(transaction);
+      await recorder.signCheckpoint();
+      const latest = await latestNote(transaction);
+      if (latest === undefined) throw new Refused(refusal('checkpoint-none'));
+      return latest;
+    });
+  }
+
+  latestCheckpoint(): Promise<string | undefined> {
+    return this.#orFault(() => latestNote(this.#reader));
+  }
+
+  checkpoints(limit: number): Promise<readonly KeptCheckpoint[]> {
+    return this.#orFault(async () => {
+      const rows = await this.#reader
+        .selectFrom('checkpoint')
+        .innerJoin('event', 'event.seq', 'checkpoint.size')
+        .select(['size', 'note', 'bytes'])
+        .orderBy('size', 'desc')
+        .limit(limit)
+        .execute();
+      return rows.map(({ size, note, bytes }) => ({ size, note, at: recordedFrom(bytes).at }));
+    });
+  }
+
+  async prove(seq: number, checkpoint?: string): Promise<string | Refusal> {
+    if (checkpoint !== undefined) {
+      const kept = readCheckpoint(checkpoint);
+      if (kept === undefined) return refusal('checkpoint-malformed', {}, 'checkpoint');
+      return this.#prove((prover) => prover.prove(seq, { ...kept, text: checkpoint }));
+    }
+    const proof = await this.#prove((prover) => prover.prove(seq));
+    if (!isRefusal(proof) || proof.code !== 'checkpoint-does-not-cover') return proof;
+    const signed = await this.checkpoint();
+    return isRefusal(signed) ? signed : this.#prove((prover) => prover.prove(seq));
+  }
+
+  async proveGrowth(checkpoint: string): Promise<readonly string[] | Refusal> {
+    const kept = readCheckpoint(checkpoint);
+    if (kept === undefined) return refusal('checkpoint-malformed', {}, 'checkpoint');
+    const path = await this.#prove((prover) => prover.proveGrowth(kept));
+    return isRefusal(path) ? path : path.map((hash) => hash.toString('base64'));
+  }
+
+  copyTo(file: string): Promise<void> {
+    return this.#orFault(async () => {
+      const connection = await SqliteConnection.open(join(this.#folder, ledgerFileName));
+      try {
+        connection.waitForLocks(lockWaitMs);
+        await connection.run('vacuum into ?', [file]);
+      } finally {
+        await connection.close();
+      }
+      const copy = await open(file, 'r+');
+      try {
+        await copy.sync();
+      } finally {
+        await copy.close();
+      }
+    });
+  }
+
   async close(): Promise<void> {
     await this.#reader.destroy();
     await this.#writer.destroy();
@@ -216,6 +298,12 @@ class SqliteLedger implements Ledger {
       if (error instanceof Refused) return error.refusal;
       return storageRefusal(error, this.#folder);
     }
+  }
+
+  #prove<Result>(work: (prover: Prover) => Promise<Result>): Promise<Result> {
+    return this.#orFault(() =>
+      this.#reader.transaction().execute((transaction) => work(new Prover(transaction))),
+    );
   }
 
   #orFault<Result>(work: () => Promise<Result>): Promise<Result> {
@@ -257,6 +345,16 @@ class SqliteSideWriter implements SideWriter {
       .execute();
   }
 }
+
+const latestNote = async (database: LedgerDatabase): Promise<string | undefined> => {
+  const row = await database
+    .selectFrom('checkpoint')
+    .select('note')
+    .orderBy('size', 'desc')
+    .limit(1)
+    .executeTakeFirst();
+  return row?.note;
+};
 
 /** The events in order, a batch at a time, up to number `until`. */
 async function* pages(database: LedgerDatabase, until = Number.MAX_SAFE_INTEGER) {

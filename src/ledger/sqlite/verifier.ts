@@ -1,13 +1,11 @@
 /** Proves a ledger file against itself: every event, the tree over them, and every projection made again from them. */
 import { Kysely, sql } from 'kysely';
-import { type RecordedEvent, recordedEventSchema } from '../../domain/event.ts';
-import { canonicalJson } from '../canonical-json.ts';
-import type { LedgerFault, TreeHead, Verification } from '../ledger.ts';
-import { emptyFrontier, type Frontier, frontierBytes, leafHash, rootHash, withLeaf } from '../merkle.ts';
+import type { LedgerFault, TreeHead, Verification, VerifyOptions } from '../ledger.ts';
+import { TreeBuilder } from '../tree-builder.ts';
 import { SqliteConnection, type SqliteValue } from './connection.ts';
 import { SqliteDialect } from './dialect.ts';
-import { lookUpColumns, recordedFrom } from './event-row.ts';
-import { batchSize, project } from './projector.ts';
+import { EventCheck } from './event-check.ts';
+import { project } from './projector.ts';
 import {
   type LedgerDatabase,
   type LedgerTables,
@@ -24,13 +22,13 @@ const namedFaults = 1000;
  * Reads one state of the file on a connection of its own, while others go on writing. The projections are made again in a
  * private temporary database and compared row by row, so memory stays flat however long the ledger is.
  */
-export const verifyLedger = async (file: string): Promise<Verification> => {
+export const verifyLedger = async (file: string, options: VerifyOptions): Promise<Verification> => {
   const connection = await SqliteConnection.open('');
   try {
     await migrate(connection);
     await connection.exec('pragma journal_mode = off; pragma synchronous = off; pragma cache_size = -16000');
     const database = new Kysely<LedgerTables>({ dialect: new SqliteDialect(connection, 'deferred') });
-    return await new Verifier(database).verify(async () => {
+    return await new Verifier(database, options).verify(async () => {
       await connection.run('attach ? as recorded', [file]);
       await connection.run('begin');
     });
@@ -51,10 +49,11 @@ class Verifier {
   readonly #rebuilt: LedgerDatabase;
   readonly #recorded: LedgerDatabase;
   readonly #faults: LedgerFault[] = [];
-  #frontier: Frontier = emptyFrontier;
-  #next = 1;
+  readonly #options: VerifyOptions;
+  #events: EventCheck | undefined;
 
-  constructor(database: LedgerDatabase) {
+  constructor(database: LedgerDatabase, options: VerifyOptions) {
+    this.#options = options;
     this.#rebuilt = database;
     this.#recorded = database.withSchema('recorded');
   }
@@ -67,12 +66,22 @@ class Verifier {
     await this.#stage(() => this.#checkFile());
     await this.#stage(() => this.#checkEvents());
     await this.#stage(() => this.#checkHead());
-    for (const table of projectionTables) await this.#stage(() => this.#compare(table));
+    if (this.#options.projections !== false)
+      for (const table of projectionTables) await this.#stage(() => this.#compare(table));
     return this.#verification();
   }
 
+  get #tree(): TreeBuilder {
+    return this.#events?.tree ?? new TreeBuilder();
+  }
+
   #verification(): Verification {
-    return { sound: this.#faults.length === 0, head: headOf(this.#frontier), faults: this.#faults };
+    return {
+      sound: this.#faults.length === 0,
+      head: headOf(this.#tree),
+      checkpoints: this.#events?.checkpointsSeen ?? 0,
+      faults: this.#faults,
+    };
   }
 
   #found(fault: LedgerFault): void {
@@ -85,9 +94,11 @@ class Verifier {
 
   /** What cannot be read at all is a fault too, and the other stages still run. */
   async #stage(work: () => Promise<void>): Promise<void> {
+    this.#options.signal?.throwIfAborted();
     try {
       await work();
     } catch (error) {
+      this.#options.signal?.throwIfAborted();
       this.#found(damage(error));
     }
   }
@@ -111,62 +122,43 @@ class Verifier {
   }
 
   async #checkFile(): Promise<void> {
-    const { rows } = await sql<{ integrity_check: string }>`pragma recorded.integrity_check`.execute(
+    const check = sql.raw(this.#options.projections === false ? 'quick_check' : 'integrity_check');
+    const { rows } = await sql<Readonly<Record<string, string>>>`pragma recorded.${check}`.execute(
       this.#rebuilt,
     );
-    for (const { integrity_check: detail } of rows) if (detail !== 'ok') this.#damaged(detail);
+    for (const detail of rows.flatMap((row) => Object.values(row)))
+      if (detail !== 'ok') this.#damaged(detail);
   }
 
   async #checkEvents(): Promise<void> {
-    let last = Number.MIN_SAFE_INTEGER;
-    for (;;) {
-      const rows: readonly EventRow[] = await this.#recorded
-        .selectFrom('event')
-        .selectAll()
-        .where('seq', '>', last)
-        .orderBy('seq')
-        .limit(batchSize)
-        .execute();
-      const sound = rows.map((row) => this.#checkEvent(row)).filter((recorded) => recorded !== undefined);
-      await this.#stage(() => project(this.#rebuilt, sound));
-      last = rows.at(-1)?.seq ?? last;
-      if (rows.length < batchSize || !Number.isSafeInteger(last)) break;
-    }
+    const { signal, onProgress, projections = true } = this.#options;
+    const stored = await this.#storedHead();
+    this.#events = new EventCheck(this.#recorded, {
+      found: (fault) => this.#found(fault),
+      kept: this.#options.kept,
+      signal,
+      onChecked: (done) => onProgress?.({ done, of: Math.max(done, stored?.size ?? 0) }),
+      ...(projections ? { onEvents: (events) => this.#stage(() => project(this.#rebuilt, events)) } : {}),
+    });
+    await this.#events.run();
   }
 
-  /** The event where it can be projected. */
-  #checkEvent(row: EventRow): RecordedEvent | undefined {
-    this.#missing(row.seq);
-    this.#next = row.seq + 1;
-    const bytes = Buffer.from(row.bytes ?? '');
-    const leaf = leafHash(bytes);
-    this.#frontier = withLeaf(this.#frontier, leaf);
-    const recorded = parsed(bytes);
-    if (recorded === undefined || !isTrue(row, leaf, bytes, recorded)) {
-      this.#found({ kind: 'event changed', seq: row.seq });
-    }
-    return recorded;
-  }
-
-  /** Every number from the one that is due to the one before `seq` is missing. */
-  #missing(seq: number): void {
-    for (; this.#next < seq && this.#faults.length < namedFaults; this.#next += 1) {
-      this.#found({ kind: 'event missing', seq: this.#next });
-    }
-  }
-
-  async #checkHead(): Promise<void> {
-    const stored = await this.#recorded
+  #storedHead() {
+    return this.#recorded
       .selectFrom('tree_head')
       .select(['size', 'root_hash', 'frontier'])
       .executeTakeFirst();
+  }
+
+  async #checkHead(): Promise<void> {
+    const stored = await this.#storedHead();
     if (stored === undefined) return this.#damaged('the tree head is missing');
-    this.#missing(stored.size + 1);
+    this.#events?.nameMissing(stored.size + 1);
     const head: TreeHead = { size: stored.size, rootHash: Buffer.from(stored.root_hash).toString('hex') };
-    const computed = headOf(this.#frontier);
+    const computed = headOf(this.#tree);
     if (head.size !== computed.size || head.rootHash !== computed.rootHash) {
       this.#found({ kind: 'tree head does not match', stored: head, computed });
-    } else if (!frontierBytes(this.#frontier).equals(Buffer.from(stored.frontier))) {
+    } else if (!this.#tree.frontierBytes().equals(Buffer.from(stored.frontier))) {
       this.#damaged('the tree head does not have the subtrees of its events');
     }
   }
@@ -195,40 +187,4 @@ class Verifier {
   }
 }
 
-/** As a damaged file may deliver it. */
-interface EventRow {
-  readonly seq: number;
-  readonly bytes: Buffer | string | null;
-  readonly leaf_hash: Buffer | string | null;
-  readonly bench_id: string | null;
-  readonly inspection: number | null;
-}
-
-/** As it stands in the bytes, whatever the schema would add or leave out. */
-const parsed = (bytes: Buffer): RecordedEvent | undefined => {
-  try {
-    const recorded = recordedFrom(bytes);
-    return recordedEventSchema.safeParse(recorded).success ? recorded : undefined;
-  } catch {
-    return undefined;
-  }
-};
-
-/** True where the row is what the recorder would have written for this event: bytes, leaf hash, number and columns. */
-const isTrue = (row: EventRow, leaf: Buffer, bytes: Buffer, recorded: RecordedEvent): boolean => {
-  const { bench_id, inspection } = lookUpColumns(recorded);
-  return (
-    Buffer.isBuffer(row.bytes) &&
-    Buffer.isBuffer(row.leaf_hash) &&
-    row.leaf_hash.equals(leaf) &&
-    Buffer.from(canonicalJson(recorded), 'utf8').equals(bytes) &&
-    recorded.seq === row.seq &&
-    row.bench_id === bench_id &&
-    row.inspection === inspection
-  );
-};
-
-const headOf = (frontier: Frontier): TreeHead => ({
-  size: frontier.size,
-  rootHash: rootHash(frontier).toString('hex'),
-});
+const headOf = (tree: TreeBuilder): TreeHead => ({ size: tree.size, rootHash: tree.rootHash() });

@@ -17,8 +17,14 @@ const demoPersonSchema = personSchema.omit({ designation: true }).extend({
       designatedDaysAgo: z.number().int(),
       /** Negative where the training has run out already. */
       trainingValidForDays: z.number().int(),
+      trainedDaysAgo: z.number().int(),
+      document: z.string(),
+      trainingCourse: z.string(),
+      /** Model sheets; every type where it is absent. */
+      scope: z.array(z.string()).optional(),
     })
     .optional(),
+  left: z.object({ daysAgo: z.number().int(), because: z.string() }).optional(),
 });
 export type DemoPerson = z.infer<typeof demoPersonSchema>;
 
@@ -28,6 +34,15 @@ const demoDeviceSchema = z.object({
   serial: z.string(),
   dateOfManufacture: z.string(),
   makerCode: z.string(),
+  /** What was entered at registration instead, and corrected later. */
+  misread: z
+    .object({
+      dateOfManufacture: z.string(),
+      correctedDaysAgo: z.number().int(),
+      correctedBy: z.string(),
+      because: z.string(),
+    })
+    .optional(),
   registeredDaysAgo: z.number().int(),
   regularUserId: z.string().optional(),
   /** Signed inspections, oldest first; a check that `answers` does not name was found good. */

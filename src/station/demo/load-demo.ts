@@ -2,15 +2,14 @@
 import { randomUUID } from 'node:crypto';
 import type { Answer } from '../../domain/answer.ts';
 import { type Instant, instant, metres } from '../../domain/brand.ts';
-import { addDays, dateInZone } from '../../domain/calendar.ts';
+import { dateInZone } from '../../domain/calendar.ts';
 import type { Decision } from '../../domain/decide/decision.ts';
 import { decideRegister, decideRemove } from '../../domain/decide/device.ts';
 import { decideAnswer, decideSign, decideStart, factsOf } from '../../domain/decide/inspection.ts';
 import { decideRecordModelSheet } from '../../domain/decide/model-sheet.ts';
-import { decideAddPerson, decideDesignate } from '../../domain/decide/person.ts';
 import { decideKeepFindingPicture } from '../../domain/decide/picture.ts';
 import { decideProveTag } from '../../domain/decide/tag.ts';
-import type { Occasion } from '../../domain/event.ts';
+import type { DomainEvent, Occasion } from '../../domain/event.ts';
 import { lengthText } from '../../domain/length.ts';
 import type { MarkingElement, MarkingEntry } from '../../domain/marking.ts';
 import { markingElements } from '../../domain/marking.ts';
@@ -24,22 +23,17 @@ import { caseIn, deviceIn, personIn } from '../lookup.ts';
 import { hashPin } from '../pin.ts';
 import { putPicture } from '../put-picture.ts';
 import type { Rules } from '../rules.ts';
+import { keyMade } from '../station-key.ts';
+import { corrected } from './corrected-step.ts';
 import { type DemoDepot, type DemoDevice, readDemoDepot } from './demo-files.ts';
 import { type DrawnFinding, drawFinding } from './draw-finding.ts';
+import { lifeOfPerson } from './people-steps.ts';
+import { minutesADay, type TimedStep } from './timed-step.ts';
 
 interface Step {
   readonly occasion: Occasion;
   readonly decide: (reader: LedgerReader) => Promise<Decision>;
 }
-
-/** A step with its place in time, in minutes before the day of loading. */
-interface TimedStep {
-  readonly minutesAgo: number;
-  readonly by: string;
-  readonly decide: (reader: LedgerReader, occasion: Occasion) => Promise<Decision>;
-}
-
-const minutesADay = 24 * 60;
 
 /** Returns the number of events; refuses, and records nothing, where the folder holds a station already. */
 export const loadDemo = async (
@@ -54,8 +48,9 @@ export const loadDemo = async (
     return refusal('station-already-set-up');
   const drawn = await putDrawings(evidence);
   if (isRefusal(drawn)) return drawn;
+  const made = await keyMade(ledger);
   const steps = [
-    ...foundation(depot, now),
+    ...foundation(depot, made, now),
     ...depot.fleet.flatMap((device) => lifeOf(device, depot, rules, drawn)),
   ];
   const ordered = steps
@@ -81,7 +76,7 @@ const timed = ({ minutesAgo, by, decide }: TimedStep, depot: DemoDepot, now: Ins
   return { occasion, decide: (reader) => decide(reader, occasion) };
 };
 
-const foundation = (depot: DemoDepot, now: Instant): readonly TimedStep[] => {
+const foundation = (depot: DemoDepot, made: DomainEvent, now: Instant): readonly TimedStep[] => {
   const today = dateInZone(now, depot.station.timeZone);
   const first = 900 * minutesADay;
   return [
@@ -90,37 +85,10 @@ const foundation = (depot: DemoDepot, now: Instant): readonly TimedStep[] => {
       by: 'station',
       decide: async (reader) =>
         (await reader.station()) === undefined
-          ? [{ type: 'station.created', stationId: randomUUID(), ...depot.station, demo: true }]
+          ? [{ type: 'station.created', stationId: randomUUID(), ...depot.station, demo: true }, made]
           : refusal('station-already-set-up'),
     },
-    ...depot.people.map(({ pin: _pin, designation: _designation, ...person }) => ({
-      minutesAgo: first,
-      by: 'station',
-      decide: async () => {
-        const added = decideAddPerson(person, undefined);
-        return isRefusal(added)
-          ? added
-          : [...added, { type: 'person.pin-set' as const, personId: person.personId }];
-      },
-    })),
-    ...depot.people.flatMap(({ personId, designation }) =>
-      designation === undefined
-        ? []
-        : [
-            {
-              minutesAgo: designation.designatedDaysAgo * minutesADay,
-              by: 'P001',
-              decide: async (reader: LedgerReader) => {
-                const person = await personIn(reader, personId);
-                if (isRefusal(person)) return person;
-                const designatedOn = addDays(today, -designation.designatedDaysAgo);
-                const trainingValidUntil = addDays(today, designation.trainingValidForDays);
-                const { designatedBy } = designation;
-                return decideDesignate(person, { designatedBy, designatedOn, trainingValidUntil }, today);
-              },
-            },
-          ],
-    ),
+    ...depot.people.flatMap((person) => lifeOfPerson(person, today, first)),
     ...depot.modelSheets.map((sheet) => ({
       minutesAgo: first,
       by: 'P001',
@@ -139,13 +107,14 @@ const lifeOf = (
   const sheet = depot.modelSheets.find(({ modelSheetId }) => modelSheetId === device.modelSheetId);
   if (sheet === undefined)
     throw new Error(`demo-data names the model sheet ${device.modelSheetId}, which it does not hold.`);
-  const { removed, open } = device;
+  const { removed, open, misread } = device;
   return [
     {
       minutesAgo: device.registeredDaysAgo * minutesADay,
       by: 'P005',
-      decide: async () => registered(device, sheet),
+      decide: async () => registered({ ...device, ...misread }, sheet),
     },
+    ...(misread === undefined ? [] : [corrected(device, misread, rules)]),
     ...device.history.flatMap(({ daysAgo, by, answers, pictures }) =>
       inspectionSteps(device, sheet, rules, {
         minutesAgo: daysAgo * minutesADay,

@@ -2,13 +2,15 @@
 import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
 import { dateInZone, isTimeZone } from '../../domain/calendar.ts';
-import { decideAddPerson, decideDesignate } from '../../domain/decide/person.ts';
+import { decideDesignate } from '../../domain/decide/designation.ts';
+import { decideAddPerson } from '../../domain/decide/person.ts';
 import { lengthUnitSchema } from '../../domain/length.ts';
 import { designationSchema } from '../../domain/person.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
 import { badgeCodeSchema, badgeMeaning } from '../badge.ts';
 import { defineOperation } from '../operation.ts';
 import { hashPin, isWeakPin } from '../pin.ts';
+import { keyMade } from '../station-key.ts';
 
 export const stationSetup = defineOperation({
   name: 'station.setup',
@@ -33,6 +35,7 @@ export const stationSetup = defineOperation({
     if (isWeakPin(administrator.pin)) return refusal('pin-too-weak', {}, 'administrator.pin');
     const personId = 'P001';
     const credential = await hashPin(personId, administrator.pin);
+    const made = await keyMade(context.ledger);
     const at = context.now();
     const on = dateInZone(at, timeZone);
     const { designation } = administrator;
@@ -45,10 +48,11 @@ export const stationSetup = defineOperation({
         if ((await reader.station()) !== undefined) return refusal('station-already-set-up');
         const added = decideAddPerson(person, await badgeMeaning(reader, person.badge));
         if (isRefusal(added)) return added;
-        const designated = designation === undefined ? [] : decideDesignate(person, designation, on);
+        const designated = designation === undefined ? [] : decideDesignate(person, designation, on, []);
         if (isRefusal(designated)) return designated;
         return [
           { type: 'station.created', stationId: randomUUID(), name, timeZone, lengthUnit, demo: false },
+          made,
           ...added,
           { type: 'person.pin-set', personId },
           ...designated,

@@ -1,0 +1,229 @@
+/** Reads the events of a ledger file in order and holds each against its hash, its columns, its subtrees and the checkpoints over it. */
+import { sql } from 'kysely';
+import type { RecordedEvent } from '../../domain/event.ts';
+import type { Checkpoint } from '../checkpoint.ts';
+import type { LedgerFault } from '../ledger.ts';
+import { leafHash } from '../merkle.ts';
+import { TreeBuilder } from '../tree-builder.ts';
+import { CheckpointCheck, type CheckpointRow } from './checkpoint-check.ts';
+import { chunkSize, type EventChunk, readChunk, soundLeaves } from './event-chunk.ts';
+import { isRecordedAs, parsedEvent } from './event-judge.ts';
+import type { LedgerDatabase } from './schema.ts';
+import { areStored, type StoredSubtrees, SubtreeCheck } from './subtree-check.ts';
+
+/** Numbers that are named as missing at a time. */
+const mostMissing = 1000;
+
+export interface EventCheckOptions {
+  readonly found: (fault: LedgerFault) => void;
+  /** Given every event that can be read, in order; without it only their hashes are looked at, not their words. */
+  readonly onEvents?: ((events: readonly RecordedEvent[]) => Promise<void>) | undefined;
+  /** A checkpoint that was kept elsewhere. */
+  readonly kept?: Checkpoint | undefined;
+  readonly signal?: AbortSignal | undefined;
+  readonly onChecked?: ((events: number) => void) | undefined;
+}
+
+/** An event with the hash of its bytes as they are now. */
+interface HashedEvent {
+  readonly seq: number;
+  /** Binary, as the tree builder has it. */
+  readonly leaf: string;
+  readonly recorded: RecordedEvent | undefined;
+}
+
+interface ReadAhead {
+  readonly after: number;
+  readonly chunk: EventChunk;
+  readonly checkpoints: readonly CheckpointRow[];
+  readonly subtrees: StoredSubtrees;
+}
+
+/** As a damaged file may deliver it. */
+interface EventRow {
+  readonly seq: number;
+  readonly bytes: Buffer | string | null;
+  readonly leaf_hash: Buffer | string | null;
+  readonly columns: string;
+}
+
+/** Only where many events do not agree with what is stored beside them is each of them looked at, to name it. */
+export class EventCheck {
+  readonly tree = new TreeBuilder();
+  readonly #recorded: LedgerDatabase;
+  readonly #options: EventCheckOptions;
+  readonly #checkpoints: CheckpointCheck;
+  readonly #subtrees: SubtreeCheck;
+  #next = 1;
+  /** The last event that is known to be false, or that a stored subtree contradicts; 0 while there is none. */
+  #lastFalse = 0;
+  #checkpointsSeen = 0;
+  #keptIsThere = false;
+
+  /** `recorded` is the file under test, attached under this name; every read of it sees one state. */
+  constructor(recorded: LedgerDatabase, options: EventCheckOptions) {
+    this.#recorded = recorded;
+    this.#options = options;
+    this.#checkpoints = new CheckpointCheck(options.found, recorded);
+    this.#subtrees = new SubtreeCheck(recorded);
+  }
+
+  /** How many checkpoints of the ledger itself were held against the events. */
+  get checkpointsSeen(): number {
+    return this.#checkpointsSeen;
+  }
+
+  async run(): Promise<void> {
+    let reading = this.#read(Number.MIN_SAFE_INTEGER);
+    for (let more = true; more; ) {
+      this.#options.signal?.throwIfAborted();
+      const read = await reading;
+      const { count, last } = read.chunk;
+      more = count === chunkSize && Number.isSafeInteger(last);
+      if (more) {
+        reading = this.#read(last ?? 0);
+        reading.catch(() => undefined);
+      }
+      await this.#check(read);
+      this.#options.onChecked?.(this.tree.size);
+    }
+    const last = this.#next - 1;
+    for (const fault of await this.#subtrees.strays(last)) this.#options.found(fault);
+    for (const row of await this.#checkpointRows(last, Number.MAX_SAFE_INTEGER))
+      this.#checkpoint(row, undefined);
+    await this.#checkpoints.settle();
+    await this.#checkpoints.settle();
+    this.#judgeKept();
+  }
+
+  /** Names every number from the one that is due to the one before `seq`. */
+  nameMissing(seq: number): void {
+    for (let named = 0; this.#next < seq && named < mostMissing; this.#next += 1, named += 1) {
+      this.#isFalse({ kind: 'event missing', seq: this.#next }, this.#next);
+    }
+    this.#next = Math.max(this.#next, seq);
+  }
+
+  #isFalse(fault: LedgerFault, seq: number): void {
+    this.#options.found(fault);
+    this.#lastFalse = Math.max(this.#lastFalse, seq);
+  }
+
+  /** Everything that the next events are held against, while those before them are still being hashed. */
+  async #read(after: number): Promise<ReadAhead> {
+    const chunk = await readChunk(this.#recorded, after, this.#options.onEvents !== undefined);
+    const last = chunk.last ?? after;
+    return {
+      after,
+      chunk,
+      checkpoints: await this.#checkpointRows(after, last),
+      subtrees: await this.#subtrees.read(after, last),
+    };
+  }
+
+  async #check({ after, chunk, checkpoints: rows, subtrees }: ReadAhead): Promise<void> {
+    const { first, last } = chunk;
+    if (first === null || last === null) return;
+    const events = this.#asWhole(chunk, first, last) ?? (await this.#oneByOne(first, last));
+    const checkpoints = new Map(rows.map((row) => [row.size, row]));
+    const grown = new Map<number, string>();
+    for (const { seq, leaf, recorded } of events) {
+      const completed = this.tree.add(leaf);
+      if (recorded !== undefined) await this.#checkpoints.learn(recorded.event);
+      const inPlace = this.tree.size === seq;
+      if (inPlace && completed !== '') grown.set(seq, completed);
+      const checkpoint = checkpoints.get(seq);
+      if (checkpoint !== undefined) {
+        checkpoints.delete(seq);
+        this.#checkpoint(checkpoint, inPlace && this.#lastFalse === 0 ? this.tree.rootHash() : undefined);
+      }
+      if (inPlace && seq === this.#options.kept?.size) this.#keptIsThere = this.#isKept(this.#options.kept);
+    }
+    for (const row of checkpoints.values()) this.#checkpoint(row, undefined);
+    if (!areStored(grown, subtrees)) {
+      for (const fault of await this.#subtrees.faults(after, last, grown, this.#lastFalse))
+        this.#isFalse(fault, fault.lastSeq);
+    }
+    await this.#checkpoints.settle();
+    const readable = events.map(({ recorded }) => recorded).filter((recorded) => recorded !== undefined);
+    await this.#options.onEvents?.(readable);
+  }
+
+  /** The events where all of them are in their place and have the hashes that are stored; else `undefined`. */
+  #asWhole(read: EventChunk, first: number, last: number): readonly HashedEvent[] | undefined {
+    const { count, columns, leaves } = read;
+    if (first !== this.#next || last - first + 1 !== count) return undefined;
+    const found = soundLeaves(read);
+    const beside = columns?.split('\n');
+    if (found === undefined || (beside !== undefined && beside.length !== count)) return undefined;
+    this.#next = last + 1;
+    if (beside === undefined && leaves?.includes('"station.') !== true)
+      return found.map(({ hash }, index) => ({ seq: first + index, leaf: hash, recorded: undefined }));
+    return found.map(({ hash, leaf }, index) => {
+      const seq = first + index;
+      return { seq, leaf: hash, recorded: this.#words(seq, leaf.toString('utf8', 1), beside?.[index]) };
+    });
+  }
+
+  async #oneByOne(first: number, last: number): Promise<readonly HashedEvent[]> {
+    const { rows } = await sql<EventRow>`
+      select seq, bytes, leaf_hash, quote(bench_id) || ' ' || quote(inspection) as "columns"
+      from recorded.event where seq between ${first} and ${last} order by seq
+    `.execute(this.#recorded);
+    return rows.map((row) => {
+      this.nameMissing(row.seq);
+      this.#next = row.seq + 1;
+      const bytes = Buffer.from(row.bytes ?? '');
+      const leaf = leafHash(bytes);
+      const isStored =
+        Buffer.isBuffer(row.bytes) && Buffer.isBuffer(row.leaf_hash) && row.leaf_hash.equals(leaf);
+      if (!isStored) this.#isFalse({ kind: 'event changed', seq: row.seq }, row.seq);
+      const recorded = isStored
+        ? this.#words(row.seq, bytes.toString('utf8'), row.columns)
+        : parsedEvent(bytes.toString('utf8'));
+      return { seq: row.seq, leaf: leaf.toString('latin1'), recorded };
+    });
+  }
+
+  /** The event, where it can be read and somebody wants its words; the checkpoints want those that make keys. */
+  #words(seq: number, text: string, columns: string | undefined): RecordedEvent | undefined {
+    if (this.#options.onEvents === undefined && !text.includes('"station.')) return undefined;
+    const recorded = parsedEvent(text);
+    if (recorded === undefined || !isRecordedAs(recorded, { seq, text, columns }))
+      this.#options.found({ kind: 'event changed', seq });
+    return recorded;
+  }
+
+  /** Those over more than `from` events and at most `to`. */
+  #checkpointRows(from: number, to: number): Promise<CheckpointRow[]> {
+    return this.#recorded
+      .selectFrom('checkpoint')
+      .select(['size', 'note'])
+      .where('size', '>', from)
+      .where('size', '<=', to)
+      .execute();
+  }
+
+  /** `rootHash` is absent where the events under it are known to be false; where there are none, the checkpoint is. */
+  #checkpoint(row: CheckpointRow, rootHash: string | undefined): void {
+    this.#checkpointsSeen += 1;
+    if (rootHash === undefined && this.#lastFalse === 0)
+      this.#options.found({ kind: 'checkpoint differs', size: row.size });
+    else this.#checkpoints.check(row, rootHash);
+  }
+
+  #isKept({ rootHash }: Checkpoint): boolean {
+    return rootHash.toString('hex') === this.tree.rootHash();
+  }
+
+  #judgeKept(): void {
+    const { kept, found } = this.#options;
+    if (kept === undefined || kept.size === 0 || this.#keptIsThere) return;
+    const recorded = this.tree.size;
+    found(
+      kept.size > recorded
+        ? { kind: 'record lost events', covered: kept.size, recorded }
+        : { kind: 'record rewritten', covered: kept.size },
+    );
+  }
+}

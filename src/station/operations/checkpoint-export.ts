@@ -1,0 +1,23 @@
+/** `checkpoint.export`: writes a checkpoint over everything that is recorded to a place outside the record. */
+import { z } from 'zod';
+import { defineOperation, everyRole } from '../operation.ts';
+import { writeCheckpointTo } from '../write-checkpoint.ts';
+
+export const checkpointExport = defineOperation({
+  name: 'checkpoint.export',
+  summary: 'Writes a checkpoint over everything that is recorded to a file or a folder.',
+  kind: 'command',
+  access: everyRole,
+  input: z.object({
+    /** Absolute: a folder, in which the station has one file, or a file. */
+    path: z.string().trim().min(1).max(1000),
+  }),
+  output: z.object({
+    path: z.string(),
+    /** How many events it covers. */
+    size: z.number().int(),
+    /** How many the one covered that was there before; everything that it covers is still in the record. */
+    before: z.number().int().optional(),
+  }),
+  run: ({ ledger }, { path }) => writeCheckpointTo(ledger, path),
+});

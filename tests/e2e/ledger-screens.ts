@@ -1,0 +1,40 @@
+/** The record of the station in Setup, after it was verified: its checkpoint, kept elsewhere and held against it. */
+import { tmpdir } from 'node:os';
+import type { Screen } from './visit.ts';
+import { press } from './visit.ts';
+
+/** A signed note in form, by nobody. */
+const strangersCheckpoint = `example.com/elsewhere\n7\n${Buffer.alloc(32, 7).toString('base64')}\n\n— example.com/elsewhere ${Buffer.alloc(68, 7).toString('base64')}\n`;
+
+export const screensOfLedger: readonly Screen[] = [
+  {
+    name: 'setup, the record verified with the checkpoint of another station',
+    show: async (visit) => {
+      await visit.page.locator('input[type=file][accept*=checkpoint]').setInputFiles({
+        name: 'other.checkpoint',
+        mimeType: 'text/plain',
+        buffer: Buffer.from(strangersCheckpoint),
+      });
+      return visit.page.getByText('example.com/elsewhere');
+    },
+  },
+  {
+    name: 'setup, a checkpoint that has no place to be kept',
+    show: async (visit) => {
+      await visit.page.getByLabel(visit.say('ledger:folder')).fill('checkpoints');
+      await press(visit, 'ledger:save');
+      return visit.page
+        .getByRole('region', { name: visit.say('ledger:checkpointTitle') })
+        .getByRole('alert')
+        .filter({ hasText: /\S/ });
+    },
+  },
+  {
+    name: 'setup, the checkpoint is saved',
+    show: async (visit) => {
+      await visit.page.getByLabel(visit.say('ledger:folder')).fill(tmpdir());
+      await press(visit, 'ledger:save');
+      return visit.page.getByText(/\.checkpoint$/);
+    },
+  },
+];
