@@ -41,11 +41,13 @@ describe('the backup of the day', () => {
     const today = calendarDate('2026-03-10');
     expect(isBackupDue({ keeping: { ...keeping, since } }, today)).toBe(true);
     const yesterday = made('2026-03-09');
-    expect(isBackupDue({ keeping: { ...keeping, since }, ...(yesterday && { lastBackup: yesterday }) }, today)).toBe(
-      true,
-    );
+    expect(
+      isBackupDue({ keeping: { ...keeping, since }, ...(yesterday && { lastBackup: yesterday }) }, today),
+    ).toBe(true);
     const now = made('2026-03-10');
-    expect(isBackupDue({ keeping: { ...keeping, since }, ...(now && { lastBackup: now }) }, today)).toBe(false);
+    expect(isBackupDue({ keeping: { ...keeping, since }, ...(now && { lastBackup: now }) }, today)).toBe(
+      false,
+    );
     expect(isBackupDue({}, today)).toBe(false);
   });
 
@@ -53,11 +55,14 @@ describe('the backup of the day', () => {
     ['2026-03-10', '2026-03-12', 'kept'],
     ['2026-03-10', '2026-03-13', 'overdue'],
     ['2026-02-27', '2026-03-02', 'kept'],
-  ])('made on %s is on %s %s: three days without one, counted from when the folder was chosen at the earliest', (on, today, state) => {
-    const last = made(on);
-    const known: StationKeeping = { keeping: { ...keeping, since }, ...(last && { lastBackup: last }) };
-    expect(backupState(known, calendarDate(today))).toBe(state);
-  });
+  ])(
+    'made on %s is on %s %s: three days without one, counted from when the folder was chosen at the earliest',
+    (on, today, state) => {
+      const last = made(on);
+      const known: StationKeeping = { keeping: { ...keeping, since }, ...(last && { lastBackup: last }) };
+      expect(backupState(known, calendarDate(today))).toBe(state);
+    },
+  );
 
   it('that was never made is overdue three days after the folder was chosen', () => {
     expect(backupState({ keeping: { ...keeping, since } }, calendarDate('2026-03-03'))).toBe('kept');
@@ -79,7 +84,13 @@ describe('the name of a backup', () => {
 
   it('of another station, and any other file, is none of ours', () => {
     const name = backupFileName('4f2a91c0', instant('2026-03-10T08:05:09.123Z'));
-    for (const other of [name.replace('4f2a', '4f2b'), `${name}.part`, `a-${name}`, name.replace('0310', '1310'), 'notes.zip'])
+    for (const other of [
+      name.replace('4f2a', '4f2b'),
+      `${name}.part`,
+      `a-${name}`,
+      name.replace('0310', '1310'),
+      'notes.zip',
+    ])
       expect(readBackupFileName('4f2a91c0', other), other).toBeUndefined();
   });
 });
@@ -103,15 +114,19 @@ describe('backups that are no longer kept', () => {
   it('are never the newest, and of one day never the last', () => {
     fc.assert(
       fc.property(
-        fc.array(fc.tuple(fc.integer({ min: 0, max: 900 }), fc.integer({ min: 0, max: 23 })), { minLength: 1 }),
+        fc.array(fc.tuple(fc.integer({ min: 0, max: 900 }), fc.integer({ min: 0, max: 23 })), {
+          minLength: 1,
+        }),
         fc.integer({ min: 1, max: 30 }),
         fc.integer({ min: 0, max: 24 }),
         (times, keepDays, keepMonths) => {
-          const backups = [...new Set(times.map(([ago, hour]) => `${ago} ${hour}`))].map((time): BackupFile => {
-            const [ago, hour] = time.split(' ').map(Number);
-            const on = addDays(calendarDate('2026-06-27'), -(ago ?? 0));
-            return { fileName: time, on, moment: `${on}T${String(hour).padStart(2, '0')}0000` };
-          });
+          const backups = [...new Set(times.map(([ago, hour]) => `${ago} ${hour}`))].map(
+            (time): BackupFile => {
+              const [ago, hour] = time.split(' ').map(Number);
+              const on = addDays(calendarDate('2026-06-27'), -(ago ?? 0));
+              return { fileName: time, on, moment: `${on}T${String(hour).padStart(2, '0')}0000` };
+            },
+          );
           const kept = new Set(keptOf(backups, { ...keeping, keepDays, keepMonths }));
           const newest = backups.toSorted((a, b) => (a.moment < b.moment ? 1 : -1));
           expect(kept.has(newest[0]!.fileName)).toBe(true);
