@@ -10,6 +10,8 @@ export const keepingSchema = z.object({
   /** The newest backup of each of so many days stays, then that of each of so many months. */
   keepDays: z.number().int().min(1).max(366),
   keepMonths: z.number().int().min(0).max(120),
+  /** Absolute: where a checkpoint is written on every day, apart from the record and the backups. */
+  checkpointFolder: z.string().optional(),
 });
 export type Keeping = z.infer<typeof keepingSchema>;
 
@@ -43,7 +45,8 @@ export const backupOverdueDays = 3;
 export const isBackupDue = ({ keeping, lastBackup }: StationKeeping, today: CalendarDate): boolean =>
   keeping !== undefined && lastBackup?.on !== today;
 
-export type BackupState = 'not set up' | 'kept' | 'overdue';
+export const backupStateSchema = z.enum(['not set up', 'kept', 'overdue']);
+export type BackupState = z.infer<typeof backupStateSchema>;
 
 export const backupState = ({ keeping, lastBackup }: StationKeeping, today: CalendarDate): BackupState => {
   if (keeping === undefined) return 'not set up';

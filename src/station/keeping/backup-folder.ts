@@ -14,22 +14,23 @@ export const stationMark = (stationId: string): string =>
     .replaceAll(/[^0-9a-z]/g, '')
     .slice(0, 8);
 
-/** Makes the folder where it is missing, and tries whether files can be written there. */
+/** Makes the folder where it is missing, and tries whether files can be written there. `field` names it in a refusal. */
 export const markBackupFolder = async (
   folder: string,
   dataFolder: string,
   stationName: string,
+  field: 'backupFolder' | 'checkpointFolder',
 ): Promise<Refusal | undefined> => {
-  if (!isAbsolute(folder)) return refusal('backup-folder-not-absolute', {}, 'backupFolder');
+  if (!isAbsolute(folder)) return refusal('backup-folder-not-absolute', {}, field);
   const within = relative(resolve(dataFolder), resolve(folder));
   if (within === '' || !(within.startsWith('..') || isAbsolute(within)))
-    return refusal('backup-folder-in-data-folder', { folder }, 'backupFolder');
+    return refusal('backup-folder-in-data-folder', { folder }, field);
   try {
     await mkdir(folder, { recursive: true });
     await writeFile(join(folder, markName), `SRL Bench: ${stationName}\n`);
     return undefined;
   } catch (error) {
-    return storageRefusal(error, folder);
+    return { ...(await storageRefusal(error, folder)), field };
   }
 };
 
@@ -37,7 +38,7 @@ export const markBackupFolder = async (
 export const backupFolderFault = async (folder: string): Promise<Refusal | undefined> =>
   access(join(folder, markName)).then(
     () => undefined,
-    () => refusal('backup-folder-missing', { folder }, 'backupFolder'),
+    () => refusal('backup-folder-missing', { folder }),
   );
 
 /** On the same disk a backup is lost with the record. */

@@ -1,8 +1,11 @@
 /** Keeps the record of a running station safe: backups on demand and by themselves, and restores that wait for a decision. */
-import type { Instant } from '../../domain/brand.ts';
+import type { CalendarDate, Instant } from '../../domain/brand.ts';
 import { isBackupDue } from '../../domain/keeping.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
+import type { Ledger } from '../../ledger/ledger.ts';
 import { WorkJobs } from '../work-jobs.ts';
+import { writeCheckpointTo } from '../write-checkpoint.ts';
+import { backupFolderFault } from './backup-folder.ts';
 import { type BackupOutcome, type BackupRequest, makeBackup } from './make-backup.ts';
 import { type PreparedRestore, prepareRestore, type RestoreSource } from './prepare-restore.ts';
 
@@ -20,6 +23,8 @@ export class Keeper {
   readonly restores: WorkJobs<PreparedRestore>;
   #trouble: KeepingTrouble | undefined;
   #isMakingBackup = false;
+  /** The day of the last checkpoint that was written by itself since the station was opened. */
+  #checkpointOn: CalendarDate | undefined;
 
   /** `onFault` as for any long work. */
   constructor(onFault: (error: unknown, operation: string) => Promise<Refusal>) {
@@ -51,14 +56,22 @@ export class Keeper {
     return this.restores.start((control) => prepareRestore(source, control));
   }
 
-  /** Makes the backup of the day where it is due, and not straight after a try that failed. */
+  /** Makes the backup and writes the checkpoint of the day where they are due, and not straight after a try that failed. */
   async keep(request: BackupRequest, now: Instant): Promise<void> {
     const station = await request.ledger.read((reader) => reader.station());
-    if (station === undefined || !isBackupDue(station, request.occasion(station).on)) return;
+    if (station?.keeping === undefined) return;
+    const today = request.occasion(station).on;
     const last = this.#trouble?.at;
     if (last !== undefined && Date.parse(now) - Date.parse(last) < retryMs) return;
-    const job = this.startBackup(request, now);
-    if (!isRefusal(job)) await this.backups.ended(job);
+    if (isBackupDue(station, today)) {
+      const job = this.startBackup(request, now);
+      if (!isRefusal(job)) await this.backups.ended(job);
+    }
+    const { checkpointFolder } = station.keeping;
+    if (checkpointFolder === undefined || this.#checkpointOn === today) return;
+    const fault = await writeDailyCheckpoint(request.ledger, checkpointFolder);
+    if (fault === undefined) this.#checkpointOn = today;
+    else this.#trouble = { at: now, refusal: fault };
   }
 
   async close(): Promise<void> {
@@ -66,3 +79,8 @@ export class Keeper {
     await this.restores.close();
   }
 }
+
+const writeDailyCheckpoint = async (ledger: Ledger, folder: string): Promise<Refusal | undefined> => {
+  const written = (await backupFolderFault(folder)) ?? (await writeCheckpointTo(ledger, folder));
+  return isRefusal(written) ? written : undefined;
+};

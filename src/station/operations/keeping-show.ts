@@ -1,8 +1,8 @@
 /** `keeping.show`: how the record is kept safe, and what went wrong with that. */
 import { z } from 'zod';
 import { calendarDateSchema, instantSchema } from '../../domain/brand.ts';
-import { backupMadeSchema, backupState, keepingSchema } from '../../domain/keeping.ts';
-import { isRefusal } from '../../domain/refusal.ts';
+import { backupMadeSchema, backupState, backupStateSchema, keepingSchema } from '../../domain/keeping.ts';
+import { isRefusal, type Refusal } from '../../domain/refusal.ts';
 import { backupFolderFault, backupsIn, isOnSameDisk, stationMark } from '../keeping/backup-folder.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
@@ -15,7 +15,7 @@ export const keepingShow = defineOperation({
   access: everyRole,
   input: z.object({}),
   output: z.object({
-    state: z.enum(['not set up', 'kept', 'overdue']),
+    state: backupStateSchema,
     keeping: keepingSchema.extend({ since: calendarDateSchema }).optional(),
     lastBackup: backupMadeSchema.extend({ on: calendarDateSchema, at: instantSchema }).optional(),
     /** Why the last backup failed, in words, until one succeeds. */
@@ -37,8 +37,7 @@ export const keepingShow = defineOperation({
     if (isRefusal(station)) return station;
     const { keeping, lastBackup } = station;
     const { trouble } = context.keeper;
-    const sentence = (refused: Parameters<typeof sentenceOf>[0]): string =>
-      sentenceOf(refused, context.language);
+    const sentence = (refused: Refusal): string => sentenceOf(refused, context.language);
     return {
       state: backupState(station, context.occasion(station).on),
       ...(keeping === undefined ? {} : { keeping }),
@@ -53,7 +52,7 @@ const folderView = async (
   backupFolder: string | undefined,
   stationId: string,
   dataFolder: string,
-  sentence: (refused: Parameters<typeof sentenceOf>[0]) => string,
+  sentence: (refused: Refusal) => string,
 ) => {
   if (backupFolder === undefined) return { state: 'not chosen' as const };
   const fault = await backupFolderFault(backupFolder);

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { type CalendarDate, calendarDateSchema } from '../../domain/brand.ts';
 import { addDays } from '../../domain/calendar.ts';
+import { backupState, backupStateSchema } from '../../domain/keeping.ts';
 import { lengthUnitSchema } from '../../domain/length.ts';
 import { isAdministrator, type Person } from '../../domain/person.ts';
 import { scannerSchema } from '../../domain/scanner/scanner.ts';
@@ -67,6 +68,8 @@ export const stationStatus = defineOperation({
       open: z.array(
         z.object({ inspection: z.number().int(), device: deviceSummarySchema, answered: z.number().int() }),
       ),
+      /** Whether backups are made, as the start screen says it. */
+      backup: backupStateSchema,
       /** True where the shell can open a file with the operating system. */
       opensFiles: z.boolean(),
       /** How the scanner types, once it was learnt. */
@@ -105,6 +108,7 @@ export const stationStatus = defineOperation({
         dueSoonDays,
         counts: await reader.counts(today, addDays(today, dueSoonDays)),
         open,
+        backup: backupState(station, today),
         opensFiles: context.openFile !== undefined,
         ...(station.scanner === undefined ? {} : { scanner: station.scanner }),
       };
