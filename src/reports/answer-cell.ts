@@ -1,5 +1,7 @@
 /** What was answered to a check, in words: good, or each finding with its place and its remark. */
 import type { Answer, Finding } from '../domain/answer.ts';
+import { isBelowMinimum } from '../domain/lifeline/below-minimum.ts';
+import type { ModelSheet } from '../domain/model-sheet.ts';
 import type { Check, ConditionCheck } from '../domain/procedure.ts';
 import type { ReportWords, Told } from './report-words.ts';
 import { type Cell, cell } from './table.ts';
@@ -11,7 +13,7 @@ const strong = { ...textStyles.cell, weight: 'bold' as const };
 export const answerCell = (
   check: Check,
   answer: Answer | undefined,
-  ratedLengthM: number,
+  { ratedLengthM, lifelineMinimumDiameterMm: minimumMm }: ModelSheet,
   words: ReportWords,
 ): Cell => {
   if (answer === undefined) return cell(words.tell('notAnswered'), strong);
@@ -30,15 +32,12 @@ export const answerCell = (
     }
     case 'diameters':
       return answer.readings.length === 0
-        ? cell(words.tell('noDiameter'))
-        : answer.readings.flatMap(({ positionM, diameterMm }) =>
-            cell(
-              words.tell('diameterAt', {
-                diameter: words.number(diameterMm),
-                position: words.length(positionM),
-              }),
-            ),
-          );
+        ? cell(words.tell('noReading'))
+        : answer.readings.flatMap(({ positionM, diameterMm }) => {
+            const isThin = minimumMm !== undefined && isBelowMinimum(diameterMm, minimumMm);
+            const values = { diameter: words.number(diameterMm), position: words.length(positionM) };
+            return cell(words.tell('reading', values), isThin ? strong : textStyles.cell);
+          });
     case 'defects':
       return answer.findings.flatMap((finding) => findingCell(check, finding, words));
   }

@@ -137,7 +137,7 @@ const checkStrips = (
         ...cell(words.told(check.title), { ...textStyles.cell, weight: 'bold' }),
         ...cell(words.told(check.criterion), textStyles.soft),
       ],
-      answerCell(check, answered?.answer, of.modelSheet.ratedLengthM, words),
+      answerCell(check, answered?.answer, of.modelSheet, words),
       cell(answered === undefined ? '' : nameOf(answered.by)),
     ];
   });

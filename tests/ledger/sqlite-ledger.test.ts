@@ -41,6 +41,7 @@ const makeVersionOne = async (folder: string): Promise<void> => {
   for (const { name } of tables) {
     if (!firstTables.includes(name)) await database.exec(`drop table ${name}`);
   }
+  await database.exec('drop index inspection_by_signature; drop index inspection_by_signer');
   await database.exec(`update person set state = json_remove(state, '$.history'); pragma user_version = 1`);
   await database.close();
 };
@@ -191,7 +192,10 @@ describe('a data folder', () => {
     await ledger.close();
     const before = await subtrees();
     const old = await SqliteConnection.open(join(folder, ledgerFileName));
-    await old.exec('drop table subtree; drop table checkpoint; pragma user_version = 2');
+    await old.exec(`
+      drop index inspection_by_signature; drop index inspection_by_signer;
+      drop table subtree; drop table checkpoint; pragma user_version = 2;
+    `);
     await old.close();
     const again = await opened(folder);
     expect((await again.verify()).sound).toBe(true);

@@ -21,7 +21,7 @@ export const inspectionComposition = async (
     return {
       ...open,
       nameOf: await namesOf(reader),
-      signed: await signatureOf(reader, events, number),
+      signed: await signatureOf(reader, events, open.row.device, number),
       kept: eventsOfType(events, 'finding.picture-kept').filter(({ event }) => event.inspection === number),
     };
   });

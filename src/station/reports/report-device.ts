@@ -1,7 +1,10 @@
 /** What a report says of a device, and what the record says of its life. */
 import type { BenchId, CalendarDate } from '../../domain/brand.ts';
+import { competenceOn } from '../../domain/competence.ts';
+import type { Device } from '../../domain/device.ts';
 import type { DomainEvent, RecordedEvent } from '../../domain/event.ts';
 import type { Person } from '../../domain/person.ts';
+import { isRefusal } from '../../domain/refusal.ts';
 import type { DeviceRow, LedgerReader } from '../../ledger/ledger.ts';
 import type { ReportDevice } from '../../reports/device-facts.ts';
 import type { RecordProof } from '../../reports/record-strips.ts';
@@ -31,6 +34,7 @@ export const eventsOfType = <Type extends DomainEvent['type']>(
 export const signatureOf = async (
   reader: LedgerReader,
   events: readonly RecordedEvent[],
+  device: Device,
   inspection: number,
 ): Promise<{ signature: ReportSignature; event: EventOf<'inspection.signed'>['event'] } | undefined> => {
   const signed = eventsOfType(events, 'inspection.signed').find(
@@ -44,7 +48,7 @@ export const signatureOf = async (
     signature: {
       name: person?.name ?? by,
       badge: person?.badge ?? '',
-      designation: person && designationOn(person, on),
+      designation: person && designationOn(person, on, device),
       on,
       at,
       seq,
@@ -52,17 +56,25 @@ export const signatureOf = async (
   };
 };
 
-/** The designation that a person had on a day, as far as the record still says it. */
-const designationOn = ({ designation }: Person, on: CalendarDate) =>
-  designation !== undefined && designation.designatedOn <= on ? designation : undefined;
+/** The designation on which a person signed for the device on a day. */
+const designationOn = (person: Person, on: CalendarDate, device: Device) => {
+  const competence = competenceOn(person, on, device);
+  return competence.ground === 'designated' ? competence.designation : undefined;
+};
 
+/** The state of the record, the latest checkpoint, and the proof that the event is in it, where there is one. */
 export const proofOf = async (
   { ledger }: OperationContext,
   seq: number | undefined,
-): Promise<RecordProof> => ({
-  head: await ledger.head(),
-  ...(seq === undefined ? {} : { seq }),
-});
+): Promise<RecordProof> => {
+  const proof = seq === undefined ? undefined : await ledger.prove(seq);
+  return {
+    head: await ledger.head(),
+    seq,
+    checkpoint: await ledger.latestCheckpoint(),
+    proof: isRefusal(proof) ? undefined : proof,
+  };
+};
 
 export const lastEventOf = (events: readonly RecordedEvent[]): number | undefined => events.at(-1)?.seq;
 

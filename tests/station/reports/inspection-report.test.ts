@@ -49,8 +49,13 @@ const answerWords = (key: string, language: 'en' | 'es'): string => {
     if (check.kind === 'marking') return 'Legible';
     if (check.kind === 'payout-length')
       return language === 'en' ? '15.24 m came out; rated 15.24 m' : 'Salieron 15,24 m; nominal 15,24 m';
-    if (check.kind === 'lifeline-diameter')
-      return language === 'en' ? 'no diameter measured' : 'sin medir el diámetro';
+    if (check.kind === 'lifeline-diameter') {
+      const at = language === 'en' ? 'at' : 'a';
+      return [2.54, 7.62, 12.7]
+        .map((place) => `4.8 mm ${at} ${place} m`)
+        .map((words) => (language === 'en' ? words : words.replaceAll('.', ',')))
+        .join(' ');
+    }
     return check.answers?.good[language] ?? (language === 'en' ? 'Good' : 'Correcto');
   }
   if (given.kind === 'marking') return language === 'en' ? 'Illegible' : 'Ilegible';
