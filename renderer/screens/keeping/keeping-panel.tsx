@@ -15,13 +15,11 @@ export const KeepingPanel = () => {
   const isAdministrator = person.roles.includes('administrator');
   return (
     <div className={styles.boxes}>
-      <BackupBox shown={data} mayBackUp={isAdministrator || person.roles.includes('inspector')} />
-      {isAdministrator ? (
-        <>
-          <KeepingForm key={data.keeping?.since ?? 'none'} keeping={data.keeping} />
-          <RestoreBox folder={data.folder} />
-        </>
-      ) : null}
+      <div className={styles.column}>
+        <BackupBox shown={data} mayBackUp={isAdministrator || person.roles.includes('inspector')} />
+        {isAdministrator ? <RestoreBox folder={data.folder} /> : null}
+      </div>
+      {isAdministrator ? <KeepingForm keeping={data.keeping} /> : null}
     </div>
   );
 };

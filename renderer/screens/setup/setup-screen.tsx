@@ -17,8 +17,8 @@ const panels: readonly { readonly id: string; readonly title: TextKey; readonly 
   { id: 'station', title: 'screens:setup.station', Panel: StationPanel },
   { id: 'printers', title: 'screens:setup.printers', Panel: Printers },
   { id: 'scanner', title: 'screens:setup.scanner', Panel: ScannerPanel },
-  { id: 'keeping', title: 'keeping:tab', Panel: KeepingPanel },
   { id: 'exchange', title: 'exchange:tab', Panel: ExchangePanel },
+  { id: 'keeping', title: 'keeping:tab', Panel: KeepingPanel },
 ];
 
 export const SetupScreen = ({ panel }: { readonly panel?: string | undefined }) => {
