@@ -1,6 +1,6 @@
-/** Who signed, on what authority, and when. */
+/** Who signed, on what authority, and when: together on one page. */
 import type { Designation } from '../domain/person.ts';
-import { prose } from './prose.ts';
+import { leadingOn, whole } from './prose.ts';
 import type { ReportWords } from './report-words.ts';
 import type { Strip } from './strip.ts';
 import { facts } from './table.ts';
@@ -23,26 +23,28 @@ export const signatureBlock = (
   words: ReportWords,
   widthMm: number,
 ): readonly Strip[] => [
-  facts(
-    [
-      [words.line('signedBy'), name],
-      [words.line('badge'), badge],
+  leadingOn(
+    facts(
       [
-        words.line('designation'),
-        designation === undefined
-          ? words.tell('noDesignation')
-          : words.tell('designatedBy', {
-              by: designation.designatedBy,
-              on: words.date(designation.designatedOn),
-            }),
+        [words.line('signedBy'), name],
+        [words.line('badge'), badge],
+        [
+          words.line('designation'),
+          designation === undefined
+            ? words.tell('noDesignation')
+            : words.tell('designatedBy', {
+                by: designation.designatedBy,
+                on: words.date(designation.designatedOn),
+              }),
+        ],
+        [
+          words.line('trainingValidUntil'),
+          designation === undefined ? '–' : words.dateLine(designation.trainingValidUntil),
+        ],
+        [words.line('signedAt'), words.tell('signedMoment', { on: words.date(on), at })],
       ],
-      [
-        words.line('trainingValidUntil'),
-        designation === undefined ? '–' : words.dateLine(designation.trainingValidUntil),
-      ],
-      [words.line('signedAt'), words.tell('signedMoment', { on: words.date(on), at })],
-    ],
-    widthMm,
+      widthMm,
+    ),
   ),
-  prose(words.tell('signedWithPin', { seq }), widthMm, textStyles.soft, 1),
+  whole(words.tell('signedWithPin', { seq }), widthMm, textStyles.soft, 1),
 ];
