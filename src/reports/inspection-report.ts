@@ -2,10 +2,12 @@
 import { formatBenchId } from '../domain/bench-id/bench-id.ts';
 import { factsOf } from '../domain/decide/inspection.ts';
 import type { Inspection } from '../domain/inspection.ts';
+import type { LifelineInspection } from '../domain/lifeline/lifeline-inspection.ts';
 import { applicableChecks, type Procedure } from '../domain/procedure.ts';
 import type { Reason } from '../domain/verdict.ts';
 import { answerCell } from './answer-cell.ts';
 import { deviceTitle, identificationOf, type ReportDevice } from './device-facts.ts';
+import { lifelineStrip } from './lifeline-strip.ts';
 import { pictureStrip, type ReportPicture } from './picture-strip.ts';
 import { heading, leadingOn, prose } from './prose.ts';
 import { reasonTable } from './reasons.ts';
@@ -26,6 +28,8 @@ export interface InspectionReportContent {
   readonly program?: { readonly key: string; readonly version: number } | undefined;
   nameOf(personId: string): string;
   readonly signature?: ReportSignature | undefined;
+  /** What it saw along the lifeline, then what earlier inspections saw. */
+  readonly lifeline: readonly LifelineInspection[];
   readonly pictures: readonly ReportPicture[];
   /** Pictures that the record names and that are missing or were changed. */
   readonly lost: number;
@@ -50,6 +54,7 @@ export const inspectionReport = (
     facts(identificationOf(of, words), widthMm),
     heading(words.line('checks'), widthMm),
     ...checkStrips(content, words, widthMm),
+    ...lifelineStrips(content, words, widthMm),
     ...(pictures.length === 0
       ? []
       : [heading(words.line('pictures'), widthMm), pictureStrip(pictures, widthMm)]),
@@ -67,6 +72,21 @@ export const inspectionReport = (
     strips,
   };
 };
+
+/** Nothing where no inspection saw anything along the lifeline. */
+const lifelineStrips = (
+  { of, lifeline }: InspectionReportContent,
+  words: ReportWords,
+  widthMm: number,
+): readonly Strip[] =>
+  lifeline.every(({ findings, readings }) => findings.length + readings.length === 0)
+    ? []
+    : [
+        heading(words.line('lifelineMap'), widthMm),
+        leadingOn(prose(words.tell('lifelineMapText'), widthMm, textStyles.soft)),
+        lifelineStrip(lifeline, of.modelSheet, words, widthMm),
+        prose(words.tell('criterionDecides'), widthMm, textStyles.soft),
+      ];
 
 const reasonsOf = ({ signed }: Inspection): readonly Reason[] =>
   signed === undefined || signed.verdict.kind === 'pass' ? [] : signed.verdict.reasons;

@@ -16,12 +16,13 @@ export const isReportWord = (key: string): key is ReportWord => key in en;
 
 export class ReportWords {
   readonly languages: readonly Language[];
-  readonly #unit: LengthUnit;
+  /** Of lengths. */
+  readonly unit: LengthUnit;
 
   /** At least one language; the first leads. */
   constructor(languages: readonly Language[], unit: LengthUnit) {
     this.languages = languages;
-    this.#unit = unit;
+    this.unit = unit;
   }
 
   /** Words that differ in letter case alone, such as `25 Nov 2026`, are said once. */
@@ -78,7 +79,7 @@ export class ReportWords {
   }
 
   length(lengthM: number): Message {
-    return { en: lengthText(lengthM, this.#unit, 'en'), es: lengthText(lengthM, this.#unit, 'es') };
+    return { en: lengthText(lengthM, this.unit, 'en'), es: lengthText(lengthM, this.unit, 'es') };
   }
 
   /** With the decimal mark of each language. */

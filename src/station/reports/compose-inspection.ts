@@ -1,9 +1,13 @@
 /** The report of an inspection that has ended, out of the record. */
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
+import type { Inspection } from '../../domain/inspection.ts';
+import { type LifelineInspection, lifelineInspection } from '../../domain/lifeline/lifeline-inspection.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
+import type { LedgerReader } from '../../ledger/ledger.ts';
 import { inspectionReport } from '../../reports/inspection-report.ts';
 import { caseIn } from '../lookup.ts';
 import type { OperationContext } from '../operation.ts';
+import type { Rules } from '../rules.ts';
 import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
 import { eventsOfType, proofOf, reportDevice, signatureOf } from './report-device.ts';
@@ -22,11 +26,13 @@ export const inspectionComposition = async (
       ...open,
       nameOf: await namesOf(reader),
       signed: await signatureOf(reader, events, open.row.device, number),
+      lifeline: await lifelineUpTo(reader, open.inspection, context.rules),
       kept: eventsOfType(events, 'finding.picture-kept').filter(({ event }) => event.inspection === number),
     };
   });
   if (isRefusal(found)) return found;
-  const { station, inspection, row, procedure, nameOf, signed, kept } = found;
+  const { station, inspection, row, procedure, nameOf, signed, lifeline, kept } = found;
+  if (isRefusal(lifeline)) return lifeline;
   if (inspection.state === 'open')
     return refusal('inspection-not-ended', { inspection: number }, 'of.inspection');
   const toShow = ({ event, on }: (typeof kept)[number]): PictureToShow => {
@@ -41,6 +47,7 @@ export const inspectionComposition = async (
     program: signed?.event.program,
     nameOf,
     signature: signed?.signature,
+    lifeline,
     ...(await reportPictures(context.evidence, kept.map(toShow), words)),
     proof: await proofOf(context, signed?.signature.seq),
   };
@@ -48,4 +55,24 @@ export const inspectionComposition = async (
     fileName: `inspection-${number}-${formatBenchId(inspection.benchId)}`,
     report: (widthMm) => inspectionReport(content, words, widthMm),
   };
+};
+
+const mostEarlier = 4;
+
+/** What an inspection saw along the lifeline, and the latest ones before it that saw anything. */
+const lifelineUpTo = async (
+  reader: LedgerReader,
+  { benchId, inspection: number }: Inspection,
+  rules: Rules,
+): Promise<readonly LifelineInspection[] | Refusal> => {
+  const seen: LifelineInspection[] = [];
+  for (const inspection of await reader.inspectionsOf(benchId)) {
+    if (inspection.inspection > number || seen.length > mostEarlier) continue;
+    const procedure = rules.procedureOf(inspection.procedure);
+    if (isRefusal(procedure)) return procedure;
+    const along = lifelineInspection(inspection, procedure);
+    if (inspection.inspection === number || along.findings.length + along.readings.length > 0)
+      seen.push(along);
+  }
+  return seen;
 };
