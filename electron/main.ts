@@ -4,6 +4,7 @@ import { app, BrowserWindow, dialog, Menu, shell } from 'electron';
 import { isRefusal, refusal } from '../src/domain/refusal.ts';
 import { dataFolder, windowFolder } from '../src/host/data-folder.ts';
 import { faultLog } from '../src/host/fault-log.ts';
+import { keepDaily } from '../src/host/keep-daily.ts';
 import { productFolder } from '../src/host/product-folder.ts';
 import { readRendererFiles } from '../src/host/renderer-files.ts';
 import type { ShellReport } from '../src/host/shell-process.ts';
@@ -55,11 +56,13 @@ const start = async (): Promise<void> => {
   if (files === undefined) return giveUp(words('page-not-built'));
   const station = await openStation({ folder, productFolder, openFile, onFault: faultLog(folder) });
   if (isRefusal(station)) return giveUp(sentenceOf(station, language()));
+  const stopKeeping = keepDaily(station, folder);
   let closing = false;
   app.on('will-quit', (event) => {
     if (closing) return;
     closing = true;
     event.preventDefault();
+    stopKeeping();
     void station.close().finally(() => app.exit(0));
   });
   app.on('window-all-closed', () => app.quit());

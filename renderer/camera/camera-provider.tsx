@@ -1,13 +1,14 @@
 /** The camera of the window and every picture that is given to it: what is read in them, and what is then done with that. */
-import { type ReactNode, useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useRef, useState } from 'react';
 import type { BenchId } from '../../src/domain/brand.ts';
 import type { PictureSubject } from '../../src/domain/picture.ts';
 import { useText } from '../i18n/text.ts';
 import { navigate } from '../navigation/route.ts';
 import { useScanBoard, useScanHandler } from '../scan/scan.ts';
 import styles from './camera.module.css';
-import { type CameraDesk, CameraDeskContext } from './camera-desk.ts';
+import { type CameraDesk, CameraDeskContext, type PictureCheck } from './camera-desk.ts';
 import { CameraPanel } from './camera-panel.tsx';
+import { KeepFindingPictureDialog } from './keep-finding-picture-dialog.tsx';
 import { KeepPictureDialog } from './keep-picture-dialog.tsx';
 import { type FileFault, faultOf, mostMegabytes } from './picture-file.ts';
 import type { Evidence } from './reader-messages.ts';
@@ -25,6 +26,11 @@ type Task =
       readonly kind: 'keep';
       readonly benchId: BenchId;
       readonly of: PictureSubject;
+      readonly picture?: Blob | undefined;
+    }
+  | {
+      readonly kind: 'keep finding';
+      readonly check: PictureCheck;
       readonly picture?: Blob | undefined;
     }
   | {
@@ -46,12 +52,19 @@ export const CameraProvider = ({ children }: { readonly children: ReactNode }) =
   const board = useScanBoard();
   const [task, setTask] = useState<Task>();
   const [still, setStill] = useState<Still>();
+  const aim = useRef<PictureCheck>(undefined);
   const close = (): void => setTask(undefined);
 
   const take = async (file: File): Promise<void> => {
     const fault = await faultOf(file);
     if (fault !== undefined) refuse(file, fault);
-    else setTask(task?.kind === 'keep' ? { ...task, picture: file } : { kind: 'file', file });
+    else setTask(taskOf(file));
+  };
+  const taskOf = (file: File): Task => {
+    if (task?.kind === 'keep' || task?.kind === 'keep finding') return { ...task, picture: file };
+    return task === undefined && aim.current !== undefined
+      ? { kind: 'keep finding', check: aim.current, picture: file }
+      : { kind: 'file', file };
   };
   const refuse = (file: File, fault: FileFault): void => {
     const name = file.name === '' ? t('camera:file.pasted') : file.name;
@@ -88,6 +101,10 @@ export const CameraProvider = ({ children }: { readonly children: ReactNode }) =
     () => ({
       open: () => setTask({ kind: 'camera' }),
       keepPictureOf: (benchId, of, picture) => setTask({ kind: 'keep', benchId, of, picture }),
+      keepPictureOfCheck: (check) => setTask({ kind: 'keep finding', check }),
+      aimAt: (check) => {
+        aim.current = check;
+      },
       freshStillOf: (benchId) => (still?.benchId === benchId ? still.picture : undefined),
       dismissStill: () => setStill(undefined),
     }),
@@ -129,6 +146,17 @@ export const CameraProvider = ({ children }: { readonly children: ReactNode }) =
               close();
               setStill((before) => (before?.picture === current.picture ? undefined : before));
             }}
+            onClose={close}
+          />
+        );
+      case 'keep finding':
+        return (
+          <KeepFindingPictureDialog
+            check={current.check}
+            picture={current.picture}
+            onPicture={(picture) => setTask({ ...current, picture })}
+            onFile={(file) => void take(file)}
+            onKept={close}
             onClose={close}
           />
         );

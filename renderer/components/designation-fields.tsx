@@ -1,26 +1,14 @@
-/** The written designation of a competent person: by whom, when, and how long the training is valid. */
+/** The written designation of a competent person: by whom, when, in which document, and the training behind it. */
 import { useText } from '../i18n/text.ts';
 import { DateInput } from './date-input.tsx';
+import type { DesignationDraft } from './designation-draft.ts';
 import styles from './designation-fields.module.css';
 import { TextInput } from './text-input.tsx';
-
-/** As typed; dates in ISO 8601, or empty. */
-export interface DesignationDraft {
-  readonly designatedBy: string;
-  readonly designatedOn: string;
-  readonly trainingValidUntil: string;
-}
-
-export const emptyDesignation: DesignationDraft = {
-  designatedBy: '',
-  designatedOn: '',
-  trainingValidUntil: '',
-};
 
 export interface DesignationFieldsProps {
   readonly value: DesignationDraft;
   onChange(value: DesignationDraft): void;
-  readonly errors: { readonly [Field in keyof DesignationDraft]: string | undefined };
+  readonly errors: { readonly [Field in keyof DesignationDraft]?: string | undefined };
 }
 
 export const DesignationFields = ({ value, onChange, errors }: DesignationFieldsProps) => {
@@ -38,6 +26,24 @@ export const DesignationFields = ({ value, onChange, errors }: DesignationFields
         value={value.designatedOn}
         onChange={(designatedOn) => onChange({ ...value, designatedOn })}
         error={errors.designatedOn}
+      />
+      <TextInput
+        label={t('people:form.document')}
+        value={value.document}
+        onChange={(document) => onChange({ ...value, document })}
+        error={errors.document}
+      />
+      <DateInput
+        label={t('people:form.trainedOn')}
+        value={value.trainedOn}
+        onChange={(trainedOn) => onChange({ ...value, trainedOn })}
+        error={errors.trainedOn}
+      />
+      <TextInput
+        label={t('people:form.course')}
+        value={value.trainingCourse}
+        onChange={(trainingCourse) => onChange({ ...value, trainingCourse })}
+        error={errors.trainingCourse}
       />
       <DateInput
         label={t('screens:setup.trainingUntil')}

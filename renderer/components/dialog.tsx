@@ -11,9 +11,11 @@ export interface DialogProps {
   onClose(): void;
   /** For a message that must not be missed from two steps away. */
   readonly isLoud?: boolean;
+  /** For what is looked at rather than read. */
+  readonly isWide?: boolean;
 }
 
-export const Dialog = ({ title, children, onClose, isLoud = false }: DialogProps) => {
+export const Dialog = ({ title, children, onClose, isLoud = false, isWide = false }: DialogProps) => {
   useScanHandler(({ meaning }) => {
     if (meaning.meaning !== 'command' || meaning.command !== 'cancel') return false;
     onClose();
@@ -26,7 +28,7 @@ export const Dialog = ({ title, children, onClose, isLoud = false }: DialogProps
       isDismissable
       onOpenChange={(isOpen) => isOpen || onClose()}
     >
-      <Modal className={styles.modal ?? ''}>
+      <Modal className={classes(styles.modal, isWide && styles.wide)}>
         <AriaDialog className={styles.dialog ?? ''}>
           <Heading slot="title" className={classes(isLoud ? styles.loud : styles.title)}>
             {title}

@@ -23,6 +23,7 @@ const paths = {
   forward: 'M5 12h14 M13 6l6 6-6 6',
   camera: 'M3 8h4l2-3h6l2 3h4v11H3Z M12 9.5a3.8 3.8 0 1 0 0 7.6 3.8 3.8 0 0 0 0-7.6Z',
   picture: 'M3 5h18v14H3Z M3 16l5-5 4.5 4.5 3-3L21 17.5 M15.5 8.5v.2',
+  measure: 'M3 6.5v11 M21 6.5v11 M7 12h10 M10 9l-3 3 3 3 M14 9l3 3-3 3',
   plus: 'M12 5v14 M5 12h14',
   warning: 'M12 3 22 20.5H2Z M12 9.5v5 M12 17.4v.2',
 } as const;

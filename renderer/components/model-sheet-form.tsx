@@ -1,7 +1,7 @@
 /** A model sheet, typed once from the maker's manual. */
 import { type FormEvent, useState } from 'react';
 import { millimetres } from '../../src/domain/brand.ts';
-import { parseLength } from '../../src/domain/length.ts';
+import { parseDiameter, parseLength } from '../../src/domain/length.ts';
 import {
   type HookType,
   type HousingColour,
@@ -28,6 +28,7 @@ const emptyDraft = {
   model: '',
   ratedLength: '',
   diameter: '',
+  minimumDiameter: '',
   capacityFrom: '',
   capacityTo: '',
   standard: '',
@@ -66,6 +67,7 @@ export const ModelSheetForm = ({ reference = '', onSaved, onCancel }: ModelSheet
 
   const ratedLengthM = parseLength(draft.ratedLength, lengthUnit);
   const diameterMm = positiveNumber(draft.diameter);
+  const minimumMm = draft.minimumDiameter.trim() === '' ? undefined : parseDiameter(draft.minimumDiameter);
   const from = positiveNumber(draft.capacityFrom);
   const to = positiveNumber(draft.capacityTo);
   const interval = draft.interval.trim() === '' ? undefined : Number(draft.interval);
@@ -81,6 +83,10 @@ export const ModelSheetForm = ({ reference = '', onSaved, onCancel }: ModelSheet
     model: needed(draft.model),
     ratedLength: aNumber(ratedLengthM),
     diameter: aNumber(diameterMm),
+    minimumDiameter:
+      draft.minimumDiameter.trim() === '' || (minimumMm !== undefined && minimumMm > 0)
+        ? undefined
+        : t('evidence:sheet.notADiameter'),
     capacityFrom: aNumber(from),
     capacityTo: aNumber(to),
     standard: needed(draft.standard),
@@ -91,7 +97,11 @@ export const ModelSheetForm = ({ reference = '', onSaved, onCancel }: ModelSheet
     ...(wasTried ? own : {}),
     ...(recordSheet.error === undefined
       ? {}
-      : { model: refused.at('modelSheet.model'), capacityTo: refused.at('modelSheet.capacityKg') }),
+      : {
+          model: refused.at('modelSheet.model'),
+          minimumDiameter: refused.at('modelSheet.lifelineMinimumDiameterMm'),
+          capacityTo: refused.at('modelSheet.capacityKg'),
+        }),
   };
 
   const submit = async (event: FormEvent): Promise<void> => {
@@ -107,6 +117,7 @@ export const ModelSheetForm = ({ reference = '', onSaved, onCancel }: ModelSheet
         ratedLengthM,
         lifelineMaterial: material,
         lifelineDiameterMm: millimetres(diameterMm),
+        ...(minimumMm === undefined ? {} : { lifelineMinimumDiameterMm: minimumMm }),
         capacityKg: { from, to },
         standard: draft.standard,
         loadIndicatorFitted: hasIndicator,
@@ -138,6 +149,7 @@ export const ModelSheetForm = ({ reference = '', onSaved, onCancel }: ModelSheet
           inputMode="decimal"
         />
         <TextInput label={t('screens:modelSheet.diameter')} {...field('diameter')} inputMode="decimal" />
+        <TextInput label={t('evidence:sheet.minimum')} {...field('minimumDiameter')} />
         <TextInput
           label={t('screens:modelSheet.capacityFrom')}
           {...field('capacityFrom')}

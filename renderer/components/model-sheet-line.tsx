@@ -5,7 +5,7 @@ import { useText } from '../i18n/text.ts';
 import styles from './model-sheet-line.module.css';
 
 export const ModelSheetLine = ({ sheet }: { readonly sheet: ModelSheet }) => {
-  const { t, lengthText, language } = useText();
+  const { t, lengthText, diameterText, language } = useText();
   const diameter = String(sheet.lifelineDiameterMm);
   const { manufacturerReference } = sheet;
   const gtin = manufacturerReference && gtin14(manufacturerReference);
@@ -17,6 +17,9 @@ export const ModelSheetLine = ({ sheet }: { readonly sheet: ModelSheet }) => {
       material: t(`screens:material.${sheet.lifelineMaterial}`),
       diameter: language === 'es' ? diameter.replace('.', ',') : diameter,
     }),
+    ...(sheet.lifelineMinimumDiameterMm === undefined
+      ? []
+      : [t('evidence:sheet.atLeast', { minimum: diameterText(sheet.lifelineMinimumDiameterMm) })]),
     t('screens:device.kilograms', sheet.capacityKg),
     sheet.standard,
     ...(reference === undefined ? [] : [reference]),

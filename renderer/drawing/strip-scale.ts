@@ -1,34 +1,10 @@
-/** The scale of the lifeline strip: ticks in the station's unit, and the positions that a touch or an arrow key can reach. */
+/** The positions on the lifeline strip that a touch or an arrow key can reach. */
 import { type Metres, metres } from '../../src/domain/brand.ts';
 import { fromUnit, type LengthUnit, toUnit } from '../../src/domain/length.ts';
-
-export interface Tick {
-  /** From the hook, 0, to the housing, 1. */
-  readonly fraction: number;
-  /** The number beside a major tick, in the unit of the scale; minor ticks have none. */
-  readonly value: number | undefined;
-}
-
-/** Distances between numbered ticks; the smallest that gives at most ten of them is taken. */
-const majorSteps = [0.5, 1, 2, 5, 10, 20, 50] as const;
-const mostMajorTicks = 10;
-const minorTicksPerMajor = 5;
 
 /** Where a touch lands: a tenth of a metre, half a foot; closer than that a gloved finger does not point. */
 const fineStep: Readonly<Record<LengthUnit, number>> = { m: 0.1, ft: 0.5 };
 const coarseStep: Readonly<Record<LengthUnit, number>> = { m: 1, ft: 5 };
-
-/** The ticks from 0 to the rated length, which need not be a whole number of them. */
-export const stripTicks = (ratedLengthM: Metres, unit: LengthUnit): readonly Tick[] => {
-  const length = toUnit(ratedLengthM, unit);
-  const major = majorSteps.find((step) => length / step <= mostMajorTicks) ?? 100;
-  const minor = major / minorTicksPerMajor;
-  const count = Math.floor(length / minor + 1e-6);
-  return Array.from({ length: count + 1 }, (_, index) => ({
-    fraction: (index * minor) / length,
-    value: index % minorTicksPerMajor === 0 ? rounded(index * minor) : undefined,
-  }));
-};
 
 /** The position under a touch, snapped to the fine step and kept on the lifeline. */
 export const positionAt = (fraction: number, ratedLengthM: Metres, unit: LengthUnit): Metres =>

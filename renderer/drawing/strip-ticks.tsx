@@ -1,15 +1,15 @@
 /** The ruler under the lifeline strip. */
 import type { Metres } from '../../src/domain/brand.ts';
+import { lifelineTicks } from '../../src/domain/lifeline/ticks.ts';
 import { useText } from '../i18n/text.ts';
 import styles from './lifeline-strip.module.css';
-import { stripTicks } from './strip-scale.ts';
 
 export const StripTicks = ({ ratedLengthM }: { readonly ratedLengthM: Metres }) => {
   const { language, lengthUnit } = useText();
   const numbers = new Intl.NumberFormat(language);
   return (
     <div className={styles.scale} aria-hidden="true">
-      {stripTicks(ratedLengthM, lengthUnit).map(({ fraction, value }) => (
+      {lifelineTicks(ratedLengthM, lengthUnit).map(({ fraction, value }) => (
         <span
           key={fraction}
           className={value === undefined ? styles.minor : styles.major}

@@ -2,14 +2,22 @@
 import i18next from 'i18next';
 import { initReactI18next } from 'react-i18next';
 import enCamera from '../../assets/messages/en/camera.json';
+import enCorrections from '../../assets/messages/en/corrections.json';
+import enEvidence from '../../assets/messages/en/evidence.json';
 import enExchange from '../../assets/messages/en/exchange.json';
+import enKeeping from '../../assets/messages/en/keeping.json';
 import enLedger from '../../assets/messages/en/ledger.json';
+import enPeople from '../../assets/messages/en/people.json';
 import enRecords from '../../assets/messages/en/records.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
+import esCorrections from '../../assets/messages/es/corrections.json';
+import esEvidence from '../../assets/messages/es/evidence.json';
 import esExchange from '../../assets/messages/es/exchange.json';
+import esKeeping from '../../assets/messages/es/keeping.json';
 import esLedger from '../../assets/messages/es/ledger.json';
+import esPeople from '../../assets/messages/es/people.json';
 import esRecords from '../../assets/messages/es/records.json';
 import esScreens from '../../assets/messages/es/screens.json';
 import esWalk from '../../assets/messages/es/walk.json';
@@ -18,12 +26,44 @@ import { recall, remember } from '../station/remembered.ts';
 
 interface Catalogues {
   readonly camera: typeof enCamera;
+  readonly corrections: typeof enCorrections;
+  readonly evidence: typeof enEvidence;
   readonly exchange: typeof enExchange;
+  readonly keeping: typeof enKeeping;
   readonly ledger: typeof enLedger;
+  readonly people: typeof enPeople;
   readonly records: typeof enRecords;
   readonly screens: typeof enScreens;
   readonly walk: typeof enWalk;
 }
+
+const english: Catalogues = {
+  camera: enCamera,
+  corrections: enCorrections,
+  evidence: enEvidence,
+  exchange: enExchange,
+  keeping: enKeeping,
+  ledger: enLedger,
+  people: enPeople,
+  records: enRecords,
+  screens: enScreens,
+  walk: enWalk,
+};
+const spanish: Catalogues = {
+  camera: esCamera,
+  corrections: esCorrections,
+  evidence: esEvidence,
+  exchange: esExchange,
+  keeping: esKeeping,
+  ledger: esLedger,
+  people: esPeople,
+  records: esRecords,
+  screens: esScreens,
+  walk: esWalk,
+};
+
+/** Every namespace, for those who translate. */
+export const namespaces = Object.keys(english);
 
 type WithoutPlural<Key extends string> = Key extends `${infer Base}_one` | `${infer Base}_other` ? Base : Key;
 
@@ -52,26 +92,9 @@ void catalogue.use(initReactI18next).init({
   lng: firstLanguage(),
   fallbackLng: 'en',
   initAsync: false,
-  ns: ['screens', 'walk', 'camera', 'exchange', 'records', 'ledger'],
+  ns: namespaces,
   defaultNS: 'screens',
-  resources: {
-    en: {
-      screens: enScreens,
-      walk: enWalk,
-      camera: enCamera,
-      exchange: enExchange,
-      records: enRecords,
-      ledger: enLedger,
-    },
-    es: {
-      screens: esScreens,
-      walk: esWalk,
-      camera: esCamera,
-      exchange: esExchange,
-      records: esRecords,
-      ledger: esLedger,
-    },
-  },
+  resources: { en: { ...english }, es: { ...spanish } },
   interpolation: { escapeValue: false },
 });
 

@@ -1,10 +1,14 @@
 /** Every word on the screens: messages of the catalogues, messages of the station, dates and lengths as people read them. */
 import { useMemo } from 'react';
 import { useTranslation } from 'react-i18next';
-import { type LengthUnit, lengthText as lengthIn } from '../../src/domain/length.ts';
+import {
+  diameterText as diameterIn,
+  type LengthUnit,
+  lengthText as lengthIn,
+} from '../../src/domain/length.ts';
 import type { Language, Message } from '../../src/domain/message.ts';
 import { useLengthUnit } from '../station/status.ts';
-import { currentLanguage, speak, type TextKey } from './catalogue.ts';
+import { currentLanguage, namespaces, speak, type TextKey } from './catalogue.ts';
 
 export type { TextKey } from './catalogue.ts';
 
@@ -17,6 +21,8 @@ export interface Text {
   dateText(isoDate: string): string;
   /** Metres in the station's unit: `15.24 m`, `50 ft`. */
   lengthText(lengthM: number): string;
+  /** `4.7 mm`. */
+  diameterText(diameterMm: number): string;
   readonly lengthUnit: LengthUnit;
   /** A message of the station's own data. */
   inLanguage(message: Message): string;
@@ -25,7 +31,7 @@ export interface Text {
 export const months = ['01', '02', '03', '04', '05', '06', '07', '08', '09', '10', '11', '12'] as const;
 
 export const useText = (): Text => {
-  const { t } = useTranslation(['screens', 'walk', 'camera', 'exchange', 'records', 'ledger']);
+  const { t } = useTranslation(namespaces);
   const lengthUnit = useLengthUnit();
   const language = currentLanguage();
   return useMemo(
@@ -39,6 +45,7 @@ export const useText = (): Text => {
         return known === undefined ? isoDate : `${Number(day)} ${t(`screens:month.${known}`)} ${year}`;
       },
       lengthText: (lengthM) => lengthIn(lengthM, lengthUnit, language),
+      diameterText: (diameterMm) => diameterIn(diameterMm, language),
       lengthUnit,
       inLanguage: (message) => message[language],
     }),

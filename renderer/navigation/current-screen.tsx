@@ -1,12 +1,17 @@
 /** The screen that belongs to the route. */
 import { BenchScreen } from '../screens/bench/bench-screen.tsx';
 import { TagScreen } from '../screens/bench/tag-screen.tsx';
+import { CorrectionsScreen } from '../screens/corrections/corrections-screen.tsx';
 import { DeviceScreen } from '../screens/device/device-screen.tsx';
 import { NewDeviceScreen } from '../screens/device/new-device-screen.tsx';
 import { CaseScreen } from '../screens/identity/case-screen.tsx';
 import { WhoScreen } from '../screens/identity/who-screen.tsx';
+import { LifelineScreen } from '../screens/lifeline/lifeline-screen.tsx';
 import { MarkingsScreen } from '../screens/markings/markings-screen.tsx';
 import { RelabelScreen } from '../screens/markings/relabel-screen.tsx';
+import { PersonScreen } from '../screens/people/person-screen.tsx';
+import { RecordScreen } from '../screens/records/record-screen.tsx';
+import { RecordsScreen } from '../screens/records/records-screen.tsx';
 import { RegisterScreen } from '../screens/register/register-screen.tsx';
 import { SetupScreen } from '../screens/setup/setup-screen.tsx';
 import { StartScreen } from '../screens/start/start-screen.tsx';
@@ -27,6 +32,8 @@ export const CurrentScreen = () => {
       );
     case 'device':
       return <DeviceScreen key={route.benchId} benchId={route.benchId} />;
+    case 'lifeline':
+      return <LifelineScreen key={route.benchId} benchId={route.benchId} />;
     case 'bench':
       return <BenchScreen key={route.inspection} inspection={route.inspection} />;
     case 'tag':
@@ -41,7 +48,15 @@ export const CurrentScreen = () => {
       return <RelabelScreen key={route.benchId} benchId={route.benchId} />;
     case 'markings':
       return <MarkingsScreen />;
+    case 'corrections':
+      return <CorrectionsScreen key={route.benchId} benchId={route.benchId} />;
+    case 'person':
+      return <PersonScreen key={route.personId} personId={route.personId} />;
+    case 'records':
+      return <RecordsScreen key={route.benchId} benchId={route.benchId} />;
+    case 'record':
+      return <RecordScreen key={route.inspection} inspection={route.inspection} />;
     case 'setup':
-      return <SetupScreen />;
+      return <SetupScreen key={route.panel} panel={route.panel} />;
   }
 };

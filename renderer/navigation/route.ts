@@ -24,12 +24,18 @@ export type Route =
       readonly benchId?: BenchId | undefined;
     }
   | { readonly screen: 'device'; readonly benchId: BenchId }
+  | { readonly screen: 'lifeline'; readonly benchId: BenchId }
   | { readonly screen: 'bench'; readonly inspection?: number | undefined }
   | { readonly screen: 'tag'; readonly benchId: BenchId; readonly kind: TagKind }
   | { readonly screen: 'who'; readonly identityCase?: number | undefined }
   | { readonly screen: 'relabel'; readonly benchId: BenchId }
   | { readonly screen: 'markings' }
-  | { readonly screen: 'setup' };
+  | { readonly screen: 'corrections'; readonly benchId: BenchId }
+  | { readonly screen: 'person'; readonly personId: string }
+  | { readonly screen: 'records'; readonly benchId?: BenchId | undefined }
+  | { readonly screen: 'record'; readonly inspection: number }
+  /** The first panel where none is named. */
+  | { readonly screen: 'setup'; readonly panel?: string | undefined };
 
 export const hashOf = (route: Route): string => {
   switch (route.screen) {
@@ -41,6 +47,8 @@ export const hashOf = (route: Route): string => {
       return `#/new-device${queryOf({ code: route.code, id: route.benchId })}`;
     case 'device':
       return `#/device/${route.benchId}`;
+    case 'lifeline':
+      return `#/lifeline/${route.benchId}`;
     case 'bench':
       return route.inspection === undefined ? '#/bench' : `#/bench/${route.inspection}`;
     case 'tag':
@@ -51,8 +59,16 @@ export const hashOf = (route: Route): string => {
       return `#/relabel/${route.benchId}`;
     case 'markings':
       return '#/markings';
+    case 'corrections':
+      return `#/corrections/${route.benchId}`;
+    case 'person':
+      return `#/person/${route.personId}`;
+    case 'records':
+      return `#/records${queryOf({ device: route.benchId })}`;
+    case 'record':
+      return `#/records/${route.inspection}`;
     case 'setup':
-      return '#/setup';
+      return route.panel === undefined ? '#/setup' : `#/setup/${route.panel}`;
   }
 };
 
@@ -68,6 +84,7 @@ export const routeOf = (hash: string): Route => {
     case 'new-device':
       return { screen, code: values.get('code') ?? undefined, benchId: benchId.data };
     case 'device':
+    case 'lifeline':
       return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };
     case 'bench':
       return /^[1-9]\d*$/.test(first ?? '') ? { screen, inspection: Number(first) } : { screen };
@@ -80,9 +97,17 @@ export const routeOf = (hash: string): Route => {
     case 'who':
       return /^[1-9]\d*$/.test(first ?? '') ? { screen, identityCase: Number(first) } : { screen };
     case 'relabel':
+    case 'corrections':
       return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };
-    case 'markings':
+    case 'person':
+      return /^[\w-]{1,60}$/.test(first ?? '') ? { screen, personId: first ?? '' } : { screen: 'start' };
+    case 'records': {
+      if (/^[1-9]\d*$/.test(first ?? '')) return { screen: 'record', inspection: Number(first) };
+      return { screen, benchId: benchIdSchema.safeParse(values.get('device')).data };
+    }
     case 'setup':
+      return /^[a-z]+$/.test(first ?? '') ? { screen, panel: first } : { screen };
+    case 'markings':
       return { screen };
     default:
       return { screen: 'start' };

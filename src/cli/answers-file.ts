@@ -1,9 +1,9 @@
 /** The answers file of `inspect`: an inspection written down as a person would write it, checked as a whole. */
 import { z } from 'zod';
 import { type Answers, findingSchema } from '../domain/answer.ts';
-import { metresSchema } from '../domain/brand.ts';
+import { metresSchema, millimetresSchema } from '../domain/brand.ts';
 import { mostPicturesOfCheck } from '../domain/decide/picture.ts';
-import { lengthUnitSchema, parseLength } from '../domain/length.ts';
+import { lengthUnitSchema, parseDiameter, parseLength } from '../domain/length.ts';
 import { markingStateSchema } from '../domain/marking.ts';
 import type { Language } from '../domain/message.ts';
 import { refusal } from '../domain/refusal.ts';
@@ -44,6 +44,7 @@ const schemaIn = (language: Language) => {
       ...(position === undefined ? {} : { positionM: position }),
       ...(note === undefined ? {} : { note }),
     }));
+  const reading = z.strictObject({ position: length, diameter: diameterSchema(words('diameter-shape')) });
   const written = z.union(
     [
       z.literal('good').transform(() => ({ kind: 'good' as const })),
@@ -54,6 +55,10 @@ const schemaIn = (language: Language) => {
       z
         .strictObject({ length })
         .transform((answer) => ({ kind: 'length' as const, confirmedM: answer.length })),
+      z.strictObject({ diameters: z.array(reading).max(50) }).transform(({ diameters }) => ({
+        kind: 'diameters' as const,
+        readings: diameters.map(({ position, diameter }) => ({ positionM: position, diameterMm: diameter })),
+      })),
     ],
     { error: () => words('answer-shape') },
   );
@@ -85,3 +90,16 @@ const lengthSchema = (error: string) =>
       return z.NEVER;
     })
     .pipe(metresSchema);
+
+/** Millimetres as a number, or a text with its unit, `4.7 mm` or `0.185 in`. */
+const diameterSchema = (error: string) =>
+  z
+    .union([z.number(), z.string()], { error: () => error })
+    .transform((value, context) => {
+      if (typeof value === 'number') return value;
+      const diameterMm = parseDiameter(value);
+      if (diameterMm !== undefined) return Number(diameterMm);
+      context.addIssue({ code: 'custom', message: error });
+      return z.NEVER;
+    })
+    .pipe(millimetresSchema);

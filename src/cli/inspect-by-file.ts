@@ -1,9 +1,9 @@
 /** A whole inspection from written answers: all of it is checked first, then it is walked and signed. */
 import type { Answers } from '../domain/answer.ts';
 import type { BenchId, CalendarDate } from '../domain/brand.ts';
+import { incompetence } from '../domain/decide/designation.ts';
 import { factsOf } from '../domain/decide/inspection.ts';
 import type { Language } from '../domain/message.ts';
-import { designationFault } from '../domain/person.ts';
 import { applicableChecks } from '../domain/procedure.ts';
 import { refusal } from '../domain/refusal.ts';
 import { faultOfAnswer, type Reason, type Verdict, verdictOf } from '../domain/verdict.ts';
@@ -74,7 +74,7 @@ export const inspectAndSign = async (
 ): Promise<InspectionOutcome> => {
   await judge(call, written, language);
   const { benchId, answers, pictures } = written;
-  await checkSigner(call, language);
+  await checkSigner(call, benchId, language);
   const inspection = await begin(call, written);
   await tryPin(call, inspection, pin, written.resume);
   for (const [check, answer] of Object.entries(answers))
@@ -95,26 +95,13 @@ export const inspectAndSign = async (
 };
 
 /** The same refusals as at the signature, before anything is recorded. */
-const checkSigner = async (call: StationCall, language: Language): Promise<void> => {
+const checkSigner = async (call: StationCall, benchId: BenchId, language: Language): Promise<void> => {
+  const { device } = await call('device.show', { benchId });
   const status = await call('station.status', {});
   if (status.state !== 'ready') throw failureOf(refusal('station-not-set-up'), language);
   if (status.person === undefined) throw failureOf(refusal('sign-in-needed'), language);
-  const { name, designation } = status.person;
-  switch (designationFault(status.person, status.today)) {
-    case 'not designated':
-      throw failureOf(refusal('signer-not-designated', { name }), language);
-    case 'not yet designated':
-      throw failureOf(
-        refusal('signer-not-yet-designated', { name, on: designation?.designatedOn ?? '' }),
-        language,
-      );
-    case 'training expired':
-      throw failureOf(
-        refusal('signer-training-expired', { name, on: designation?.trainingValidUntil ?? '' }),
-        language,
-      );
-    case undefined:
-  }
+  const unfit = incompetence(status.person, status.today, device.modelSheet);
+  if (unfit !== undefined) throw failureOf(unfit, language);
 };
 
 const begin = async (call: StationCall, { benchId, resume }: WrittenInspection): Promise<number> => {

@@ -2,6 +2,7 @@
 import { Command, type CommanderError, Option } from 'commander';
 import { languages } from '../domain/message.ts';
 import type { WordKey, Words } from '../host/words.ts';
+import { addBackup } from './commands/backup.ts';
 import { addDemo } from './commands/demo.ts';
 import { addDevice } from './commands/device.ts';
 import { addEvidence } from './commands/evidence.ts';
@@ -12,10 +13,13 @@ import { addImport } from './commands/import.ts';
 import { addInspect } from './commands/inspect.ts';
 import { addLabel } from './commands/label.ts';
 import { addLedger } from './commands/ledger.ts';
+import { addLifeline } from './commands/lifeline.ts';
 import { addMarkings } from './commands/markings.ts';
+import { addPerson } from './commands/person.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
 import { addRead } from './commands/read.ts';
+import { addReport } from './commands/report.ts';
 import { addScan } from './commands/scan.ts';
 import { addServe } from './commands/serve.ts';
 import { addTag } from './commands/tag.ts';
@@ -44,6 +48,7 @@ export const programFor = (shell: Shell): Command => {
     addProcedure,
     addInspect,
     addEvidence,
+    addLifeline,
     addTag,
     addPrinter,
     addLabel,
@@ -52,8 +57,11 @@ export const programFor = (shell: Shell): Command => {
     addId,
     addIdentity,
     addMarkings,
+    addPerson,
     addImport,
     addExport,
+    addReport,
+    addBackup,
     addLedger,
     addServe,
   ]) {

@@ -1,5 +1,6 @@
 /** A device as the register knows it, and what follows from its standing. */
 import { z } from 'zod';
+import { amendmentSchema } from './amendment.ts';
 import { benchIdSchema, type CalendarDate, calendarDateSchema } from './brand.ts';
 import { daysBetween } from './calendar.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
@@ -73,6 +74,8 @@ export const deviceSchema = z.object({
   /** Earlier inspections that a list declared, in its order; absent where none did. They never count as ours. */
   declaredInspections: z.array(declaredInspectionSchema).optional(),
   ...equipmentFactsSchema.shape,
+  /** Corrections of the record of the device, oldest first; absent where none was made. */
+  amendments: z.array(amendmentSchema).optional(),
 });
 export type Device = z.infer<typeof deviceSchema>;
 

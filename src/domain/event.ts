@@ -1,24 +1,24 @@
 /** Everything that can happen at a station. An event is never changed once it is recorded. */
 import { z } from 'zod';
+import { correctionSchema } from './amendment.ts';
 import { answerSchema } from './answer.ts';
 import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
 import { otherCodeSchema } from './device.ts';
 import { equipmentFactsSchema } from './equipment-facts.ts';
+import { event } from './event-shape.ts';
 import { caseRankingSchema, placeSchema } from './identity/identity-case.ts';
 import { observationSchema } from './identity/observation.ts';
+import { backupMadeSchema, keepingSchema, recordHeadSchema } from './keeping.ts';
 import { lengthUnitSchema } from './length.ts';
 import { knownMarkingEntrySchema, markingEntrySchema } from './marking.ts';
 import { modelSheetSchema } from './model-sheet.ts';
-import { designationSchema, personSchema } from './person.ts';
+import { personEvents, whySchema } from './person-event.ts';
 import { findingPictureSchema, keptPictureSchema } from './picture.ts';
 import { printerSchema } from './printer.ts';
 import { scannerSchema } from './scanner/scanner.ts';
 import { reprintReasonSchema } from './tag-content.ts';
 import { reasonSchema, verdictSchema } from './verdict.ts';
-
-const event = <Type extends string, Shape extends z.ZodRawShape>(type: Type, shape: Shape) =>
-  z.object({ type: z.literal(type), ...shape });
 
 const inspectionNumber = z.number().int().positive();
 const tagNumber = z.number().int().positive();
@@ -35,9 +35,7 @@ export const eventSchema = z.discriminatedUnion('type', [
   }),
   /** Checkpoints of the record are signed with the private key to this one from here on. Base64 of the 32 bytes of RFC 8032. */
   event('station.key-made', { publicKey: z.string().regex(/^[0-9A-Za-z+/]{42}[AEIMQUYcgkosw048]=$/) }),
-  event('person.added', { person: personSchema.omit({ designation: true }) }),
-  event('person.designated', { personId: z.string(), designation: designationSchema }),
-  event('person.pin-set', { personId: z.string() }),
+  ...personEvents,
   event('model-sheet.recorded', { modelSheet: modelSheetSchema }),
   event('device.registered', {
     benchId: benchIdSchema,
@@ -130,6 +128,29 @@ export const eventSchema = z.discriminatedUnion('type', [
   event('inspection.declared', { benchId: benchIdSchema, ...declaredInspectionSchema.shape }),
   /** How the scanner of the station types; absent where what was learnt is forgotten. */
   event('scanner.learnt', { scanner: scannerSchema.optional() }),
+  /** Says what one earlier event should have said; that event stays as it is. What it is about is named for looking it up. */
+  event('record.amended', {
+    /** Number of the event that is corrected. */
+    amends: z.number().int().positive(),
+    benchId: benchIdSchema.optional(),
+    inspection: inspectionNumber.optional(),
+    personId: z.string().optional(),
+    correction: correctionSchema,
+    because: whySchema,
+    /** Who corrects read the marking on the device just now. */
+    markingReadNow: z.literal(true).optional(),
+  }),
+  /** Where backups go by themselves; absent where they go nowhere any more. */
+  event('keeping.set', { keeping: keepingSchema.optional() }),
+  /** A backup was written, read again and found whole; it ends before this event. */
+  event('backup.made', { backup: backupMadeSchema }),
+  /** The record up to here came from a backup, and took the place of another one, which was kept aside. */
+  event('record.restored', {
+    fileName: z.string(),
+    record: recordHeadSchema,
+    /** What was there before, and how much of it is in the restored record. */
+    replaced: recordHeadSchema.extend({ same: z.number().int().nonnegative() }).optional(),
+  }),
 ]);
 export type DomainEvent = z.infer<typeof eventSchema>;
 export type EventType = DomainEvent['type'];

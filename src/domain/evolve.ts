@@ -1,14 +1,15 @@
 /** How each aggregate changes with an event: the one place where an event turns into state. */
 import type { CurrentTag, Device, PastTag } from './device.ts';
 import type { DomainEvent, RecordedEvent } from './event.ts';
+import { amendedDevice, amendedInspection } from './evolve-amended.ts';
 import type { IdentityCase } from './identity/identity-case.ts';
 import type { Inspection } from './inspection.ts';
+import type { StationKeeping } from './keeping.ts';
 import type { ModelSheet } from './model-sheet.ts';
-import type { Person } from './person.ts';
 import type { Printer } from './printer.ts';
 import type { Scanner } from './scanner/scanner.ts';
 
-export interface Station {
+export interface Station extends StationKeeping {
   readonly stationId: string;
   readonly name: string;
   readonly timeZone: string;
@@ -39,11 +40,19 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'printer.saved':
     case 'printer.removed':
     case 'scanner.learnt':
+    case 'keeping.set':
+    case 'backup.made':
       return { station: true };
     case 'person.added':
       return { personId: event.person.personId };
     case 'person.designated':
+    case 'person.designation-ended':
+    case 'person.name-changed':
+    case 'person.badge-changed':
+    case 'person.roles-changed':
     case 'person.pin-set':
+    case 'person.left':
+    case 'person.returned':
       return { personId: event.personId };
     case 'model-sheet.recorded':
       return { modelSheetId: event.modelSheet.modelSheetId };
@@ -65,6 +74,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'device.picture-kept':
     case 'finding.picture-kept':
     case 'fleet.imported':
+    case 'record.restored':
       return {};
     case 'identity.opened':
     case 'identity.proposed':
@@ -73,12 +83,20 @@ export const touchedBy = (event: DomainEvent): Touched => {
       return { identityCase: event.identityCase };
     case 'identity.taken':
       return { identityCase: event.identityCase, benchId: event.benchId };
+    case 'record.amended': {
+      const { benchId, inspection, personId } = event;
+      return {
+        ...(benchId === undefined ? {} : { benchId }),
+        ...(inspection === undefined ? {} : { inspection }),
+        ...(personId === undefined ? {} : { personId }),
+      };
+    }
   }
 };
 
 export const evolveStation = (
   station: Station | undefined,
-  { event }: RecordedEvent,
+  { event, on, at }: RecordedEvent,
 ): Station | undefined => {
   if (event.type === 'station.created') {
     const { type: _type, ...created } = event;
@@ -96,6 +114,12 @@ export const evolveStation = (
       const { scanner: _before, ...unlearnt } = station;
       return event.scanner === undefined ? unlearnt : { ...unlearnt, scanner: event.scanner };
     }
+    case 'keeping.set': {
+      const { keeping: _before, ...unkept } = station;
+      return event.keeping === undefined ? unkept : { ...unkept, keeping: { ...event.keeping, since: on } };
+    }
+    case 'backup.made':
+      return { ...station, lastBackup: { ...event.backup, on, at } };
     default:
       return station;
   }
@@ -103,17 +127,6 @@ export const evolveStation = (
 
 const withoutPrinter = ({ printers }: Station, printerId: string): readonly Printer[] =>
   printers.filter((printer) => printer.printerId !== printerId);
-
-export const evolvePerson = (person: Person | undefined, { event }: RecordedEvent): Person | undefined => {
-  switch (event.type) {
-    case 'person.added':
-      return event.person;
-    case 'person.designated':
-      return person && { ...person, designation: event.designation };
-    default:
-      return person;
-  }
-};
 
 export const evolveModelSheet = (
   sheet: ModelSheet | undefined,
@@ -160,6 +173,8 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
       return withoutOpenInspection(device);
     case 'inspection.signed':
       return signed(withoutOpenInspection(device), event, on, by);
+    case 'record.amended':
+      return amendedDevice(device, recorded, event);
     default:
       return device;
   }
@@ -282,8 +297,9 @@ export const evolveIdentityCase = (
 
 export const evolveInspection = (
   inspection: Inspection | undefined,
-  { event, on, at, by }: RecordedEvent,
+  recorded: RecordedEvent,
 ): Inspection | undefined => {
+  const { event, on, at, by } = recorded;
   if (event.type === 'inspection.started') {
     const { inspection: number, benchId, procedure } = event;
     return {
@@ -311,6 +327,8 @@ export const evolveInspection = (
         signed: { by, on, verdict, tagNumber, ...(dueOn === undefined ? {} : { dueOn }) },
       };
     }
+    case 'record.amended':
+      return amendedInspection(inspection, recorded, event);
     case 'inspection.abandoned':
       return { ...inspection, state: 'abandoned', abandoned: { by, on, why: event.why } };
     default:

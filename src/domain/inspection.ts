@@ -1,5 +1,6 @@
 /** A documented inspection, from its start to its signature. */
 import { z } from 'zod';
+import { amendmentSchema } from './amendment.ts';
 import { type Answers, answerSchema } from './answer.ts';
 import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
 import { verdictSchema } from './verdict.ts';
@@ -27,6 +28,8 @@ export const inspectionSchema = z.object({
       tagNumber: z.number().int(),
     })
     .optional(),
+  /** Corrections of its answers after it was signed, oldest first; absent where none was made. The verdict stays as signed. */
+  amendments: z.array(amendmentSchema).optional(),
   abandoned: z.object({ by: z.string(), on: calendarDateSchema, why: z.string() }).optional(),
 });
 export type Inspection = z.infer<typeof inspectionSchema>;

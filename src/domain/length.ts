@@ -1,6 +1,6 @@
 /** Lengths: stored in metres, shown and typed in feet or metres. */
 import { z } from 'zod';
-import { type Metres, metres } from './brand.ts';
+import { type Metres, type Millimetres, metres, millimetres } from './brand.ts';
 import type { Language } from './message.ts';
 
 export const lengthUnitSchema = z.enum(['m', 'ft']);
@@ -19,6 +19,23 @@ export const lengthText = (lengthM: number, unit: LengthUnit, language: Language
   const scale = unit === 'm' ? 1000 : 100;
   const rounded = String(Math.round(toUnit(lengthM, unit) * scale) / scale);
   return `${language === 'es' ? rounded.replace('.', ',') : rounded} ${unit}`;
+};
+
+/** `4.8 mm`; to the hundredth, with the decimal mark of the language. */
+export const diameterText = (diameterMm: number, language: Language): string => {
+  const rounded = String(Math.round(diameterMm * 100) / 100);
+  return `${language === 'es' ? rounded.replace('.', ',') : rounded} mm`;
+};
+
+/** Exact by definition: 1 in = 25.4 mm (NIST Special Publication 811, appendix B.8). */
+const millimetresPerInch = 25.4;
+
+/** A diameter as a person typed it, in millimetres or with `in` or `"` in inches; `undefined` where it is neither. */
+export const parseDiameter = (text: string): Millimetres | undefined => {
+  const [, number = '', unit] = /^(\d{1,3}(?:[.,]\d{1,4})?)\s*(mm|in|")?$/.exec(text.trim()) ?? [];
+  if (number === '') return undefined;
+  const value = Number(number.replace(',', '.'));
+  return millimetres(unit === undefined || unit === 'mm' ? value : value * millimetresPerInch);
 };
 
 /** The length that a person typed, comma or point as decimal mark; `undefined` where it is not a number. */

@@ -37,6 +37,10 @@ export const modelSheetSchema = z.object({
   ratedLengthM: metresSchema.refine((length) => length > 0, { error: 'length' }),
   lifelineMaterial: lifelineMaterialSchema,
   lifelineDiameterMm: millimetresSchema,
+  /** The least diameter at which the manufacturer still lets the lifeline be used, where the manual states one. */
+  lifelineMinimumDiameterMm: millimetresSchema
+    .refine((diameter) => diameter > 0, { error: 'length' })
+    .optional(),
   /** Capacity range with tools, in kilograms. */
   capacityKg: z.object({ from: z.number().positive(), to: z.number().positive() }),
   standard: z.string().trim().min(1).max(120),

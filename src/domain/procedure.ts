@@ -80,14 +80,25 @@ export const payoutCheckSchema = checkBase.extend({
   reasons: z.object({ short: messageSchema }),
 });
 
+/** The diameter of the lifeline, read at places along it and held against the manufacturer's minimum where there is one. */
+export const diameterCheckSchema = checkBase.extend({
+  kind: z.literal('lifeline-diameter'),
+  /** When it is good where the model sheet gives no minimum. */
+  criterionWithoutMinimum: messageSchema,
+  /** `{diameter}`, `{position}` and `{minimum}` stand for the least reading, its place and the manufacturer's minimum. */
+  reasons: z.object({ belowMinimum: messageSchema }),
+});
+
 export const checkSchema = z.discriminatedUnion('kind', [
   markingCheckSchema,
   conditionCheckSchema,
   payoutCheckSchema,
+  diameterCheckSchema,
 ]);
 export type Check = z.infer<typeof checkSchema>;
 export type MarkingCheck = z.infer<typeof markingCheckSchema>;
 export type ConditionCheck = z.infer<typeof conditionCheckSchema>;
+export type DiameterCheck = z.infer<typeof diameterCheckSchema>;
 export type PayoutCheck = z.infer<typeof payoutCheckSchema>;
 
 export const procedureSchema = z
@@ -111,6 +122,10 @@ export type Procedure = z.infer<typeof procedureSchema>;
 export interface DeviceFacts {
   readonly ratedLengthM: number;
   readonly loadIndicatorFitted: boolean;
+  /** Of the lifeline as it is made. */
+  readonly lifelineDiameterMm: number;
+  /** The manufacturer's; absent where the model sheet gives none. */
+  readonly lifelineMinimumDiameterMm?: number | undefined;
 }
 
 /** The checks that apply to a device, in the order in which they are walked. */

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { Answer, Answers, Finding } from './answer.ts';
 import { type LengthUnit, lengthText } from './length.ts';
+import { faultOfReadings, reasonsOfReadings } from './lifeline/diameter-answer.ts';
 import { fillMessage, type Language, type Message, messageSchema } from './message.ts';
 import {
   applicableChecks,
@@ -51,7 +52,9 @@ export const verdictOf = (
 ): Verdict => {
   const checks = applicableChecks(procedure, facts);
   const reasons = checks.flatMap((check) => reasonsOf(check, answers[check.key], facts, unit));
-  const unanswered = checks.filter((check) => answers[check.key] === undefined).map((check) => check.key);
+  const unanswered = checks
+    .filter((check) => !isAnswered(check, answers[check.key], facts))
+    .map((check) => check.key);
   const lookAgain = checks
     .filter((check) => waitsForSecondLook(check, answers[check.key]))
     .map((check) => check.key);
@@ -93,6 +96,10 @@ export const faultOfAnswer = (check: Check, answer: Answer, facts: DeviceFacts):
       return answer.kind === 'length'
         ? undefined
         : refusal('answer-not-allowed', { check: check.key, allowed: 'length' }, 'answer');
+    case 'lifeline-diameter':
+      return answer.kind === 'diameters'
+        ? faultOfReadings(answer, facts)
+        : refusal('answer-not-allowed', { check: check.key, allowed: 'diameters' }, 'answer');
     case 'condition':
       if (answer.kind === 'good') return undefined;
       if (answer.kind !== 'defects')
@@ -128,6 +135,15 @@ const faultOfFinding = (check: ConditionCheck, finding: Finding, facts: DeviceFa
   return undefined;
 };
 
+/** Readings that leave a part of the lifeline out count as no answer, wherever they came from. */
+const isAnswered = (check: Check, answer: Answer | undefined, facts: DeviceFacts): boolean => {
+  if (answer === undefined) return false;
+  return (
+    check.kind !== 'lifeline-diameter' ||
+    (answer.kind === 'diameters' && faultOfReadings(answer, facts) === undefined)
+  );
+};
+
 /** True where a defect of the answer asks for cleaning and a second look before the check counts as answered. */
 const waitsForSecondLook = (check: Check, answer: Answer | undefined): boolean =>
   check.kind === 'condition' &&
@@ -158,6 +174,8 @@ const reasonsOf = (
         : [];
     case 'payout-length':
       return answer.kind === 'length' ? shortPayout(check, answer.confirmedM, facts, unit) : [];
+    case 'lifeline-diameter':
+      return answer.kind === 'diameters' ? reasonsOfReadings(check, answer, facts, unit) : [];
     case 'condition':
       return answer.kind === 'defects'
         ? answer.findings.flatMap((finding) => reasonOfFinding(check, finding, unit))

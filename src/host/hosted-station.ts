@@ -4,6 +4,7 @@ import { isRefusal, type Refusal } from '../domain/refusal.ts';
 import { openStation } from '../station/station.ts';
 import { buildIfStale, rendererBundle } from './build.ts';
 import { faultLog } from './fault-log.ts';
+import { keepDaily } from './keep-daily.ts';
 import { productFolder } from './product-folder.ts';
 import { type RendererFiles, readRendererFiles } from './renderer-files.ts';
 import { startWebHost, type WebHost } from './web-host.ts';
@@ -49,6 +50,7 @@ export const openHostedStation = async (
   if (isRefusal(station)) return station;
   try {
     const host: WebHost = await startWebHost({ station, files, port });
+    const stopKeeping = keepDaily(station, folder);
     const tellAddresses: HostedStation['tellAddresses'] = (tell) =>
       tell(host.newAddress(() => tellAddresses(tell)));
     return {
@@ -56,6 +58,7 @@ export const openHostedStation = async (
       newAddress: () => host.newAddress(),
       tellAddresses,
       close: async () => {
+        stopKeeping();
         await host.close();
         await station.close();
       },

@@ -57,7 +57,7 @@ export class EvidenceFolder implements EvidenceStore {
   }
 
   async #read(sha256: string): Promise<Uint8Array | 'missing' | 'changed'> {
-    const bytes = await readFile(this.#path(sha256)).catch(unlessMissing);
+    const bytes = await readFile(this.#path(sha256)).catch(unlessNoFolder);
     if (bytes === undefined) return 'missing';
     return sha256Of(bytes) === sha256 ? bytes : 'changed';
   }

@@ -38,6 +38,18 @@ export interface DeviceQuery {
   readonly offset: number;
 }
 
+/** Which signed inspections are asked for; what is absent does not matter. */
+export interface InspectionQuery {
+  /** First and last calendar date of the signature. */
+  readonly from?: CalendarDate | undefined;
+  readonly until?: CalendarDate | undefined;
+  readonly personId?: string | undefined;
+  readonly verdict?: 'pass' | 'remove from service' | undefined;
+  readonly benchId?: BenchId | undefined;
+  readonly limit: number;
+  readonly offset: number;
+}
+
 export interface DeviceRow {
   readonly device: Device;
   readonly modelSheet: ModelSheet;
@@ -79,6 +91,8 @@ export interface LedgerReader {
   inspection(inspection: number): Promise<Inspection | undefined>;
   /** Newest first. */
   inspectionsOf(benchId: BenchId): Promise<readonly Inspection[]>;
+  /** A page of the signed inspections, the latest calendar date first, and of one date the highest number. */
+  signedInspections(query: InspectionQuery): Promise<readonly Inspection[]>;
   openInspections(): Promise<readonly Inspection[]>;
   nextInspectionNumber(): Promise<number>;
   /** Of every device, what tells it from the others. */
@@ -89,6 +103,8 @@ export interface LedgerReader {
   /** How many were closed, and how many of them with none of these. */
   closedIdentityCases(): Promise<EarlierCases>;
   nextIdentityCaseNumber(): Promise<number>;
+  /** By its number. */
+  event(seq: number): Promise<RecordedEvent | undefined>;
   /** The events that touch a device, oldest first. */
   eventsOf(benchId: BenchId): Promise<readonly RecordedEvent[]>;
   /** The canonical JSON of an event, the bytes that its hash is of. */
@@ -196,6 +212,11 @@ export interface Ledger {
   /** Every event as its canonical JSON (RFC 8785), oldest first. */
   export(): AsyncIterable<string>;
   head(): Promise<TreeHead>;
+  /**
+   * A copy of one state of the whole record, with what is kept beside it, in a file that is not there yet; on the disk when
+   * the promise resolves. Neither reads nor writes wait for it.
+   */
+  copyTo(file: string): Promise<void>;
   /**
    * The signed note over everything that is recorded; it is signed now where the latest checkpoint does not cover it all.
    * Refuses with `checkpoint-none` where nothing is recorded or the station has made no key. By itself the ledger signs one

@@ -23,7 +23,7 @@ export const writeThrough = async (path: string, bytes: Uint8Array): Promise<voi
 };
 
 /** Puts the new name on the disk too; Windows does so by itself, and opens no folder. */
-const syncFolder = async (path: string): Promise<void> => {
+export const syncFolder = async (path: string): Promise<void> => {
   if (process.platform === 'win32') return;
   const folder = await open(path, 'r');
   try {

@@ -2,7 +2,10 @@
 import { z } from 'zod';
 import { parseBenchId } from '../domain/bench-id/bench-id.ts';
 import { readBinSymbol } from '../domain/bin-symbol.ts';
+import type { CalendarDate } from '../domain/brand.ts';
 import { readCommandSymbol } from '../domain/command-symbol.ts';
+import { earlierBadges } from '../domain/earlier-badges.ts';
+import type { Person } from '../domain/person.ts';
 import { looksLikeTagText } from '../domain/tag-text.ts';
 import { takeOffSymbologyId } from '../intake/symbology-identifier.ts';
 import type { LedgerReader } from '../ledger/ledger.ts';
@@ -26,7 +29,24 @@ export const ownCodeMeaning = (code: string): string | undefined => {
 export const badgeMeaning = async (reader: LedgerReader, code: string): Promise<string | undefined> => {
   const own = ownCodeMeaning(code);
   if (own !== undefined) return own;
-  const person = await reader.personByBadge(code);
-  if (person !== undefined) return person.name;
+  const held = await badgeHolder(reader, code);
+  if (held !== undefined) return held.person.name;
   return reader.deviceByCode(code);
+};
+
+export interface BadgeHolder {
+  readonly person: Person;
+  /** Set where the person has another badge since that day, and this one counts no more. */
+  readonly replacedOn?: CalendarDate;
+}
+
+/** Whose badge a code is, or was. */
+export const badgeHolder = async (reader: LedgerReader, code: string): Promise<BadgeHolder | undefined> => {
+  const person = await reader.personByBadge(code);
+  if (person !== undefined) return { person };
+  for (const other of await reader.people()) {
+    const earlier = earlierBadges(other).find(({ badge }) => badge === code.trim());
+    if (earlier !== undefined) return { person: other, replacedOn: earlier.replacedOn };
+  }
+  return undefined;
 };

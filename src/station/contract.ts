@@ -1,5 +1,8 @@
 /** The contract: the one table of everything that can be asked of a station. Carriers know this table and no operation by name. */
 import type { z } from 'zod';
+import { backupCancel } from './operations/backup-cancel.ts';
+import { backupMake } from './operations/backup-make.ts';
+import { backupStatus } from './operations/backup-status.ts';
 import { benchIdCheck } from './operations/bench-id-check.ts';
 import { benchIdNew } from './operations/bench-id-new.ts';
 import { binLabel } from './operations/bin-label.ts';
@@ -35,10 +38,13 @@ import { importStatus } from './operations/import-status.ts';
 import { inspectionAnswer } from './operations/inspection-answer.ts';
 import { inspectionBreakOff } from './operations/inspection-break-off.ts';
 import { inspectionKeepPicture } from './operations/inspection-keep-picture.ts';
+import { inspectionList } from './operations/inspection-list.ts';
 import { inspectionPictures } from './operations/inspection-pictures.ts';
 import { inspectionShow } from './operations/inspection-show.ts';
 import { inspectionSign } from './operations/inspection-sign.ts';
 import { inspectionStart } from './operations/inspection-start.ts';
+import { keepingSet } from './operations/keeping-set.ts';
+import { keepingShow } from './operations/keeping-show.ts';
 import { ledgerCheckProof } from './operations/ledger-check-proof.ts';
 import { ledgerExport } from './operations/ledger-export.ts';
 import { ledgerProve } from './operations/ledger-prove.ts';
@@ -47,14 +53,23 @@ import { ledgerVerify } from './operations/ledger-verify.ts';
 import { ledgerVerifyCancel } from './operations/ledger-verify-cancel.ts';
 import { ledgerVerifyStart } from './operations/ledger-verify-start.ts';
 import { ledgerVerifyStatus } from './operations/ledger-verify-status.ts';
+import { lifelineShow } from './operations/lifeline-show.ts';
 import { markingRequestList } from './operations/marking-request-list.ts';
 import { modelSheetList } from './operations/model-sheet-list.ts';
 import { modelSheetRecord } from './operations/model-sheet-record.ts';
 import { modelSheetSetContact } from './operations/model-sheet-set-contact.ts';
+import { modelSheetSetMinimumDiameter } from './operations/model-sheet-set-minimum-diameter.ts';
 import { personAdd } from './operations/person-add.ts';
+import { personChange } from './operations/person-change.ts';
+import { personChangeOwnPin } from './operations/person-change-own-pin.ts';
+import { personCompetence } from './operations/person-competence.ts';
 import { personDesignate } from './operations/person-designate.ts';
+import { personEndDesignation } from './operations/person-end-designation.ts';
+import { personLeave } from './operations/person-leave.ts';
 import { personList } from './operations/person-list.ts';
+import { personReturn } from './operations/person-return.ts';
 import { personSetPin } from './operations/person-set-pin.ts';
+import { personShow } from './operations/person-show.ts';
 import { pictureRead } from './operations/picture-read.ts';
 import { pictureShow } from './operations/picture-show.ts';
 import { printCancel } from './operations/print-cancel.ts';
@@ -66,7 +81,17 @@ import { printerRemove } from './operations/printer-remove.ts';
 import { printerSave } from './operations/printer-save.ts';
 import { printerTest } from './operations/printer-test.ts';
 import { procedureShow } from './operations/procedure-show.ts';
+import { recordAmend } from './operations/record-amend.ts';
+import { recordAmendable } from './operations/record-amendable.ts';
 import { recordExport } from './operations/record-export.ts';
+import { reportCancel } from './operations/report-cancel.ts';
+import { reportFile } from './operations/report-file.ts';
+import { reportMake } from './operations/report-make.ts';
+import { reportStatus } from './operations/report-status.ts';
+import { restoreCancel } from './operations/restore-cancel.ts';
+import { restoreOpen } from './operations/restore-open.ts';
+import { restoreRun } from './operations/restore-run.ts';
+import { restoreStatus } from './operations/restore-status.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
 import { scannerLearn } from './operations/scanner-learn.ts';
@@ -95,9 +120,17 @@ const operations = [
   personAdd,
   personDesignate,
   personSetPin,
+  personChange,
+  personChangeOwnPin,
+  personEndDesignation,
+  personLeave,
+  personReturn,
+  personShow,
+  personCompetence,
   modelSheetList,
   modelSheetRecord,
   modelSheetSetContact,
+  modelSheetSetMinimumDiameter,
   deviceList,
   deviceBenchIds,
   deviceShow,
@@ -123,8 +156,10 @@ const operations = [
   inspectionAnswer,
   inspectionKeepPicture,
   inspectionPictures,
+  lifelineShow,
   inspectionSign,
   inspectionBreakOff,
+  inspectionList,
   tagPreview,
   tagIssue,
   tagPrint,
@@ -149,9 +184,24 @@ const operations = [
   importRun,
   importStatus,
   importCancel,
+  recordAmend,
+  recordAmendable,
   recordExport,
+  reportCancel,
+  reportMake,
+  reportFile,
+  reportStatus,
   exportStatus,
   exportCancel,
+  keepingShow,
+  keepingSet,
+  backupMake,
+  backupStatus,
+  backupCancel,
+  restoreOpen,
+  restoreStatus,
+  restoreCancel,
+  restoreRun,
   ledgerVerify,
   ledgerVerifyStart,
   ledgerVerifyStatus,

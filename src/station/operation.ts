@@ -1,17 +1,20 @@
 /** What an operation of the contract is: its name, kind, schemas, the roles it needs, and what it does. */
 import type { z } from 'zod';
 import type { Instant } from '../domain/brand.ts';
-import type { Occasion } from '../domain/event.ts';
+import type { DomainEvent, Occasion } from '../domain/event.ts';
 import type { Station } from '../domain/evolve.ts';
 import type { Language } from '../domain/message.ts';
 import { type Person, type Role, roles } from '../domain/person.ts';
 import type { Refusal } from '../domain/refusal.ts';
+import type { RestorePlan } from '../ledger/backup/put-in-place.ts';
 import type { EvidenceStore } from '../ledger/evidence-store.ts';
 import type { Ledger } from '../ledger/ledger.ts';
 import type { JobProgress, Printed } from '../printing/destination.ts';
 import type { ExportOutcome } from './exchange/export-record.ts';
 import type { ImportOutcome } from './exchange/import-outcome.ts';
+import type { Keeper } from './keeping/keeper.ts';
 import type { PinGuard } from './pin.ts';
+import type { ReportOutcome } from './reports/make-report.ts';
 import type { Rules } from './rules.ts';
 import type { RecordVerification } from './verify-record.ts';
 import type { WorkJobs } from './work-jobs.ts';
@@ -32,6 +35,8 @@ export interface OperationContext {
   readonly importJobs: WorkJobs<ImportOutcome>;
   readonly exportJobs: WorkJobs<ExportOutcome>;
   readonly verifyJobs: WorkJobs<RecordVerification>;
+  readonly reportJobs: WorkJobs<ReportOutcome>;
+  readonly keeper: Keeper;
   /** The data folder. */
   readonly folder: string;
   /** Where the product's own `assets` and `demo-data` are. */
@@ -43,8 +48,18 @@ export interface OperationContext {
   /** The moment, the station's calendar date and the person of a change that is made now. */
   occasion(station: Station): Occasion;
   randomBytes(count: number): Uint8Array;
+  /** Once the call is answered, and everything else that is under way has ended, the record is replaced. */
+  restoreAfterwards(restore: WantedRestore): void;
   /** Opens a file with the program that the operating system has for it; absent where the shell cannot. */
   readonly openFile?: ((path: string) => Promise<void>) | undefined;
+}
+
+/** A record that is to take the place of the one in use, and the event that says so in it. */
+export interface WantedRestore {
+  readonly plan: RestorePlan;
+  readonly restored: Extract<DomainEvent, { type: 'record.restored' }>;
+  /** Who decided it. */
+  readonly by: string;
 }
 
 /** One window or terminal: who is signed in there. */

@@ -9,6 +9,7 @@ import type { TagText } from '../domain/tag-text.ts';
 import { shown } from '../intake/control-characters.ts';
 import type { Scan } from '../intake/read-scan.ts';
 import type { DeviceRow, LedgerReader } from '../ledger/ledger.ts';
+import { badgeHolder } from './badge.ts';
 import { holdersOf } from './bound-code.ts';
 import type { ScanMeaning } from './operations/scan-interpret.ts';
 import { sealerIn } from './seal.ts';
@@ -84,11 +85,11 @@ export const meaningOfWornTag = async (
     : { meaning: 'suggestion', text: benchId, devices: suggested([device], 'worn tag') };
 };
 
-/** A badge is a badge whatever its text looks like. */
+/** A badge is a badge whatever its text looks like, also one that signs nobody in any more: the sign-in says so. */
 const ofBadge = async ({ reader }: Register, texts: readonly string[]): Promise<ScanMeaning | undefined> => {
   for (const text of new Set(texts)) {
-    const person = await reader.personByBadge(text);
-    if (person !== undefined) return { meaning: 'badge', badge: person.badge, name: person.name };
+    const held = await badgeHolder(reader, text);
+    if (held !== undefined) return { meaning: 'badge', badge: text.trim(), name: held.person.name };
   }
   return undefined;
 };

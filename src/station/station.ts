@@ -9,14 +9,16 @@ import type { Person } from '../domain/person.ts';
 import { isRefusal, type Refusal, refusal } from '../domain/refusal.ts';
 import { EvidenceFolder } from '../ledger/evidence-folder.ts';
 import type { Ledger } from '../ledger/ledger.ts';
-import { openSqliteLedger } from '../ledger/sqlite/sqlite-ledger.ts';
 import { storageRefusal } from '../ledger/storage-refusal.ts';
 import type { JobProgress, Printed } from '../printing/destination.ts';
 import { type CallResult, contract } from './contract.ts';
 import type { ExportOutcome } from './exchange/export-record.ts';
 import type { ImportOutcome } from './exchange/import-outcome.ts';
-import type { Access, OperationContext } from './operation.ts';
-import { pinGuard } from './pin.ts';
+import { Keeper } from './keeping/keeper.ts';
+import { stationIn } from './lookup.ts';
+import { OpenRecord, type RecordInUse } from './open-record.ts';
+import type { Access, OperationContext, WantedRestore } from './operation.ts';
+import type { ReportOutcome } from './reports/make-report.ts';
 import { loadRules } from './rules.ts';
 import { issueText, sentenceOf } from './sentence.ts';
 import { keepKey } from './station-key.ts';
@@ -42,11 +44,18 @@ export interface Request {
   readonly language: Language;
 }
 
+/** What a call leaves to be done once it is answered. */
+interface AfterCall {
+  restore?: WantedRestore;
+}
+
 export interface Station {
   /** Never throws: every error is a value with a code and a sentence. */
   call(request: Request): Promise<CallResult>;
   /** Forgets who was signed in on a session. */
   endSession(session: string): void;
+  /** Does what keeps the record safe and is due today; called every now and then for as long as the station is open. */
+  keep(): Promise<void>;
   /** Waits for what is under way, then gives the data folder free. */
   close(): Promise<void>;
 }
@@ -54,28 +63,35 @@ export interface Station {
 export const openStation = async (options: StationOptions): Promise<Station | Refusal> => {
   const productFolder = options.productFolder ?? fileURLToPath(new URL('../..', import.meta.url));
   const rules = await loadRules(`${productFolder}/assets`);
-  const ledger = await openSqliteLedger(options.folder);
-  if (isRefusal(ledger)) return ledger;
+  const record = await OpenRecord.open(options.folder);
+  if (isRefusal(record)) return record;
   const evidence = new EvidenceFolder(options.folder);
   const signedIn = new Map<string, string>();
   const underWay = new Set<Promise<unknown>>();
-  const pins = pinGuard(ledger);
   const printJobs = new WorkJobs<Printed, JobProgress>(100, (error) => faultOf(error, 'tag.print'));
   const importJobs = new WorkJobs<ImportOutcome>(5, (error) => faultOf(error, 'import.run'));
   const exportJobs = new WorkJobs<ExportOutcome>(5, (error) => faultOf(error, 'record.export'));
   const verifyJobs = new WorkJobs<RecordVerification>(5, (error) => faultOf(error, 'ledger.verify-start'));
+  const reportJobs = new WorkJobs<ReportOutcome>(20, (error) => faultOf(error, 'report.make'));
+  const keeper = new Keeper((error, operation) => faultOf(error, operation));
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
   const occasionBy =
     (by: string): OperationContext['occasion'] =>
-    (station) => {
+    ({ timeZone }) => {
       const at = now();
-      return { at, on: dateInZone(at, station.timeZone), by };
+      return { at, on: dateInZone(at, timeZone), by };
     };
-  await keepKey(ledger, occasionBy('station'));
+  await keepKey(record.opened.ledger, occasionBy('station'));
 
-  const contextOf = async ({ session, language }: Request): Promise<OperationContext> => {
-    const person = await personOf(ledger, signedIn.get(session));
+  const contextOf = async (
+    { session, language }: Request,
+    { ledger, pins }: RecordInUse,
+    after: AfterCall,
+  ): Promise<OperationContext> => {
+    const personId = signedIn.get(session);
+    const person = await personOf(ledger, personId);
+    if (person === undefined && signedIn.get(session) === personId) signedIn.delete(session);
     return {
       ledger,
       evidence,
@@ -85,6 +101,8 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       importJobs,
       exportJobs,
       verifyJobs,
+      reportJobs,
+      keeper,
       folder: options.folder,
       productFolder,
       language,
@@ -93,6 +111,9 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       openFile: options.openFile,
       randomBytes,
       occasion: occasionBy(person?.personId ?? 'station'),
+      restoreAfterwards: (restore) => {
+        after.restore = restore;
+      },
       session: {
         signIn: (personId) => void signedIn.set(session, personId),
         signOut: () => void signedIn.delete(session),
@@ -100,11 +121,11 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     };
   };
 
-  const run = async (request: Request): Promise<unknown> => {
+  const run = async (request: Request, inUse: RecordInUse, after: AfterCall): Promise<unknown> => {
     const operation = contract.get(request.operation);
     if (operation === undefined)
       return refusal('operation-unknown', { operation: request.operation.slice(0, 60) });
-    const context = await contextOf(request);
+    const context = await contextOf(request, inUse, after);
     const denied = denial(operation.access, context.person);
     if (denied !== undefined) return denied;
     if (!isWellFormed(request.input))
@@ -125,9 +146,9 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     }
   };
 
-  const answer = async (request: Request): Promise<CallResult> => {
+  const answer = async (request: Request, inUse: RecordInUse, after: AfterCall): Promise<CallResult> => {
     try {
-      const outcome = await run(request);
+      const outcome = await run(request, inUse, after);
       if (!isRefusal(outcome)) return { ok: true, output: (outcome as { output: unknown }).output };
       return failed(outcome, request.language);
     } catch (error) {
@@ -135,26 +156,63 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     }
   };
 
+  const untilIdle = async (): Promise<void> => {
+    await Promise.allSettled(underWay);
+    for (const jobs of [printJobs, importJobs, exportJobs, verifyJobs, reportJobs, keeper])
+      await jobs.close();
+  };
+
+  /** Nobody is signed in afterwards: the people of the restored record may be others. */
+  const restore = async ({ plan, restored, by }: WantedRestore): Promise<Refusal | undefined> => {
+    const inUse = await record.replace(plan, untilIdle);
+    if (isRefusal(inUse)) return inUse;
+    signedIn.clear();
+    const { ledger } = inUse;
+    await keepKey(ledger, occasionBy('station'));
+    const station = await ledger.read(stationIn);
+    if (isRefusal(station)) return station;
+    const recorded = await ledger.append(occasionBy(by)(station), async () => [restored]);
+    return isRefusal(recorded) ? recorded : undefined;
+  };
+
+  const begin = <Result>(work: Promise<Result>): Promise<Result> => {
+    underWay.add(work);
+    return work.finally(() => underWay.delete(work));
+  };
+
   return {
-    call: (request) => {
-      const answering = answer(request);
-      underWay.add(answering);
-      return answering.finally(() => underWay.delete(answering));
+    call: async (request) => {
+      const inUse = await record.current();
+      if (isRefusal(inUse)) return failed(inUse, request.language);
+      const after: AfterCall = {};
+      const result = await begin(answer(request, inUse, after));
+      if (!result.ok || after.restore === undefined) return result;
+      const refused = await restore(after.restore).catch((error: unknown) =>
+        faultOf(error, request.operation),
+      );
+      return refused === undefined ? result : failed(refused, request.language);
     },
     endSession: (session) => void signedIn.delete(session),
+    keep: async () => {
+      const inUse = await record.current();
+      if (isRefusal(inUse)) return;
+      const { ledger } = inUse;
+      const occasion = occasionBy('station');
+      await keeper.keep({ ledger, evidence, dataFolder: options.folder, occasion }, now());
+    },
     close: async () => {
-      await Promise.allSettled(underWay);
-      await printJobs.close();
-      await importJobs.close();
-      await exportJobs.close();
-      await verifyJobs.close();
-      await ledger.close();
+      await untilIdle();
+      await record.close();
     },
   };
 };
 
-const personOf = async (ledger: Ledger, personId: string | undefined): Promise<Person | undefined> =>
-  personId === undefined ? undefined : ledger.read((reader) => reader.person(personId));
+/** Nobody where the person has left since. */
+const personOf = async (ledger: Ledger, personId: string | undefined): Promise<Person | undefined> => {
+  if (personId === undefined) return undefined;
+  const person = await ledger.read((reader) => reader.person(personId));
+  return person?.left === undefined ? person : undefined;
+};
 
 const denial = (access: Access, person: Person | undefined): Refusal | undefined => {
   if (access === 'anyone') return undefined;

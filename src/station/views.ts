@@ -16,36 +16,15 @@ import { equipmentFactsSchema } from '../domain/equipment-facts.ts';
 import { answeredSchema, answersOf, inspectionSchema } from '../domain/inspection.ts';
 import { knownMarkingEntrySchema } from '../domain/marking.ts';
 import { lifelineMaterialSchema, modelSheetSchema } from '../domain/model-sheet.ts';
-import { designationFault, designationSchema, type Person, roleSchema } from '../domain/person.ts';
 import { applicableChecks } from '../domain/procedure.ts';
 import { reasonSchema, verdictOf, verdictSchema } from '../domain/verdict.ts';
 import type { DeviceRow, LedgerReader } from '../ledger/ledger.ts';
+import { amendmentViewSchema, amendmentViews } from './amendment-view.ts';
 import type { OpenCase } from './lookup.ts';
-
-export const personViewSchema = z.object({
-  personId: z.string(),
-  name: z.string(),
-  badge: z.string(),
-  roles: z.array(roleSchema),
-  designation: designationSchema.optional(),
-  /** Designated in writing, with training valid today. */
-  maySign: z.boolean(),
-  pinSet: z.boolean(),
-});
-export type PersonView = z.infer<typeof personViewSchema>;
-
-export const personView = async (
-  reader: LedgerReader,
-  person: Person,
-  today: CalendarDate,
-): Promise<PersonView> => ({
-  ...person,
-  maySign: designationFault(person, today) === undefined,
-  pinSet: (await reader.credential(person.personId)) !== undefined,
-});
 
 export const deviceSummarySchema = z.object({
   benchId: benchIdSchema,
+  modelSheetId: z.string(),
   manufacturer: z.string(),
   model: z.string(),
   serial: z.string(),
@@ -66,6 +45,7 @@ export const deviceSummary = (
   dueSoonDays: number,
 ): DeviceSummary => ({
   benchId: device.benchId,
+  modelSheetId: device.modelSheetId,
   manufacturer: modelSheet.manufacturer,
   model: modelSheet.model,
   serial: device.serial,
@@ -113,6 +93,8 @@ export const deviceCardSchema = deviceSummarySchema.extend({
   labelsReprinted: z.number().int(),
   /** Newest first. */
   inspections: z.array(inspectionLineSchema),
+  /** Corrections of the device and of its inspections, newest first. */
+  amendments: z.array(amendmentViewSchema),
   /** Declared by a list, not made with this program; newest first. */
   declaredInspections: z.array(declaredInspectionSchema),
 });
@@ -127,6 +109,9 @@ export const deviceCard = async (
   const { device, modelSheet } = row;
   const name = await namesOf(reader);
   const inspections = await reader.inspectionsOf(device.benchId);
+  const amendments = await amendmentViews(reader, device.amendments ?? []);
+  for (const { inspection, amendments: made = [] } of inspections)
+    amendments.push(...(await amendmentViews(reader, made, inspection)));
   return {
     ...deviceSummary(row, today, dueSoonDays),
     modelSheet,
@@ -150,6 +135,7 @@ export const deviceCard = async (
           },
         }),
     labelsReprinted: device.labelsReprinted ?? 0,
+    amendments: amendments.toSorted((one, other) => other.seq - one.seq),
     declaredInspections: (device.declaredInspections ?? []).toSorted((a, b) =>
       b.inspectedOn.localeCompare(a.inspectedOn),
     ),
@@ -172,6 +158,9 @@ export const deviceCard = async (
 export const inspectionViewSchema = z.object({
   inspection: z.number().int(),
   device: deviceSummarySchema,
+  /** Nominal, and the least that the manufacturer allows where the model sheet gives one. */
+  lifelineDiameterMm: z.number(),
+  lifelineMinimumDiameterMm: z.number().optional(),
   marking: z.array(knownMarkingEntrySchema),
   procedure: z.object({ key: z.string(), version: z.number().int() }),
   state: inspectionSchema.shape.state,
@@ -181,6 +170,8 @@ export const inspectionViewSchema = z.object({
   checks: z.array(z.string()),
   /** The latest answer to each check; `by` is a person's name. */
   answers: z.record(z.string(), answeredSchema.extend({ byId: z.string() })),
+  /** Corrections after it was signed, newest first; the verdict stays as signed. */
+  amendments: z.array(amendmentViewSchema),
   /** The first check without a final answer; absent when all are answered. */
   nextCheck: z.string().optional(),
   /** As the answers stand; the signed one once it is signed. */
@@ -222,6 +213,10 @@ export const inspectionView = async (
   return {
     inspection: inspection.inspection,
     device: deviceSummary(row, today, dueSoonDays),
+    lifelineDiameterMm: facts.lifelineDiameterMm,
+    ...(facts.lifelineMinimumDiameterMm === undefined
+      ? {}
+      : { lifelineMinimumDiameterMm: facts.lifelineMinimumDiameterMm }),
     marking: row.device.marking,
     procedure: { key: procedure.key, version: procedure.version },
     state: inspection.state,
@@ -229,6 +224,9 @@ export const inspectionView = async (
     startedBy: name(inspection.startedBy),
     checks,
     answers,
+    amendments: (
+      await amendmentViews(reader, inspection.amendments ?? [], inspection.inspection)
+    ).toReversed(),
     ...(nextCheck === undefined ? {} : { nextCheck }),
     verdict,
     ...(signed === undefined

@@ -64,6 +64,11 @@ export class WorkJobs<Outcome extends object, Progress = WorkProgress> {
     return this.#jobs.get(number)?.state;
   }
 
+  /** Resolves when the work of that number has ended, however it ends. */
+  async ended(number: number): Promise<void> {
+    await this.#jobs.get(number)?.ended;
+  }
+
   /** Asks for the work to end; false where there is none of that number. What cannot be undone any more ends as done. */
   cancel(number: number): boolean {
     const job = this.#jobs.get(number);

@@ -36,7 +36,7 @@ const papers: Record<Paper, Stock> = {
 const dotsPerInch: DotDensity = 300;
 const marginMm = 14;
 const columns = 2;
-const rows = 9;
+const rows = 10;
 const labelCapMm = 5;
 /** White between the columns, so that a label is not read on into the next one. */
 const gutterMm = 8;

@@ -1,4 +1,4 @@
-/** The three inks of print. */
+/** The inks of print. */
 import type { Colour } from './primitive.ts';
 
 /**
@@ -9,4 +9,7 @@ export const inks: Record<Colour, readonly [number, number, number]> = {
   black: [0, 0, 0],
   white: [255, 255, 255],
   red: [193, 14, 32],
+  /** 7:1 on white, by the formula of WCAG 2.2. */
+  grey: [85, 85, 85],
+  pale: [236, 238, 240],
 };

@@ -11,9 +11,9 @@ export interface Style {
 }
 
 /** Distance of baselines over the em. */
-const lineHeightEm = 1.18;
+export const lineHeightEm = 1.18;
 /** From the top of a line's box to its baseline: room for an accented capital. */
-const baselineEm = 0.92;
+export const baselineEm = 0.92;
 
 export interface Block {
   readonly heightMm: number;

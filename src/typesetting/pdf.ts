@@ -1,4 +1,4 @@
-/** Layouts as a PDF whose pages have the true size of the stock, with real text in the embedded typeface. */
+/** Pages as a PDF of their true size, with real text in the embedded typeface. */
 import fontkit from '@pdf-lib/fontkit';
 import {
   beginText,
@@ -12,6 +12,7 @@ import {
   PDFDocument,
   type PDFFont,
   PDFHexString,
+  type PDFImage,
   PDFNumber,
   PDFOperator,
   PDFOperatorNames,
@@ -31,9 +32,10 @@ import { darkRuns } from './dark-runs.ts';
 import {
   type Colour,
   dotMm,
-  type Layout,
   mmPerInch,
+  type Page,
   type Path,
+  type Picture,
   type PlacedSymbol,
   type Rectangle,
   type Text,
@@ -44,22 +46,67 @@ import { type Face, type Segment, shape } from './typeface.ts';
 /** A PDF point is 1/72 in (ISO 32000-1 §8.3.2.3). */
 const pointsPerMm = 72 / mmPerInch;
 
+export interface PdfDescription {
+  readonly title: string;
+  /** BCP 47, of the words on the pages. */
+  readonly language?: string;
+  /** When what the pages say was recorded. */
+  readonly createdAt?: Date;
+}
+
 /** One page for each layout. The same layouts give the same bytes: the file carries no time of its making. */
-export const toPdf = async (layouts: readonly Layout[], title: string): Promise<Uint8Array> => {
-  const document = await PDFDocument.create({ updateMetadata: false });
-  document.setTitle(title, { showInWindowTitleBar: true });
-  document.setProducer('SRL Bench');
-  document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
-  const fonts = new EmbeddedFonts(document);
-  for (const layout of layouts) {
-    const page = document.addPage([layout.widthMm * pointsPerMm, layout.heightMm * pointsPerMm]);
-    page.pushOperators(setLineJoin(LineJoinStyle.Round));
-    await drawPage(page, layout, fonts);
-  }
-  return document.save();
+export const toPdf = async (layouts: readonly Page[], title: string): Promise<Uint8Array> => {
+  const writer = await PdfWriter.begin({ title });
+  for (const layout of layouts) await writer.add(layout);
+  return writer.save();
 };
 
-const drawPage = async (page: PDFPage, layout: Layout, fonts: EmbeddedFonts): Promise<void> => {
+/** Takes pages one after another, so that whoever gives them can stop in between. */
+export class PdfWriter {
+  readonly #document: PDFDocument;
+  readonly #fonts: EmbeddedFonts;
+  readonly #pictures = new Map<Uint8Array, PDFImage>();
+
+  private constructor(document: PDFDocument) {
+    this.#document = document;
+    this.#fonts = new EmbeddedFonts(document);
+  }
+
+  static async begin({ title, language, createdAt }: PdfDescription): Promise<PdfWriter> {
+    const document = await PDFDocument.create({ updateMetadata: false });
+    document.setTitle(title, { showInWindowTitleBar: true });
+    document.setProducer('SRL Bench');
+    if (language !== undefined) document.setLanguage(language);
+    if (createdAt !== undefined) document.setCreationDate(createdAt);
+    document.catalog.getOrCreateViewerPreferences().setPrintScaling(PrintScaling.None);
+    return new PdfWriter(document);
+  }
+
+  async add(layout: Page): Promise<void> {
+    const page = this.#document.addPage([layout.widthMm * pointsPerMm, layout.heightMm * pointsPerMm]);
+    page.pushOperators(setLineJoin(LineJoinStyle.Round));
+    await drawPage(page, layout, this.#fonts, (jpeg) => this.#embedded(jpeg));
+  }
+
+  save(): Promise<Uint8Array> {
+    return this.#document.save();
+  }
+
+  async #embedded(jpeg: Uint8Array): Promise<PDFImage> {
+    const known = this.#pictures.get(jpeg);
+    if (known !== undefined) return known;
+    const image = await this.#document.embedJpg(jpeg);
+    this.#pictures.set(jpeg, image);
+    return image;
+  }
+}
+
+const drawPage = async (
+  page: PDFPage,
+  layout: Page,
+  fonts: EmbeddedFonts,
+  embedded: (jpeg: Uint8Array) => Promise<PDFImage>,
+): Promise<void> => {
   for (const primitive of layout.primitives) {
     switch (primitive.kind) {
       case 'rectangle':
@@ -73,6 +120,9 @@ const drawPage = async (page: PDFPage, layout: Layout, fonts: EmbeddedFonts): Pr
         break;
       case 'text':
         await drawText(page, primitive, fonts);
+        break;
+      case 'picture':
+        drawPicture(page, primitive, await embedded(primitive.jpeg));
         break;
     }
   }
@@ -115,6 +165,14 @@ const drawRectangle = (page: PDFPage, box: Rectangle): void => {
     color: inkColour(box.colour),
   });
 };
+
+const drawPicture = (page: PDFPage, box: Picture, image: PDFImage): void =>
+  page.drawImage(image, {
+    x: box.xMm * pointsPerMm,
+    y: page.getHeight() - (box.yMm + box.heightMm) * pointsPerMm,
+    width: box.widthMm * pointsPerMm,
+    height: box.heightMm * pointsPerMm,
+  });
 
 const drawPath = (page: PDFPage, path: Path): void => {
   const colour = inkColour(path.colour);

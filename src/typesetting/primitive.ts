@@ -9,7 +9,8 @@ export type DotDensity = (typeof dotDensities)[number];
 /** 1 in = 25.4 mm exactly (NIST Special Publication 811). */
 export const mmPerInch = 25.4;
 
-export type Colour = 'black' | 'white' | 'red';
+/** `grey` is for words beside others, `pale` for the ground of a row; tags use neither. */
+export type Colour = 'black' | 'white' | 'red' | 'grey' | 'pale';
 
 export interface Box {
   readonly xMm: number;
@@ -29,7 +30,9 @@ export type TextRole =
   | 'reason'
   | 'before return'
   | 'label'
-  | 'detail';
+  | 'detail'
+  | 'heading'
+  | 'report';
 
 export interface Rectangle extends Box {
   readonly kind: 'rectangle';
@@ -81,6 +84,12 @@ export interface PlacedSymbol {
   readonly moduleHeightDots: number;
 }
 
+/** A JPEG that fills its box. */
+export interface Picture extends Box {
+  readonly kind: 'picture';
+  readonly jpeg: Uint8Array;
+}
+
 export type Primitive = Rectangle | Path | Text | PlacedSymbol;
 
 export interface Layout {
@@ -89,6 +98,14 @@ export interface Layout {
   readonly dotsPerInch: DotDensity;
   /** Later marks lie over earlier ones. */
   readonly primitives: readonly Primitive[];
+}
+
+/** A page of a report: what a tag is made of, and pictures. */
+export type PageMark = Primitive | Picture;
+export interface Page {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly primitives: readonly PageMark[];
 }
 
 /** The box around the ink of a text: accents and descenders included. */

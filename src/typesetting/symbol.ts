@@ -22,13 +22,12 @@ interface SymbologyRule {
   readonly quietY: number;
   /** Width of one module: common practice for a hand-held scanner or a phone at arm's length, no source. */
   readonly minimumModuleMm: number;
-  readonly options: Record<string, string>;
   readonly encoder: string;
 }
 
 /**
  * Quiet zones: Code 128 10 X beside (ISO/IEC 15417), QR Code 4 X around (ISO/IEC 18004), Data Matrix 1 X around
- * (ISO/IEC 16022). QR Code at level H, which restores about 30 % of its codewords: a tag wears.
+ * (ISO/IEC 16022).
  */
 const rules: Record<Symbology, SymbologyRule> = {
   'Code 128': {
@@ -36,21 +35,18 @@ const rules: Record<Symbology, SymbologyRule> = {
     quietY: 0,
     minimumModuleMm: 0.25,
     encoder: 'code128',
-    options: {},
   },
   'QR Code': {
     quietX: 4,
     quietY: 4,
     minimumModuleMm: 0.33,
     encoder: 'qrcode',
-    options: { eclevel: 'H' },
   },
   'Data Matrix': {
     quietX: 1,
     quietY: 1,
     minimumModuleMm: 0.33,
     encoder: 'datamatrix',
-    options: {},
   },
 };
 
@@ -60,19 +56,26 @@ export const minimumBarHeightMm = (lengthMm: number): number => Math.max(6.35, 0
 const encoded = new Map<string, SymbolModules>();
 const encodedAtMost = 100;
 
-/** The modules of the text; throws where the symbology cannot carry it. */
-export const encodeSymbol = (symbology: Symbology, text: string): SymbolModules => {
-  const key = `${symbology} ${text}`;
+/** How much of a QR Code can be restored (ISO/IEC 18004): H about 30 % of its codewords, L about 7 %. */
+export type QrLevel = 'L' | 'H';
+
+/**
+ * The modules of the text; throws where the symbology cannot carry it. A QR Code is at level H, for a tag wears; on paper
+ * that is filed, L takes a longer text.
+ */
+export const encodeSymbol = (symbology: Symbology, text: string, level: QrLevel = 'H'): SymbolModules => {
+  const key = `${symbology} ${level} ${text}`;
   const known = encoded.get(key);
   if (known !== undefined) return known;
   if (encoded.size >= encodedAtMost) encoded.clear();
-  const modules = encodeAnew(symbology, text);
+  const modules = encodeAnew(symbology, text, level);
   encoded.set(key, modules);
   return modules;
 };
 
-const encodeAnew = (symbology: Symbology, text: string): SymbolModules => {
-  const { encoder, options, quietX, quietY } = rules[symbology];
+const encodeAnew = (symbology: Symbology, text: string, level: QrLevel): SymbolModules => {
+  const { encoder, quietX, quietY } = rules[symbology];
+  const options = symbology === 'QR Code' ? { eclevel: level } : {};
   const [symbol] = bwipjs.raw({ bcid: encoder, text, ...options });
   if (symbol === undefined) throw new Error(`No ${symbology} for ${text}`);
   const size =

@@ -120,7 +120,7 @@ describe('device', () => {
 
 test('procedure lists every check of the shipped procedure with its answers and defects', async () => {
   const shipped = JSON.parse(
-    await readFile(join(productFolder, 'assets', 'procedures', 'cable-srl.v1.json'), 'utf8'),
+    await readFile(join(productFolder, 'assets', 'procedures', 'cable-srl.v2.json'), 'utf8'),
   );
   const { checks } = (await spawnCli(['procedure', '--json'])).json();
   expect(checks.map(({ key }: { key: string }) => key)).toEqual(

@@ -1,5 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { fromUnit, lengthText, parseLength, toUnit } from '../../src/domain/length.ts';
+import {
+  diameterText,
+  fromUnit,
+  lengthText,
+  parseDiameter,
+  parseLength,
+  toUnit,
+} from '../../src/domain/length.ts';
 
 describe('a length', () => {
   /** 1 ft = 0.3048 m exactly (NIST SP 811). */
@@ -20,5 +27,24 @@ describe('a length', () => {
     expect(parseLength(' 3.2 ', 'm')).toBe(3.2);
     for (const text of ['', '3.', '-1', '1e3', '3.2.1', '1234', 'x', '3 m'])
       expect(parseLength(text, 'm')).toBeUndefined();
+  });
+});
+
+describe('a diameter', () => {
+  /** 1 in = 25.4 mm exactly (NIST SP 811). */
+  test('is typed in millimetres or in inches, with a comma or a point', () => {
+    for (const text of ['4.3', '4,3', ' 4.3 mm ', '4,3mm']) expect(parseDiameter(text)).toBe(4.3);
+    expect(parseDiameter('0.17 in')).toBeCloseTo(4.318, 12);
+    expect(parseDiameter('0,1875"')).toBeCloseTo(4.7625, 12);
+  });
+
+  test('is nothing else: no fraction, no sign, no other unit', () => {
+    for (const text of ['', '3/16 in', '-4', '4.3 cm', '4.3.1', '1e1', 'thin'])
+      expect(parseDiameter(text)).toBeUndefined();
+  });
+
+  test('is shown to the hundredth, with the decimal mark of the language', () => {
+    expect(diameterText(4.318, 'en')).toBe('4.32 mm');
+    expect(diameterText(4.8, 'es')).toBe('4,8 mm');
   });
 });

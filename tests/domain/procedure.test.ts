@@ -66,9 +66,11 @@ describe('the procedure', () => {
   });
 
   test('asks for the load indicator only where the model has one', () => {
-    const without = applicableChecks(procedure, { ratedLengthM: 2, loadIndicatorFitted: false }).map(
-      ({ key }) => key,
-    );
+    const without = applicableChecks(procedure, {
+      ratedLengthM: 2,
+      loadIndicatorFitted: false,
+      lifelineDiameterMm: 4.8,
+    }).map(({ key }) => key);
     expect(keys.filter((key) => !without.includes(key))).toEqual(['indicator.load']);
   });
 

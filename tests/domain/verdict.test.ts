@@ -5,15 +5,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Answer } from '../../src/domain/answer.ts';
-import { metres } from '../../src/domain/brand.ts';
+import { metres, millimetres } from '../../src/domain/brand.ts';
 import { markingElements } from '../../src/domain/marking.ts';
 import { applicableChecks, type Check, type Zone } from '../../src/domain/procedure.ts';
 import { reasonsWhenBrokenOff, verdictOf } from '../../src/domain/verdict.ts';
-import { goodAnswer, goodAnswers, procedure } from '../support/shipped-rules.ts';
+import { goodAnswer, goodAnswers, procedure, shippedFacts } from '../support/shipped-rules.ts';
 
 /** 50 ft in metres: 1 ft = 0.3048 m exactly (NIST SP 811). */
 const fiftyFeet = 15.24;
-const facts = { ratedLengthM: fiftyFeet, loadIndicatorFitted: true };
+const facts = { ...shippedFacts, ratedLengthM: fiftyFeet };
 const commonPractice = 'common practice, no source';
 
 const verdictWith = (changed: Record<string, Answer>, without: readonly string[] = []) => {
@@ -37,7 +37,9 @@ describe('the verdict on a device with nothing wrong', () => {
   test('is pass without the indicator check on a model that has no load indicator', () => {
     const answers = goodAnswers(2);
     delete answers['indicator.load'];
-    expect(verdictOf(procedure, answers, { ratedLengthM: 2, loadIndicatorFitted: false }, 'm')).toEqual({
+    expect(
+      verdictOf(procedure, answers, { ...facts, ratedLengthM: 2, loadIndicatorFitted: false }, 'm'),
+    ).toEqual({
       kind: 'pass',
     });
   });
@@ -342,6 +344,11 @@ const badAnswer = (check: Check): Answer => {
       return { kind: 'marking', state: 'illegible' };
     case 'payout-length':
       return { kind: 'length', confirmedM: metres(1) };
+    case 'lifeline-diameter':
+      return {
+        kind: 'diameters',
+        readings: [2, 7, 14].map((place) => ({ positionM: metres(place), diameterMm: millimetres(4.2) })),
+      };
     case 'condition':
       return defect(check.defects[0]!.key, check.positioned ? 2 : undefined);
   }

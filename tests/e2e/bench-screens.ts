@@ -189,7 +189,7 @@ const verdict: readonly Screen[] = [
     show: async (visit) => {
       await signIn(visit, badges.otherInspector);
       await (await openWalk(visit, 'passing')).waitFor();
-      return visit.page.getByRole('main').getByText(/\b35\b/);
+      return visit.page.getByRole('main').getByText(/\b36\b/);
     },
   },
 ];

@@ -102,14 +102,14 @@ export const screensOfCamera: readonly Screen[] = [
     show: async (visit) => {
       const keep = { name: visit.say('camera:keep.keep'), exact: true };
       await visit.page.getByRole('dialog').getByRole('button', keep).click();
-      return visit.page.getByRole('button', { name: visit.say('camera:pictures.open') }).first();
+      return visit.page.getByRole('button', { name: visit.say('evidence:pictures.open') }).first();
     },
   },
   {
     name: 'kept picture, large',
     show: async (visit) => {
       await visit.page
-        .getByRole('button', { name: visit.say('camera:pictures.open') })
+        .getByRole('button', { name: visit.say('evidence:pictures.open') })
         .first()
         .click();
       return visit.page.getByRole('dialog').getByRole('img');

@@ -1,10 +1,14 @@
 /** Every screen and every main state of one, and the way there: what must hold on all of them is tried on this list. */
 import { learningText, samplesNeeded } from '../../src/domain/scanner/learn-scanner.ts';
 import { screensOfBench } from './bench-screens.ts';
+import { screensOfEvidence } from './evidence-screens.ts';
 import { screensAfterImport, screensOfExchange } from './exchange-screens.ts';
 import { screensOfIdentity } from './identity-screens.ts';
+import { screensOfKeeping } from './keeping-screens.ts';
 import { screensOfLedger } from './ledger-screens.ts';
+import { screensOfPeople } from './people-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
+import { screensOfRecords } from './records-screens.ts';
 import { card, choose, go, heading, inMain, press, type Screen, signIn, type, type Visit } from './visit.ts';
 import { WedgeScanner } from './wedge-scanner.ts';
 
@@ -274,7 +278,7 @@ const setup: readonly Screen[] = [
     show: async (visit) => {
       await signIn(visit, badges.administrator);
       await go(visit, '#/setup');
-      return visit.page.getByRole('tabpanel').getByRole('listitem').nth(5);
+      return visit.page.getByRole('tabpanel').getByRole('listitem').nth(7);
     },
   },
   {
@@ -283,22 +287,6 @@ const setup: readonly Screen[] = [
       await press(visit, 'screens:setup.addPerson');
       await press(visit, 'screens:form.save');
       return visit.page.getByRole('dialog').getByText(visit.say('screens:form.badgeShape'));
-    },
-  },
-  {
-    name: 'designate dialog',
-    show: async (visit) => {
-      await visit.page.keyboard.press('Escape');
-      await press(visit, 'screens:setup.designate');
-      return visit.page.getByRole('dialog').getByRole('combobox').first();
-    },
-  },
-  {
-    name: 'PIN dialog',
-    show: async (visit) => {
-      await visit.page.keyboard.press('Escape');
-      await press(visit, 'screens:setup.changePin');
-      return visit.page.getByRole('dialog').getByText(visit.say('screens:firstStart.pinHint'));
     },
   },
   {
@@ -380,7 +368,11 @@ export const screens: readonly Screen[] = [
   ...makersCodes,
   ...screensOfBench,
   ...screensOfIdentity,
+  ...screensOfEvidence,
   ...screensOfExchange,
   ...screensAfterImport,
+  ...screensOfKeeping,
+  ...screensOfPeople,
+  ...screensOfRecords,
   ...setup,
 ];

@@ -104,11 +104,11 @@ describe.runIf(hasBrowser() && tools)('the main job in the window', () => {
     await command('confirm');
     await page.getByRole('dialog').waitFor();
     await command('confirm');
-    await page.getByText('Check 1 of 35').waitFor();
+    await page.getByText('Check 1 of 36').waitFor();
     await command('good', 'good', 'good');
-    await page.getByText('Check 4 of 35').waitFor();
+    await page.getByText('Check 4 of 36').waitFor();
     await page.reload();
-    await page.getByText('Check 4 of 35').waitFor();
+    await page.getByText('Check 4 of 36').waitFor();
     for (let check = 4; check <= procedure.checks.length; check += 1) {
       await page.getByText(`Check ${check} of ${procedure.checks.length}`).waitFor();
       await command('good');

@@ -27,6 +27,8 @@ export interface PreparedDepot {
     readonly atMarking: number;
     readonly atLifeline: number;
     readonly atPayout: number;
+    /** The model sheet of the device gives a minimum. */
+    readonly atDiameter: number;
     readonly lookAgain: number;
     readonly passing: number;
     readonly threeReasons: number;
@@ -79,6 +81,7 @@ export const prepareDepot = async (stage: Stage): Promise<PreparedDepot> => {
       atMarking: await walkUntil(stage, 'H0S438XV8J', 'marking.manufacturer'),
       atLifeline: await walkUntil(stage, '3WWTGMXZ3V', 'lifeline.shape'),
       atPayout: await walkUntil(stage, 'AFZQ45HXXZ', 'payout.full-length'),
+      atDiameter: await walkUntil(stage, '61KMDZH4XG', 'lifeline.diameter'),
       lookAgain: await walkUntil(stage, '9NS2Z7MXM4', undefined, { 'upper-hook.body': defect('dirt') }),
       passing,
       threeReasons: await walkUntil(stage, 'AAX47GVEW7', undefined, threeFindings),

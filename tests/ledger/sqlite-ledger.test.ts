@@ -14,11 +14,41 @@ import { newFolder, opened, spawnStation, tamper } from './sqlite-places.ts';
 
 conformance('an SQLite file', async () => {
   const folder = await newFolder();
+  const copied = await newFolder();
   return {
     open: () => opened(folder),
-    remove: () => rm(folder, { recursive: true }),
+    copy: { file: join(copied, ledgerFileName), open: () => opened(copied) },
+    remove: async () => {
+      for (const each of [folder, copied]) await rm(each, { recursive: true });
+    },
   };
 });
+
+/** The tables of the first version. */
+const firstTables = [
+  'event',
+  'tree_head',
+  'station',
+  'person',
+  'model_sheet',
+  'device',
+  'other_code',
+  'inspection',
+  'credential',
+  'secret',
+];
+
+/** Makes the file one of the first version, in which people had no history. */
+const makeVersionOne = async (folder: string): Promise<void> => {
+  const database = await SqliteConnection.open(join(folder, ledgerFileName));
+  const tables = await database.all<{ name: string }>(`select name from sqlite_schema where type = 'table'`);
+  for (const { name } of tables) {
+    if (!firstTables.includes(name)) await database.exec(`drop table ${name}`);
+  }
+  await database.exec('drop index inspection_by_signature; drop index inspection_by_signer');
+  await database.exec(`update person set state = json_remove(state, '$.history'); pragma user_version = 1`);
+  await database.close();
+};
 
 describe('a data folder', () => {
   let folder: string;
@@ -117,6 +147,18 @@ describe('a data folder', () => {
     });
   });
 
+  it('of an older version has its projections made again, which may say more now', async () => {
+    const first = await opened(folder);
+    await first.append(occasion, async () => setUp);
+    const people = await first.read((reader) => reader.people());
+    await first.close();
+    await makeVersionOne(folder);
+    const again = await opened(folder);
+    expect(await again.read((reader) => reader.people())).toEqual(people);
+    expect((await again.verify()).sound).toBe(true);
+    await again.close();
+  });
+
   it('is refused where a newer version wrote its ledger, and opens for that version again', async () => {
     const ledger = await opened(folder);
     await ledger.append(occasion, async () => setUp);
@@ -154,7 +196,10 @@ describe('a data folder', () => {
     await ledger.close();
     const before = await subtrees();
     const old = await SqliteConnection.open(join(folder, ledgerFileName));
-    await old.exec('drop table subtree; drop table checkpoint; pragma user_version = 2');
+    await old.exec(`
+      drop index inspection_by_signature; drop index inspection_by_signer;
+      drop table subtree; drop table checkpoint; pragma user_version = 2;
+    `);
     await old.close();
     const again = await opened(folder);
     expect((await again.verify()).sound).toBe(true);

@@ -13,6 +13,7 @@ const routes: readonly (readonly [Route, string])[] = [
   [{ screen: 'new-device' }, '#/new-device'],
   [{ screen: 'new-device', benchId }, '#/new-device?id=K7M3X4Q9TD'],
   [{ screen: 'device', benchId }, '#/device/K7M3X4Q9TD'],
+  [{ screen: 'lifeline', benchId }, '#/lifeline/K7M3X4Q9TD'],
   [{ screen: 'bench' }, '#/bench'],
   [{ screen: 'bench', inspection: 12 }, '#/bench/12'],
   [{ screen: 'tag', benchId, kind: 'status' }, '#/tag/K7M3X4Q9TD/status'],
@@ -20,7 +21,13 @@ const routes: readonly (readonly [Route, string])[] = [
   [{ screen: 'who', identityCase: 3 }, '#/who/3'],
   [{ screen: 'relabel', benchId }, '#/relabel/K7M3X4Q9TD'],
   [{ screen: 'markings' }, '#/markings'],
+  [{ screen: 'corrections', benchId }, '#/corrections/K7M3X4Q9TD'],
+  [{ screen: 'person', personId: 'P007' }, '#/person/P007'],
+  [{ screen: 'records' }, '#/records'],
+  [{ screen: 'records', benchId }, '#/records?device=K7M3X4Q9TD'],
+  [{ screen: 'record', inspection: 12 }, '#/records/12'],
   [{ screen: 'setup' }, '#/setup'],
+  [{ screen: 'setup', panel: 'keeping' }, '#/setup/keeping'],
 ];
 
 describe('a route', () => {

@@ -18,6 +18,12 @@ const redAndBlue = (width: number, height: number) =>
     },
   ]);
 
+/** Two drawn pictures of findings come with the invented depot. */
+const drawnPictures = 2;
+
+/** The pictures that lie in the data folder. */
+const filesOf = async (folder: string) => (await readdir(join(folder, 'evidence'))).sort();
+
 const base64 = (bytes: Uint8Array) => Buffer.from(bytes).toString('base64');
 
 const kept = async (width = 400, height = 200) => {
@@ -111,7 +117,9 @@ describe('a picture that is kept', () => {
       'tag',
       'marking',
     ]);
-    expect(await readdir(join(folder, 'evidence'))).toHaveLength(1);
+    const files = await filesOf(folder);
+    expect(files.filter((name) => name.startsWith(picture.sha256))).toHaveLength(1);
+    expect(files).toHaveLength(1 + drawnPictures);
   });
 
   test('outlives a restart, and a rebuilding of everything that is derived from the record', async () => {
@@ -161,6 +169,7 @@ describe('a kept picture whose file was changed', () => {
 describe('no picture is kept', () => {
   test('of bytes that are none, that are cut off, or of another format', async () => {
     const { expectError, expectOutput, benchId, folder } = await stationWithDevice();
+    const before = await filesOf(folder);
     const png = await redAndBlue(400, 200).png().toBuffer();
     const svg = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"/>');
     const gif = await redAndBlue(8, 8).gif().toBuffer();
@@ -175,11 +184,12 @@ describe('no picture is kept', () => {
       expect(await expectError('device.keep-picture', given)).toMatchObject({ code: 'image-unreadable' });
     }
     expect((await expectOutput('device.pictures', { benchId })).total).toBe(0);
-    expect(await readdir(folder)).not.toContain('evidence');
+    expect(await filesOf(folder)).toEqual(before);
   });
 
   test('of a device that is not registered, by somebody who may not, or by nobody', async () => {
     const { expectError, expectOutput, callAs, benchId, folder } = await stationWithDevice();
+    const before = await filesOf(folder);
     const pictureBase64 = base64(await redAndBlue(8, 8).png().toBuffer());
     const given = { benchId, of: 'marking', pictureBase64 } as const;
     const unknown = { ...given, benchId: benchIdFrom([1, 2, 3, 4, 5, 6]) };
@@ -192,11 +202,12 @@ describe('no picture is kept', () => {
       callAs('another window')('picture.show', { sha256: 'a'.repeat(64) }),
     ])
       expect(await call).toMatchObject({ ok: false, error: { code: 'sign-in-needed' } });
-    expect(await readdir(folder)).not.toContain('evidence');
+    expect(await filesOf(folder)).toEqual(before);
   });
 
   test('where the folder cannot be written, and no event says so', async () => {
     const { expectError, expectOutput, benchId, folder } = await stationWithDevice();
+    await rm(join(folder, 'evidence'), { recursive: true });
     await writeFile(join(folder, 'evidence'), 'a file in its place');
     const before = (await expectOutput('ledger.verify', {})).head;
     const pictureBase64 = base64(await redAndBlue(8, 8).png().toBuffer());

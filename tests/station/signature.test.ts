@@ -165,6 +165,6 @@ describe('the PIN', () => {
         code: 'pin-too-weak',
       });
     }
-    await expectOutput('person.set-pin', { personId: 'P002', pin: '602214' });
+    await expectOutput('person.set-pin', { personId: 'P002', pin: '602214', because: 'Forgotten.' });
   });
 });

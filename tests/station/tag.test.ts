@@ -19,6 +19,8 @@ const everyDefectOf = (check: Check): Answer => {
       return { kind: 'marking', state: 'illegible' };
     case 'payout-length':
       return { kind: 'length', confirmedM: metres(14.9) };
+    case 'lifeline-diameter':
+      return { kind: 'diameters', readings: [] };
     case 'condition': {
       const defects = check.defects.filter(({ effect }) => effect !== 'clean-and-look-again');
       const place = check.positioned ? { positionM: metres(3.2) } : {};

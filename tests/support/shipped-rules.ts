@@ -1,14 +1,26 @@
 /** The procedure and the program that the product ships, for tests of the rules. */
 import { readFileSync } from 'node:fs';
 import type { Answer } from '../../src/domain/answer.ts';
+import { metres, millimetres } from '../../src/domain/brand.ts';
 import { type Check, type Procedure, procedureSchema } from '../../src/domain/procedure.ts';
 import { programSchema } from '../../src/domain/program.ts';
 
 const asset = (path: string): unknown =>
   JSON.parse(readFileSync(new URL(`../../assets/${path}`, import.meta.url), 'utf8'));
 
-export const procedure: Procedure = procedureSchema.parse(asset('procedures/cable-srl.v1.json'));
+export const procedureVersion = (version: 1 | 2): Procedure =>
+  procedureSchema.parse(asset(`procedures/cable-srl.v${version}.json`));
+
+/** The current one. */
+export const procedure = procedureVersion(2);
 export const program = programSchema.parse(asset('programs/annual.v1.json'));
+
+/** A model with a load indicator and a minimum of the manufacturer for its diameter; whose lifeline it is adds the length. */
+export const shippedFacts = {
+  loadIndicatorFitted: true,
+  lifelineDiameterMm: 4.8,
+  lifelineMinimumDiameterMm: 4.3,
+};
 
 /** The answer of a check with nothing wrong, on a lifeline of this rated length in metres. */
 export const goodAnswer = (check: Check, ratedLengthM: number): Answer => {
@@ -21,6 +33,14 @@ export const goodAnswer = (check: Check, ratedLengthM: number): Answer => {
       return {
         kind: 'length',
         confirmedM: ratedLengthM as Extract<Answer, { kind: 'length' }>['confirmedM'],
+      };
+    case 'lifeline-diameter':
+      return {
+        kind: 'diameters',
+        readings: [1, 3, 5].map((sixths) => ({
+          positionM: metres((ratedLengthM * sixths) / 6),
+          diameterMm: millimetres(4.8),
+        })),
       };
   }
 };

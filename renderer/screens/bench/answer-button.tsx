@@ -8,7 +8,9 @@ import { KeyCap } from './key-cap.tsx';
 export interface AnswerButtonProps {
   readonly label: string;
   readonly keyName: string | number;
-  readonly look: 'good' | 'defect';
+  readonly look: 'good' | 'defect' | 'neutral';
+  /** In the place of the sign that the look has. */
+  readonly icon?: IconName;
   /** True where this is the answer on record. */
   readonly isGiven: boolean;
   /** True where three stand in a row. */
@@ -17,12 +19,17 @@ export interface AnswerButtonProps {
   onPress(): void;
 }
 
-const icons: Readonly<Record<AnswerButtonProps['look'], IconName>> = { good: 'check', defect: 'warning' };
+const icons: Readonly<Record<AnswerButtonProps['look'], IconName>> = {
+  good: 'check',
+  defect: 'warning',
+  neutral: 'forward',
+};
 
 export const AnswerButton = ({
   label,
   keyName,
   look,
+  icon = icons[look],
   isGiven,
   isStacked = false,
   isDisabled,
@@ -34,7 +41,7 @@ export const AnswerButton = ({
     onPress={onPress}
     aria-pressed={isGiven}
   >
-    <Icon name={icons[look]} large />
+    <Icon name={icon} large />
     <span className={styles.label}>{label}</span>
     <KeyCap>{keyName}</KeyCap>
   </Button>

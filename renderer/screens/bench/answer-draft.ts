@@ -6,9 +6,12 @@
 import type { Answer, Finding } from '../../../src/domain/answer.ts';
 import type { Metres } from '../../../src/domain/brand.ts';
 import { type LengthUnit, parseLength } from '../../../src/domain/length.ts';
+import type { LifelineFacts } from '../../../src/domain/lifeline/diameter-answer.ts';
 import { type MarkingState, markingStates } from '../../../src/domain/marking.ts';
 import type { Check, ConditionCheck } from '../../../src/domain/procedure.ts';
 import { typedPosition } from '../../drawing/strip-scale.ts';
+import { type DiameterDraft, openReadings, stepReadings } from './diameter-draft.ts';
+import { typedAfter } from './typed-after.ts';
 
 export type Draft =
   | { readonly stage: 'question' }
@@ -20,7 +23,8 @@ export type Draft =
       /** The finding that a note belongs to. */
       readonly noted: number | undefined;
     }
-  | { readonly stage: 'length'; readonly typed: string };
+  | { readonly stage: 'length'; readonly typed: string }
+  | DiameterDraft;
 
 export type DraftInput =
   | { readonly kind: 'good' | 'defect' | 'confirm' | 'cancel' | 'point' | 'erase' }
@@ -39,7 +43,11 @@ export type DraftFault =
   | 'notANumber'
   | 'beyondLifeline'
   | 'noSuchNumber'
-  | 'tooLong';
+  | 'tooLong'
+  | 'diameterNotANumber'
+  | 'diameterImpossible'
+  | 'diameterPlaces'
+  | 'diametersTooMany';
 
 export interface DraftStep {
   readonly draft: Draft;
@@ -51,13 +59,14 @@ export interface DraftStep {
 export interface DraftContext {
   readonly check: Check;
   readonly ratedLengthM: Metres;
+  /** What readings of the lifeline are held against. */
+  readonly facts: LifelineFacts;
   readonly unit: LengthUnit;
   /** The answer that stands on record, to start from when it is changed. */
   readonly given: Answer | undefined;
 }
 
 export const question: Draft = { stage: 'question' };
-const longestNumber = 6;
 const mostFindings = 50;
 
 /** The next state of the draft. An input that means nothing where the draft stands leaves it as it is. */
@@ -67,6 +76,8 @@ export const stepDraft = (draft: Draft, input: DraftInput, context: DraftContext
       return answerQuestion(draft, input, context);
     case 'length':
       return giveLength(draft, input, context);
+    case 'diameters':
+      return stepReadings(draft, input, context);
     case 'defects':
       return context.check.kind === 'condition'
         ? nameDefects(draft, input, context, context.check)
@@ -86,10 +97,21 @@ const answerQuestion = (draft: Draft, input: DraftInput, context: DraftContext):
       if (input.kind === 'good')
         return { draft: question, answer: { kind: 'length', confirmedM: context.ratedLengthM } };
       return input.kind === 'defect' ? { draft: { stage: 'length', typed: '' } } : { draft };
+    case 'lifeline-diameter':
+      return measure(draft, input, context);
     case 'condition':
       if (input.kind === 'good') return { draft: question, answer: { kind: 'good' } };
       return input.kind === 'defect' ? { draft: openDefects(check, given) } : { draft };
   }
+};
+
+/** With a minimum of the manufacturer there is nothing to answer but readings; without one, none need be taken. */
+const measure = (draft: Draft, input: DraftInput, { given, facts }: DraftContext): DraftStep => {
+  if (input.kind === 'defect') return { draft: openReadings(given) };
+  if (input.kind !== 'good') return { draft };
+  return facts.lifelineMinimumDiameterMm === undefined
+    ? { draft: question, answer: { kind: 'diameters', readings: [] } }
+    : { draft: openReadings(given) };
 };
 
 const markingInput = (input: DraftInput): MarkingState | undefined => {
@@ -200,21 +222,6 @@ const placeFinding = (
       return { draft: findings.length === 0 ? question : { ...draft, placing: undefined } };
     default:
       return { draft: { ...draft, placing: { ...placing, typed: typedAfter(placing.typed, input) } } };
-  }
-};
-
-const typedAfter = (typed: string, input: DraftInput): string => {
-  switch (input.kind) {
-    case 'digit':
-      return typed.length < longestNumber ? `${typed}${input.digit}` : typed;
-    case 'point':
-      return /[.,]/.test(typed) || typed === '' ? typed : `${typed}.`;
-    case 'erase':
-      return typed.slice(0, -1);
-    case 'typed':
-      return input.text.slice(0, longestNumber);
-    default:
-      return typed;
   }
 };
 

@@ -7,17 +7,20 @@ import { useText } from '../../i18n/text.ts';
 import { AnswerButton } from './answer-button.tsx';
 import type { DraftInput } from './answer-draft.ts';
 import styles from './answer-row.module.css';
+import { DiameterAnswers } from './diameter-answers.tsx';
 import { letterOf } from './shortcut.ts';
 
 export interface AnswerRowProps {
   readonly check: Check;
   readonly ratedLengthM: Metres;
+  /** True where the model sheet gives the manufacturer's minimum of the diameter. */
+  readonly hasMinimum: boolean;
   readonly given: Answer | undefined;
   readonly isSending: boolean;
   onInput(input: DraftInput): void;
 }
 
-export const AnswerRow = ({ check, ratedLengthM, given, isSending, onInput }: AnswerRowProps) => {
+export const AnswerRow = ({ check, ratedLengthM, hasMinimum, given, isSending, onInput }: AnswerRowProps) => {
   const { t, inLanguage, lengthText } = useText();
   if (check.kind === 'marking') {
     return (
@@ -37,6 +40,8 @@ export const AnswerRow = ({ check, ratedLengthM, given, isSending, onInput }: An
       </fieldset>
     );
   }
+  if (check.kind === 'lifeline-diameter')
+    return <DiameterAnswers hasMinimum={hasMinimum} given={given} isSending={isSending} onInput={onInput} />;
   const isWhole = given?.kind === 'length' && given.confirmedM >= ratedLengthM;
   const words =
     check.kind === 'payout-length'

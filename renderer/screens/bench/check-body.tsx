@@ -1,6 +1,7 @@
 /** Everything about one check: its words, what is on record, the answer that it has, and the way to answer it. */
 import type { Metres } from '../../../src/domain/brand.ts';
 import type { CommandName } from '../../../src/domain/command-symbol.ts';
+import type { Message } from '../../../src/domain/message.ts';
 import type { Check } from '../../../src/domain/procedure.ts';
 import type { InspectionView } from '../../../src/station/views.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
@@ -9,8 +10,10 @@ import { AnswerRow } from './answer-row.tsx';
 import styles from './check-body.module.css';
 import { CheckText } from './check-text.tsx';
 import { DefectPicker } from './defect-picker.tsx';
+import { DiameterEntry } from './diameter-entry.tsx';
 import { GivenAnswer } from './given-answer.tsx';
 import { LengthEntry } from './length-entry.tsx';
+import { lifelineFactsOf } from './lifeline-facts.ts';
 import { RecordedElement } from './recorded-element.tsx';
 import { RecordedMarking } from './recorded-marking.tsx';
 import { stateWithVerdict } from './walk-order.ts';
@@ -43,6 +46,7 @@ export const CheckBody = ({
     <article className={styles.body}>
       <CheckText
         check={check}
+        criterion={criterionOf(check, inspection)}
         number={inspection.checks.indexOf(check.key) + 1}
         count={inspection.checks.length}
         isShort={!isQuestion}
@@ -64,6 +68,7 @@ export const CheckBody = ({
         <AnswerRow
           check={check}
           ratedLengthM={ratedLengthM}
+          hasMinimum={inspection.lifelineMinimumDiameterMm !== undefined}
           given={answered?.answer}
           isSending={isSending}
           onInput={onInput}
@@ -87,6 +92,21 @@ export const CheckBody = ({
           onCommand={onCommand}
         />
       )}
+      {draft.stage === 'diameters' && (
+        <DiameterEntry
+          draft={draft}
+          facts={lifelineFactsOf(inspection)}
+          isSending={isSending}
+          onInput={onInput}
+          onCommand={onCommand}
+        />
+      )}
     </article>
   );
 };
+
+/** A diameter that no minimum of the manufacturer holds has its own. */
+const criterionOf = (check: Check, { lifelineMinimumDiameterMm }: InspectionView): Message =>
+  check.kind === 'lifeline-diameter' && lifelineMinimumDiameterMm === undefined
+    ? check.criterionWithoutMinimum
+    : check.criterion;

@@ -1,5 +1,6 @@
 /** What to do at a check and when it is good: the criterion large, the caution where the hand is. */
 import { useEffect, useRef } from 'react';
+import type { Message } from '../../../src/domain/message.ts';
 import type { Check } from '../../../src/domain/procedure.ts';
 import { Icon } from '../../components/icon.tsx';
 import { classes } from '../../design/classes.ts';
@@ -9,13 +10,15 @@ import styles from './check-text.module.css';
 
 export interface CheckTextProps {
   readonly check: Check;
+  /** When it is good, for this device. */
+  readonly criterion: Message;
   readonly number: number;
   readonly count: number;
   /** True while an answer is being given in detail: only what is needed for that stays. */
   readonly isShort: boolean;
 }
 
-export const CheckText = ({ check, number, count, isShort }: CheckTextProps) => {
+export const CheckText = ({ check, criterion, number, count, isShort }: CheckTextProps) => {
   const { t, inLanguage } = useText();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -36,7 +39,7 @@ export const CheckText = ({ check, number, count, isShort }: CheckTextProps) => 
             : classes(styles.criterion, check.kind === 'marking' && styles.repeated)
         }
       >
-        {inLanguage(check.criterion)}
+        {inLanguage(criterion)}
       </p>
       {check.caution !== undefined && !isShort && (
         <p className={styles.caution}>

@@ -2,11 +2,12 @@
 import type { CommandName } from '../../../src/domain/command-symbol.ts';
 import type { DraftInput } from './answer-draft.ts';
 
-/** `undefined` for the commands that move through the walk instead of answering. */
+/** `undefined` for the commands that move through the walk or take a picture instead of answering. */
 export const inputOfCommand = (command: CommandName): DraftInput | undefined => {
   switch (command) {
     case 'next':
     case 'back':
+    case 'picture':
       return undefined;
     case 'good':
     case 'defect':

@@ -6,13 +6,15 @@ import styles from './number-entry.module.css';
 export interface NumberEntryProps {
   readonly label: string;
   readonly typed: string;
+  /** Shown beside the number; that of the station's lengths where absent. */
+  readonly unit?: string;
   onType(text: string): void;
   onConfirm(): void;
   /** Moves the number one step, where it stands for a place that can be moved. */
   onNudge?(direction: -1 | 1): void;
 }
 
-export const NumberEntry = ({ label, typed, onType, onConfirm, onNudge }: NumberEntryProps) => {
+export const NumberEntry = ({ label, typed, unit, onType, onConfirm, onNudge }: NumberEntryProps) => {
   const { language, lengthUnit } = useText();
   const id = useId();
   return (
@@ -40,7 +42,7 @@ export const NumberEntry = ({ label, typed, onType, onConfirm, onNudge }: Number
             }
           }}
         />
-        <span className={styles.unit}>{lengthUnit}</span>
+        <span className={styles.unit}>{unit ?? lengthUnit}</span>
       </span>
     </div>
   );

@@ -1,5 +1,6 @@
 /** Takes the PIN, typed, touched or scanned digit by digit, and signs. */
-import type { InspectionView, PersonView } from '../../../src/station/views.ts';
+import type { PersonView } from '../../../src/station/person-view.ts';
+import type { InspectionView } from '../../../src/station/views.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { TextInput } from '../../components/text-input.tsx';

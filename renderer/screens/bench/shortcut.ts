@@ -9,6 +9,7 @@ export const letterOf = {
   back: 'B',
   confirm: '⏎',
   cancel: 'Esc',
+  picture: 'P',
 } as const;
 
 /** The command of a key, `KeyboardEvent.key`; digits come through the scan listener, which tells them from a scan. */
@@ -22,6 +23,8 @@ export const commandOfKey = (key: string): CommandName | undefined => {
       return 'next';
     case 'B':
       return 'back';
+    case 'P':
+      return 'picture';
     case 'Enter':
       return 'confirm';
     case 'Escape':

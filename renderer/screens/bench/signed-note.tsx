@@ -3,6 +3,7 @@ import type { InspectionView } from '../../../src/station/views.ts';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
+import { CorrectionList } from '../corrections/correction-list.tsx';
 import styles from './signing.module.css';
 
 export const SignedNote = ({ inspection }: { readonly inspection: InspectionView }) => {
@@ -31,6 +32,12 @@ export const SignedNote = ({ inspection }: { readonly inspection: InspectionView
         {t('walk:verdict.tag')}
       </Button>
       <Button onPress={() => navigate({ screen: 'device', benchId })}>{t('walk:verdict.device')}</Button>
+      {inspection.amendments.length === 0 ? null : (
+        <>
+          <h2 className={styles.title}>{t('corrections:made')}</h2>
+          <CorrectionList amendments={inspection.amendments} />
+        </>
+      )}
     </section>
   );
 };

@@ -33,6 +33,8 @@ const useWords = (fault: SigningFault): { readonly title: string; readonly hint:
         title: t('walk:sign.notDesignated', fault),
         hint: t('walk:sign.expired', { date: dateText(fault.date) }),
       };
+    case 'out of scope':
+      return { title: t('walk:sign.notDesignated', fault), hint: t('walk:sign.outOfScope') };
     case 'no PIN':
       return { title: t('walk:sign.noPin', fault), hint: t('walk:sign.noPinHint') };
     case 'answers by others':

@@ -9,7 +9,7 @@ export const Signing = ({ inspection }: { readonly inspection: InspectionView })
   const station = useReadyStation();
   const person = useSignedIn();
   if (inspection.verdict.kind === 'incomplete') return null;
-  const fault = signingFault(inspection, person, station?.today ?? '');
+  const fault = signingFault(inspection, person, station?.today ?? '', inspection.device.modelSheetId);
   if (fault !== undefined || person === undefined)
     return fault === undefined ? null : <SigningFaultNote fault={fault} />;
   return <PinForm inspection={inspection} signer={person} />;

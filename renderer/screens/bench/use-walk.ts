@@ -8,6 +8,7 @@ import { useText } from '../../i18n/text.ts';
 import { useStationCommand } from '../../station/hooks.ts';
 import { type Draft, type DraftInput, question, stepDraft } from './answer-draft.ts';
 import { inputOfCommand } from './command-input.ts';
+import { lifelineFactsOf } from './lifeline-facts.ts';
 import { firstPlace, neighbour, placeAfterAnswer, type WalkPlace } from './walk-order.ts';
 
 export interface Walk {
@@ -23,8 +24,12 @@ export interface Walk {
   command(command: CommandName): boolean;
 }
 
-export const useWalk = (inspection: InspectionView, checks: readonly Check[]): Walk => {
-  const { t, lengthUnit } = useText();
+export const useWalk = (
+  inspection: InspectionView,
+  checks: readonly Check[],
+  takePicture: (check: Check) => void,
+): Walk => {
+  const { t, lengthUnit, diameterText } = useText();
   const { run, isRunning } = useStationCommand('inspection.answer');
   const [place, setPlace] = useState<WalkPlace>(() => firstPlace(inspection));
   const [draft, setDraft] = useState<Draft>(question);
@@ -48,10 +53,15 @@ export const useWalk = (inspection: InspectionView, checks: readonly Check[]): W
     } = stepDraft(draft, given, {
       check,
       ratedLengthM: metres(inspection.device.ratedLengthM),
+      facts: lifelineFactsOf(inspection),
       unit: lengthUnit,
       given: inspection.answers[check.key]?.answer,
     });
-    setFault(unfit === undefined ? undefined : t(`walk:fault.${unfit}`));
+    setFault(
+      unfit === undefined
+        ? undefined
+        : t(`walk:fault.${unfit}`, { nominal: diameterText(inspection.lifelineDiameterMm) }),
+    );
     if (answer === undefined) return setDraft(next);
     const result = await run({ inspection: inspection.inspection, check: check.key, answer });
     if (result.ok) go(placeAfterAnswer(check.key, result.output.inspection));
@@ -59,6 +69,11 @@ export const useWalk = (inspection: InspectionView, checks: readonly Check[]): W
   };
 
   const command = (name: CommandName): boolean => {
+    if (name === 'picture') {
+      if (check === undefined) return false;
+      takePicture(check);
+      return true;
+    }
     const given = inputOfCommand(name);
     if (given === undefined) {
       step(name === 'next' ? 1 : -1);

@@ -5,6 +5,7 @@ import { Button } from '../../components/button.tsx';
 import { SrlDrawing } from '../../drawing/srl-drawing.tsx';
 import { useText } from '../../i18n/text.ts';
 import { DeviceLine } from './device-line.tsx';
+import { InspectionEvidence } from './inspection-evidence.tsx';
 import { KeyCap } from './key-cap.tsx';
 import { OpenChecks } from './open-checks.tsx';
 import { ReasonList } from './reason-list.tsx';
@@ -29,7 +30,9 @@ export const VerdictPage = ({ inspection, checks, onGo, onBack }: VerdictPagePro
   return (
     <div className={styles.page}>
       <section className={styles.verdict}>
-        <VerdictWord verdict={verdict} />
+        <VerdictWord verdict={verdict}>
+          <InspectionEvidence inspection={inspection} checks={checks} />
+        </VerdictWord>
         {verdict.kind === 'incomplete' && <OpenChecks verdict={verdict} checks={checks} onGo={onGo} />}
         {verdict.kind === 'pass' && (
           <div className={styles.drawing}>

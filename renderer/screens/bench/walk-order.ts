@@ -14,6 +14,7 @@ export const checkState = (check: Check, inspection: Pick<InspectionView, 'answe
     case 'marking':
       return answer.state === 'legible' ? 'good' : 'finding';
     case 'length':
+    case 'diameters':
       return 'good';
     case 'defects': {
       const effectOf = new Map(
@@ -47,7 +48,7 @@ export const zoneSegments = (
   return segments;
 };
 
-/** As `checkState`, but a payout that was too short is a finding: that is the verdict's to say. */
+/** As `checkState`, but a payout that was too short, or a lifeline too thin, is a finding: that is the verdict's to say. */
 export const stateWithVerdict = (check: Check, inspection: InspectionView): CheckState => {
   const state = checkState(check, inspection);
   return state === 'good' && reasonsOfCheck(check.key, inspection).length > 0 ? 'finding' : state;

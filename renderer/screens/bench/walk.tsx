@@ -1,14 +1,16 @@
 /** The walk of an inspection: one check a screen, the drawing beside it, and what was found so far. */
-import { useState } from 'react';
+import { useCallback, useEffect, useState } from 'react';
 import { metres } from '../../../src/domain/brand.ts';
 import type { Check } from '../../../src/domain/procedure.ts';
 import type { InspectionView } from '../../../src/station/views.ts';
+import { useCameraDesk } from '../../camera/camera-desk.ts';
 import { Button } from '../../components/button.tsx';
 import { SrlDrawing } from '../../drawing/srl-drawing.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { BreakOffDialog } from './break-off-dialog.tsx';
 import { CheckBody } from './check-body.tsx';
+import { CheckPictures } from './check-pictures.tsx';
 import { DeviceLine } from './device-line.tsx';
 import { KeyCap } from './key-cap.tsx';
 import { ReasonsSoFar } from './reasons-so-far.tsx';
@@ -27,12 +29,25 @@ export interface WalkProps {
 }
 
 export const Walk = ({ inspection, checks }: WalkProps) => {
-  const { t, lengthText } = useText();
+  const { t, lengthText, inLanguage } = useText();
   const [isBreakingOff, setBreakingOff] = useState(false);
-  const walk = useWalk(inspection, checks);
+  const desk = useCameraDesk();
+  const pictureOf = useCallback(
+    (check: Check) => ({
+      inspection: inspection.inspection,
+      check: check.key,
+      title: inLanguage(check.title),
+    }),
+    [inspection.inspection, inLanguage],
+  );
+  const walk = useWalk(inspection, checks, (check) => desk.keepPictureOfCheck(pictureOf(check)));
   useShortcuts();
   useScanHandler(({ meaning }) => meaning.meaning === 'command' && walk.command(meaning.command));
   const { check } = walk;
+  useEffect(() => {
+    desk.aimAt(check === undefined ? undefined : pictureOf(check));
+    return () => desk.aimAt(undefined);
+  }, [desk, check, pictureOf]);
   const facts = {
     loadIndicatorFitted: checks.some(({ appliesWhen }) => appliesWhen === 'load-indicator-fitted'),
     ratedLength: lengthText(inspection.device.ratedLengthM),
@@ -67,6 +82,11 @@ export const Walk = ({ inspection, checks }: WalkProps) => {
             <DeviceLine device={inspection.device} />
             <ReasonsSoFar reasons={reasonsOf(inspection)} />
             <div className={styles.room} />
+            <CheckPictures
+              inspection={inspection.inspection}
+              check={check}
+              onTake={() => walk.command('picture')}
+            />
             <Button look="quiet" onPress={() => setBreakingOff(true)}>
               {t('walk:actions.breakOff')}
             </Button>

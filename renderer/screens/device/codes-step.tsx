@@ -53,7 +53,9 @@ export const CodesStep = (props: CodesStepProps) => {
 
   const users = [
     { value: '', label: t('screens:newDevice.nobody') },
-    ...(people.data?.people ?? []).map(({ personId, name }) => ({ value: personId, label: name })),
+    ...(people.data?.people ?? [])
+      .filter(({ left }) => left === undefined)
+      .map(({ personId, name }) => ({ value: personId, label: name })),
   ];
   return (
     <div className={styles.step}>

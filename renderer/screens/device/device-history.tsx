@@ -1,6 +1,7 @@
 /** The inspections of a device, newest first; apart from them, those that a list declared. */
 import type { DeviceCard } from '../../../src/station/views.ts';
 import { useText } from '../../i18n/text.ts';
+import { hashOf, type Route } from '../../navigation/route.ts';
 import styles from './device.module.css';
 
 type Line = DeviceCard['inspections'][number];
@@ -34,7 +35,11 @@ export const DeviceHistory = ({ inspections, declared }: DeviceHistoryProps) => 
       {inspections.length === 0 ? <p>{t('screens:device.noInspections')}</p> : null}
       <ul className={styles.lines}>
         {inspections.map((line) => (
-          <li key={line.inspection}>{lineText(line)}</li>
+          <li key={line.inspection}>
+            <a className={styles.line} href={hashOf(placeOf(line))}>
+              {lineText(line)}
+            </a>
+          </li>
         ))}
       </ul>
       {declared.length === 0 ? null : (
@@ -61,3 +66,7 @@ export const DeviceHistory = ({ inspections, declared }: DeviceHistoryProps) => 
     </section>
   );
 };
+
+/** One that is open is gone on with; the others are looked at. */
+const placeOf = ({ state, inspection }: Line): Route =>
+  state === 'open' ? { screen: 'bench', inspection } : { screen: 'record', inspection };

@@ -9,8 +9,10 @@ import { useScanHandler } from '../../scan/scan.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { BindHereDialog } from './bind-here-dialog.tsx';
 import styles from './device.module.css';
+import { DeviceCorrections } from './device-corrections.tsx';
 import { DeviceHistory } from './device-history.tsx';
 import { DeviceIdentity } from './device-identity.tsx';
+import { DeviceLifeline } from './device-lifeline.tsx';
 import { DeviceMarking } from './device-marking.tsx';
 import { DevicePictures } from './device-pictures.tsx';
 import { DeviceTag } from './device-tag.tsx';
@@ -63,6 +65,8 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
         <div className={styles.stack}>
           <EquipmentRecord device={device} />
           <OtherCodes device={device} />
+          <DeviceLifeline benchId={benchId} />
+          <DeviceCorrections device={device} />
           <DevicePictures benchId={benchId} />
         </div>
       </div>

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import type { DeviceCard } from '../../../src/station/views.ts';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
+import { ReportDialog } from '../records/report-dialog.tsx';
 import styles from './device.module.css';
 import { FactsDialog } from './facts-dialog.tsx';
 
@@ -12,6 +13,7 @@ const wholeDate = 10;
 export const EquipmentRecord = ({ device }: { readonly device: DeviceCard }) => {
   const { t, dateText } = useText();
   const [isEditing, setEditing] = useState(false);
+  const [isReporting, setReporting] = useState(false);
   const dateOf = (date: string | undefined): string =>
     date === undefined ? t('records:facts.notKnown') : date.length < wholeDate ? date : dateText(date);
   const facts: readonly (readonly [string, string])[] = [
@@ -32,7 +34,17 @@ export const EquipmentRecord = ({ device }: { readonly device: DeviceCard }) => 
       </dl>
       <div className={styles.buttons}>
         <Button onPress={() => setEditing(true)}>{t('records:facts.edit')}</Button>
+        <Button icon="register" onPress={() => setReporting(true)}>
+          {t('records:report.device')}
+        </Button>
       </div>
+      {isReporting ? (
+        <ReportDialog
+          title={t('records:report.device')}
+          of={{ kind: 'device', benchId: device.benchId }}
+          onClose={() => setReporting(false)}
+        />
+      ) : null}
       {isEditing ? <FactsDialog device={device} onClose={() => setEditing(false)} /> : null}
     </section>
   );

@@ -1,12 +1,12 @@
 /** The short set-up of an empty station: its name, time zone and unit, and its first administrator. */
 import { type FormEvent, useState } from 'react';
-import { calendarDate } from '../../../src/domain/brand.ts';
 import type { LengthUnit } from '../../../src/domain/length.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { CheckBox } from '../../components/check-box.tsx';
 import { Choice } from '../../components/choice.tsx';
-import { DesignationFields, emptyDesignation } from '../../components/designation-fields.tsx';
+import { designationFrom, emptyDesignation } from '../../components/designation-draft.ts';
+import { DesignationFields } from '../../components/designation-fields.tsx';
 import { faultsOf, hasFaults } from '../../components/form-faults.ts';
 import { SelectInput } from '../../components/select-input.tsx';
 import { TextInput } from '../../components/text-input.tsx';
@@ -70,11 +70,7 @@ export const SetUpForm = ({ onBack }: { onBack(): void }) => {
         pin,
         ...(inspects
           ? {
-              designation: {
-                designatedBy: designation.designatedBy,
-                designatedOn: calendarDate(designation.designatedOn),
-                trainingValidUntil: calendarDate(designation.trainingValidUntil),
-              },
+              designation: designationFrom(designation),
             }
           : {}),
       },
@@ -155,6 +151,7 @@ export const SetUpForm = ({ onBack }: { onBack(): void }) => {
                 designatedBy: faults.designatedBy ?? refused.at('administrator.designation.designatedBy'),
                 designatedOn:
                   faults.designatedOn ?? refused.at('administrator.designation.designatedOn', 'designatedOn'),
+                trainedOn: refused.at('administrator.designation.trainedOn', 'trainedOn'),
                 trainingValidUntil:
                   faults.trainingValidUntil ??
                   refused.at('administrator.designation.trainingValidUntil', 'trainingValidUntil'),

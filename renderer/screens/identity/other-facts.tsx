@@ -1,7 +1,7 @@
 /** What is left of our own label and tag, and what people know. */
 import type { FormEvent } from 'react';
 import { useState } from 'react';
-import type { PersonView } from '../../../src/station/views.ts';
+import type { PersonView } from '../../../src/station/person-view.ts';
 import { Button } from '../../components/button.tsx';
 import { Choice } from '../../components/choice.tsx';
 import { SelectInput } from '../../components/select-input.tsx';

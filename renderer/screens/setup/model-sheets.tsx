@@ -8,6 +8,7 @@ import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { ContactDialog } from './contact-dialog.tsx';
+import { MinimumDiameterDialog } from './minimum-diameter-dialog.tsx';
 import styles from './setup.module.css';
 
 export const ModelSheets = () => {
@@ -15,6 +16,7 @@ export const ModelSheets = () => {
   const { data, error } = useStationQuery('model-sheet.list', {});
   const [isNew, setNew] = useState(false);
   const [reached, setReached] = useState<ModelSheet>();
+  const [measured, setMeasured] = useState<ModelSheet>();
   if (error !== undefined) return <StationError error={error} />;
   if (isNew) {
     return (
@@ -39,9 +41,18 @@ export const ModelSheets = () => {
             </div>
             <span className={styles.soft}>{sheet.manual}</span>
             <ContactButton sheet={sheet} onPress={() => setReached(sheet)} />
+            <Button
+              onPress={() => setMeasured(sheet)}
+              label={`${t('evidence:sheet.set')}: ${sheet.manufacturer} ${sheet.model}`}
+            >
+              {t('evidence:sheet.set')}
+            </Button>
           </li>
         ))}
       </ul>
+      {measured === undefined ? null : (
+        <MinimumDiameterDialog sheet={measured} onClose={() => setMeasured(undefined)} />
+      )}
       {reached === undefined ? null : (
         <ContactDialog
           manufacturer={reached.manufacturer}

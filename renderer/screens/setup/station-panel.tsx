@@ -4,6 +4,7 @@ import { useReadyStation } from '../../station/status.ts';
 import { BinLabel } from './bin-label.tsx';
 import { CheckpointBox } from './checkpoint-box.tsx';
 import { CommandSheet } from './command-sheet.tsx';
+import { KeptPictures } from './kept-pictures.tsx';
 import styles from './setup.module.css';
 import { VerifyRecord } from './verify-record.tsx';
 
@@ -17,6 +18,7 @@ export const StationPanel = () => {
       <BinLabel />
       <VerifyRecord />
       <CheckpointBox />
+      <KeptPictures />
       <section className={styles.box} aria-labelledby="facts">
         <h2 id="facts">{t('screens:setup.facts')}</h2>
         <dl className={styles.facts}>

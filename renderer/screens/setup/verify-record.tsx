@@ -5,7 +5,7 @@ import { Button } from '../../components/button.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import { call } from '../../station/client.ts';
-import { useWork, type WorkCalls } from '../exchange/use-work.ts';
+import { useWork, type WorkCalls } from '../../station/use-work.ts';
 import { CheckpointFileButton } from './checkpoint-file-button.tsx';
 import styles from './setup.module.css';
 
@@ -27,6 +27,7 @@ export const VerifyRecord = () => {
   const { status, error, isWorking, begin, cancel } = useWork(verifyCalls);
   const verified = status?.state === 'verified' && !isWorking ? status : undefined;
   const refused = status?.state === 'refused' && !isWorking ? status.sentence : undefined;
+  const notes = verified?.notes ?? [];
   return (
     <section className={styles.box} aria-labelledby="verify">
       <h2 id="verify">{t('ledger:verifyTitle')}</h2>
@@ -35,6 +36,11 @@ export const VerifyRecord = () => {
         {isWorking ? <p>{progressOf(status, t)}</p> : null}
         {verified?.sound === true ? <SoundRecord verified={verified} /> : null}
       </div>
+      {notes.length === 0 ? null : (
+        <p className={styles.soft}>
+          {t('evidence:store.unnamed', { count: notes.length, first: notes[0]?.sha256.slice(0, 12) ?? '' })}
+        </p>
+      )}
       <AlertLine
         sentence={error?.sentence ?? refused ?? (verified?.sound === false ? t('ledger:unsound') : undefined)}
       />

@@ -1,23 +1,27 @@
-/** `device add`, `show`, `list`, `picture`, `facts`, `maker-contact`: the register. */
+/** `device add`, `show`, `list`, `picture`, `facts`, `maker-contact`, `minimum-diameter`: the register. */
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { z } from 'zod';
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
 import { standingSchema } from '../../domain/device.ts';
-import { type LengthUnit, lengthText } from '../../domain/length.ts';
+import { diameterText, type LengthUnit, lengthText, parseDiameter } from '../../domain/length.ts';
 import { modelSheetSchema } from '../../domain/model-sheet.ts';
 import { type PictureSubject, pictureSubjectSchema } from '../../domain/picture.ts';
 import { refusal } from '../../domain/refusal.ts';
 import type { InputOf, OutputOf } from '../../station/contract.ts';
 import type { DeviceCard, DeviceSummary } from '../../station/views.ts';
 import { withControlCharacters } from '../control-notation.ts';
+import { correctionLine } from '../correction-line.ts';
 import { failureOf } from '../failure.ts';
 import { readBytes, readJson } from '../files.ts';
 import { deviceMeant, type Job, jobOf, type StationCall, withStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
 import { columns, dateText } from '../wording.ts';
+import { addDeviceCorrect } from './correct.ts';
 
-export const addDevice = (program: Command, { words, terminal }: Shell): void => {
+export const addDevice = (program: Command, shell: Shell): void => {
+  const { words, terminal } = shell;
   const device = program.command('device').description(words('help-device'));
+  addDeviceCorrect(device, shell);
 
   device
     .command('add')
@@ -97,6 +101,35 @@ export const addDevice = (program: Command, { words, terminal }: Shell): void =>
             benchId: formatBenchId(benchId),
             purchased: shown(facts.purchasedOn),
             firstUsed: shown(facts.firstUsedOn),
+          }),
+        ]);
+      });
+    });
+
+  device
+    .command('minimum-diameter')
+    .argument('<id>', words('help-device-id'))
+    .argument('<diameter>', words('help-minimum-diameter-text'))
+    .description(words('help-minimum-diameter'))
+    .action(async (id: string, text: string, _options, command: Command) => {
+      const job = jobOf(command, terminal);
+      const diameterMm = parseDiameter(text);
+      if (diameterMm === undefined)
+        throw failureOf(
+          refusal('input-invalid', { field: 'diameter', why: words('diameter-shape') }, 'diameter'),
+          job.language,
+        );
+      await withStation(job, async (call) => {
+        const { device: card } = await call('device.show', { benchId: await deviceMeant(job, call, id) });
+        const { modelSheetId, manufacturer, model } = card.modelSheet;
+        const set = await call('model-sheet.set-minimum-diameter', {
+          modelSheetId,
+          lifelineMinimumDiameterMm: diameterMm,
+        });
+        job.give({ modelSheetId, ...set }, [
+          words('minimum-diameter-set', {
+            model: `${manufacturer} ${model}`,
+            minimum: diameterText(diameterMm, job.language),
           }),
         ]);
       });
@@ -229,6 +262,7 @@ const cardLines = (card: DeviceCard, unit: LengthUnit, job: Job): readonly strin
   return [
     ...columns([summaryCells(card, unit, job)]),
     ...card.reasons.map(({ sentence }) => `  - ${sentence[language]}`),
+    ...card.amendments.map((amendment) => correctionLine(amendment, job)),
     ...card.inspections.map(({ inspection, startedOn, startedBy, verdict, state }) =>
       words('inspection-line', {
         inspection,

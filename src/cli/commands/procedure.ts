@@ -35,6 +35,8 @@ const answersOf = (check: Check): readonly string[] => {
       return ['good', 'defects'];
     case 'payout-length':
       return ['length'];
+    case 'lifeline-diameter':
+      return ['diameters'];
   }
 };
 

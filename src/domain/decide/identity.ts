@@ -1,10 +1,11 @@
 /** The rules of "who is this?": what may be guessed, who proposes, who must look and agree, and what follows. */
 import type { BenchId } from '../brand.ts';
+import { isCompetentOn } from '../competence.ts';
 import type { Device } from '../device.ts';
 import type { DomainEvent, Occasion } from '../event.ts';
 import { type CaseRanking, candidatesInCase, type IdentityCase } from '../identity/identity-case.ts';
 import { type Observation, seenFields } from '../identity/observation.ts';
-import { designationFault, type Person } from '../person.ts';
+import type { Person } from '../person.ts';
 import { type Refusal, refusal } from '../refusal.ts';
 import type { Reason } from '../verdict.ts';
 import type { Decision } from './decision.ts';
@@ -12,9 +13,7 @@ import { removalOf } from './device.ts';
 
 /** Why a person is no competent person today, or `undefined` where they are one. */
 const notCompetent = (person: Person, { on }: Occasion): Refusal | undefined =>
-  designationFault(person, on) === undefined
-    ? undefined
-    : refusal('identity-competent-person-needed', { name: person.name });
+  isCompetentOn(person, on) ? undefined : refusal('identity-competent-person-needed', { name: person.name });
 
 export interface NewIdentityCase {
   readonly identityCase: number;
@@ -70,7 +69,7 @@ export const unfitAsSecond = (
   if (identity.state === 'open') return refusal('identity-not-proposed', { identityCase });
   if (identity.state !== 'proposed' || proposal === undefined) return notOpen(identity);
   if (proposal.by === person.personId) return refusal('identity-second-person', { name: person.name });
-  return person.roles.includes('attendant') || designationFault(person, occasion.on) === undefined
+  return person.roles.includes('attendant') || isCompetentOn(person, occasion.on)
     ? undefined
     : refusal('identity-second-not-entitled', { name: person.name });
 };

@@ -5,12 +5,13 @@ import type { DomainEvent, Occasion } from '../event.ts';
 import { answersOf, type Inspection } from '../inspection.ts';
 import type { LengthUnit } from '../length.ts';
 import type { ModelSheet } from '../model-sheet.ts';
-import { designationFault, type Person } from '../person.ts';
+import type { Person } from '../person.ts';
 import { applicableChecks, type DeviceFacts, type Procedure } from '../procedure.ts';
 import { nextDue, type Program } from '../program.ts';
 import { type Refusal, refusal } from '../refusal.ts';
 import { faultOfAnswer, reasonsWhenBrokenOff, verdictOf } from '../verdict.ts';
 import type { Decision } from './decision.ts';
+import { incompetence } from './designation.ts';
 
 /** What an inspection is held against: the device, its model sheet, and the written rules of the day it began. */
 export interface InspectionCase {
@@ -23,6 +24,8 @@ export interface InspectionCase {
 export const factsOf = (modelSheet: ModelSheet): DeviceFacts => ({
   ratedLengthM: modelSheet.ratedLengthM,
   loadIndicatorFitted: modelSheet.loadIndicatorFitted,
+  lifelineDiameterMm: modelSheet.lifelineDiameterMm,
+  lifelineMinimumDiameterMm: modelSheet.lifelineMinimumDiameterMm,
 });
 
 export const decideStart = (
@@ -68,8 +71,8 @@ export const decideAnswer = (
 };
 
 /**
- * Signs the verdict. The signer's designation and training are valid on the day, the signer is not the regular user of
- * the device, and gave every answer in person. The tag number that follows belongs to the tag of this verdict.
+ * Signs the verdict. The signer's designation and training are valid on the day and cover this type of device; the signer
+ * is not its regular user, and gave every answer in person. The tag number that follows belongs to the tag of this verdict.
  */
 export const decideSign = (
   inspection: Inspection,
@@ -112,27 +115,11 @@ export const decideSign = (
 };
 
 /** Why a person may not sign an inspection of this device today, or `undefined` where they may. */
-export const unfitToSign = (signer: Person, device: Device, occasion: Occasion): Refusal | undefined => {
-  const fault = designationFault(signer, occasion.on);
-  switch (fault) {
-    case 'not designated':
-      return refusal('signer-not-designated', { name: signer.name });
-    case 'not yet designated':
-      return refusal('signer-not-yet-designated', {
-        name: signer.name,
-        on: signer.designation?.designatedOn ?? '',
-      });
-    case 'training expired':
-      return refusal('signer-training-expired', {
-        name: signer.name,
-        on: signer.designation?.trainingValidUntil ?? '',
-      });
-    case undefined:
-      return device.regularUserId === signer.personId
-        ? refusal('signer-is-regular-user', { name: signer.name })
-        : undefined;
-  }
-};
+export const unfitToSign = (signer: Person, device: Device, { on }: Occasion): Refusal | undefined =>
+  incompetence(signer, on, device) ??
+  (device.regularUserId === signer.personId
+    ? refusal('signer-is-regular-user', { name: signer.name })
+    : undefined);
 
 /** Breaks the inspection off. What was found until then keeps the device out of service. */
 export const decideBreakOff = (

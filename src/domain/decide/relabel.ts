@@ -1,9 +1,10 @@
 /** A label of ours once more: only on a device whose manufacturer's marking was read, whole, just now. */
+import { isCompetentOn } from '../competence.ts';
 import type { Device } from '../device.ts';
 import type { Occasion } from '../event.ts';
 import { comparable } from '../identity/fragment.ts';
 import { type MarkingEntry, markingElements } from '../marking.ts';
-import { designationFault, type Person } from '../person.ts';
+import type { Person } from '../person.ts';
 import type { Procedure } from '../procedure.ts';
 import { refusal } from '../refusal.ts';
 import type { ReprintReason } from '../tag-content.ts';
@@ -52,7 +53,7 @@ export const decideRelabel = (
       ...removalOf(device, [...reasons, ...found]),
     ];
   }
-  if (device.presumedIdentity !== undefined && designationFault(person, on) !== undefined)
+  if (device.presumedIdentity !== undefined && !isCompetentOn(person, on))
     return refusal('identity-competent-person-needed', { name: person.name });
   return [{ type: 'device.marking-read', benchId, marking: [...marking], reprintBecause }];
 };

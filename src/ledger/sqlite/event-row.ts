@@ -14,8 +14,8 @@ export const eventRow = (recorded: RecordedEvent): EventRow => {
 
 /** The columns that repeat what the event says, so that events can be looked up. */
 export const lookUpColumns = ({ event }: RecordedEvent): Pick<EventRow, 'bench_id' | 'inspection'> => ({
-  bench_id: 'benchId' in event ? event.benchId : null,
-  inspection: 'inspection' in event ? event.inspection : null,
+  bench_id: ('benchId' in event ? event.benchId : undefined) ?? null,
+  inspection: ('inspection' in event ? event.inspection : undefined) ?? null,
 });
 
 /** Of bytes that this program wrote; throws `SyntaxError` where they are not JSON. */

@@ -8,11 +8,11 @@ import {
   evolveIn,
   evolveInspection,
   evolveModelSheet,
-  evolvePerson,
   evolveStation,
   type Station,
   touchedBy,
 } from '../../domain/evolve.ts';
+import { evolvePerson } from '../../domain/evolve-person.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';

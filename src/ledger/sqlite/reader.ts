@@ -10,7 +10,7 @@ import type { RegisteredDevice } from '../../domain/identity/registered-device.t
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
-import type { Counts, Credential, DeviceQuery, DeviceRow, LedgerReader } from '../ledger.ts';
+import type { Counts, Credential, DeviceQuery, DeviceRow, InspectionQuery, LedgerReader } from '../ledger.ts';
 import { recordedFrom } from './event-row.ts';
 import type { LedgerDatabase, LedgerTables } from './schema.ts';
 import { compareKey, searchWords } from './search.ts';
@@ -199,6 +199,20 @@ export class SqliteReader implements LedgerReader {
     return rows.map(stateOf<Inspection>);
   }
 
+  async signedInspections({ limit, offset, ...query }: InspectionQuery): Promise<readonly Inspection[]> {
+    const rows = await this.#database
+      .selectFrom('inspection')
+      .select('state')
+      .where(isSigned)
+      .where((builder) => builder.and(signatureConditions(query, builder)))
+      .orderBy(signedOn, 'desc')
+      .orderBy('inspection', 'desc')
+      .limit(limit)
+      .offset(offset)
+      .execute();
+    return rows.map(stateOf<Inspection>);
+  }
+
   async openInspections(): Promise<readonly Inspection[]> {
     const rows = await this.#database
       .selectFrom('inspection')
@@ -277,13 +291,22 @@ export class SqliteReader implements LedgerReader {
     return (latest ?? 0) + 1;
   }
 
+  async event(seq: number): Promise<RecordedEvent | undefined> {
+    const bytes = await this.#eventBytes(seq);
+    return bytes && recordedFrom(bytes);
+  }
+
   async eventText(seq: number): Promise<string | undefined> {
+    return (await this.#eventBytes(seq))?.toString('utf8');
+  }
+
+  async #eventBytes(seq: number): Promise<Buffer | undefined> {
     const row = await this.#database
       .selectFrom('event')
       .select('bytes')
       .where('seq', '=', seq)
       .executeTakeFirst();
-    return row?.bytes.toString('utf8');
+    return row?.bytes;
   }
 
   async signatureOf(inspection: number): Promise<RecordedEvent | undefined> {
@@ -334,6 +357,24 @@ export class SqliteReader implements LedgerReader {
 
 /** Written out, not as a parameter, so that SQLite can use the index over just these. */
 const isOpen = sql<SqlBool>`phase = 'open'`;
+
+const isSigned = sql<SqlBool>`phase = 'signed'`;
+
+/** As the indexes over signed inspections have them. */
+const signedOn = sql<string>`json_extract(state, '$.signed.on')`;
+const signedBy = sql<string>`json_extract(state, '$.signed.by')`;
+const signedVerdict = sql<string>`json_extract(state, '$.signed.verdict.kind')`;
+
+const signatureConditions = (
+  { from, until, personId, verdict, benchId }: Omit<InspectionQuery, 'limit' | 'offset'>,
+  builder: ExpressionBuilder<LedgerTables, 'inspection'>,
+) => [
+  ...(from === undefined ? [] : [builder(signedOn, '>=', from)]),
+  ...(until === undefined ? [] : [builder(signedOn, '<=', until)]),
+  ...(personId === undefined ? [] : [builder(signedBy, '=', personId)]),
+  ...(verdict === undefined ? [] : [builder(signedVerdict, '=', verdict)]),
+  ...(benchId === undefined ? [] : [builder('bench_id', '=', benchId)]),
+];
 
 const hasUnproved = sql<SqlBool>`unproved_tag = 1`;
 

@@ -208,6 +208,12 @@ const migrations: readonly string[] = [
   create trigger checkpoint_kept before delete on checkpoint
     begin select raise(abort, 'a checkpoint is never removed'); end;
   `,
+  `
+  create index inspection_by_signature on inspection
+    (json_extract(state, '$.signed.on'), inspection) where phase = 'signed';
+  create index inspection_by_signer on inspection
+    (json_extract(state, '$.signed.by'), json_extract(state, '$.signed.on'), inspection) where phase = 'signed';
+  `,
 ];
 
 /** What SQL alone cannot compute, by the version that it leads to. */

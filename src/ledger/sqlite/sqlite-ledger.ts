@@ -1,11 +1,13 @@
 /** The ledger in an SQLite file of the data folder. */
 import { constants } from 'node:fs';
-import { access, mkdir } from 'node:fs/promises';
+import { access, mkdir, open } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { Kysely } from 'kysely';
 import type { Decision } from '../../domain/decide/decision.ts';
 import type { Occasion, RecordedEvent } from '../../domain/event.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
+import { settleRestore } from '../backup/put-in-place.ts';
+import { clearUnderWay } from '../backup/under-way.ts';
 import { readCheckpoint } from '../checkpoint.ts';
 import type {
   Credential,
@@ -56,7 +58,8 @@ const lockWaitMs = 5000;
 /**
  * Opens the ledger of a data folder, which is created where it is missing, and holds the folder until `close`. Refuses with
  * `station-already-open`, `folder-not-writable`, `disk-full`, `ledger-damaged` or `ledger-from-newer-version`; each
- * names the `folder`. `append` and `appendAll` return the first four as well; all else throws them as `StorageFault`.
+ * names the `folder`. `append` and `appendAll` return the first four as well; all else throws them as `StorageFault`. The
+ * projections of a file of an older version are made again from the events, for they may say more in this one.
  */
 export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal> => {
   const path = resolve(folder);
@@ -70,6 +73,8 @@ export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal
     const lock = await lockFolder(path);
     if (isRefusal(lock)) return lock;
     opened.push(lock);
+    await settleRestore(path, ledgerFileName);
+    await clearUnderWay(path);
     const file = join(path, ledgerFileName);
     const wasLeftOpen = await isThere(`${file}-wal`);
     const writer = await SqliteConnection.open(file);
@@ -89,7 +94,9 @@ export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal
     opened.push(reader);
     reader.waitForLocks(lockWaitMs);
     await reader.exec(readerSettings);
-    return new SqliteLedger(path, writer, reader, release);
+    const ledger = new SqliteLedger(path, writer, reader, release);
+    if (version > 0 && version < schemaVersion) await ledger.rebuild();
+    return ledger;
   } catch (error) {
     await release();
     return storageRefusal(error, path);
@@ -271,6 +278,24 @@ class SqliteLedger implements Ledger {
     if (kept === undefined) return refusal('checkpoint-malformed', {}, 'checkpoint');
     const path = await this.#prove((prover) => prover.proveGrowth(kept));
     return isRefusal(path) ? path : path.map((hash) => hash.toString('base64'));
+  }
+
+  copyTo(file: string): Promise<void> {
+    return this.#orFault(async () => {
+      const connection = await SqliteConnection.open(join(this.#folder, ledgerFileName));
+      try {
+        connection.waitForLocks(lockWaitMs);
+        await connection.run('vacuum into ?', [file]);
+      } finally {
+        await connection.close();
+      }
+      const copy = await open(file, 'r+');
+      try {
+        await copy.sync();
+      } finally {
+        await copy.close();
+      }
+    });
   }
 
   async close(): Promise<void> {

@@ -7,6 +7,7 @@ import { benchIdSchema } from '../../domain/brand.ts';
 import { lengthUnitSchema } from '../../domain/length.ts';
 import { modelSheetSchema } from '../../domain/model-sheet.ts';
 import { personSchema } from '../../domain/person.ts';
+import { drawnFindingSchema } from './draw-finding.ts';
 
 const demoPersonSchema = personSchema.omit({ designation: true }).extend({
   pin: z.string(),
@@ -16,8 +17,14 @@ const demoPersonSchema = personSchema.omit({ designation: true }).extend({
       designatedDaysAgo: z.number().int(),
       /** Negative where the training has run out already. */
       trainingValidForDays: z.number().int(),
+      trainedDaysAgo: z.number().int(),
+      document: z.string(),
+      trainingCourse: z.string(),
+      /** Model sheets; every type where it is absent. */
+      scope: z.array(z.string()).optional(),
     })
     .optional(),
+  left: z.object({ daysAgo: z.number().int(), because: z.string() }).optional(),
 });
 export type DemoPerson = z.infer<typeof demoPersonSchema>;
 
@@ -27,6 +34,15 @@ const demoDeviceSchema = z.object({
   serial: z.string(),
   dateOfManufacture: z.string(),
   makerCode: z.string(),
+  /** What was entered at registration instead, and corrected later. */
+  misread: z
+    .object({
+      dateOfManufacture: z.string(),
+      correctedDaysAgo: z.number().int(),
+      correctedBy: z.string(),
+      because: z.string(),
+    })
+    .optional(),
   registeredDaysAgo: z.number().int(),
   regularUserId: z.string().optional(),
   /** Signed inspections, oldest first; a check that `answers` does not name was found good. */
@@ -35,6 +51,8 @@ const demoDeviceSchema = z.object({
       daysAgo: z.number().int(),
       by: z.string(),
       answers: z.record(z.string(), answerSchema).optional(),
+      /** Pictures that are drawn for it, by check. */
+      pictures: z.record(z.string(), z.array(drawnFindingSchema)).default({}),
     }),
   ),
   /** Its tag waits for its scan on the device. */

@@ -1,54 +1,57 @@
 /** Loads the invented depot into an empty ledger by the same decisions that a real day goes through, back-dated. */
 import { randomUUID } from 'node:crypto';
 import type { Answer } from '../../domain/answer.ts';
-import { type Instant, instant } from '../../domain/brand.ts';
-import { addDays, dateInZone } from '../../domain/calendar.ts';
+import { type Instant, instant, metres } from '../../domain/brand.ts';
+import { dateInZone } from '../../domain/calendar.ts';
 import type { Decision } from '../../domain/decide/decision.ts';
 import { decideRegister, decideRemove } from '../../domain/decide/device.ts';
 import { decideAnswer, decideSign, decideStart, factsOf } from '../../domain/decide/inspection.ts';
 import { decideRecordModelSheet } from '../../domain/decide/model-sheet.ts';
-import { decideAddPerson, decideDesignate } from '../../domain/decide/person.ts';
+import { decideKeepFindingPicture } from '../../domain/decide/picture.ts';
 import { decideProveTag } from '../../domain/decide/tag.ts';
 import type { DomainEvent, Occasion } from '../../domain/event.ts';
 import { lengthText } from '../../domain/length.ts';
 import type { MarkingElement, MarkingEntry } from '../../domain/marking.ts';
 import { markingElements } from '../../domain/marking.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
+import type { FindingPicture, PictureFile } from '../../domain/picture.ts';
 import { applicableChecks, type Check } from '../../domain/procedure.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
+import type { EvidenceStore } from '../../ledger/evidence-store.ts';
 import type { Ledger, LedgerReader } from '../../ledger/ledger.ts';
 import { caseIn, deviceIn, personIn } from '../lookup.ts';
 import { hashPin } from '../pin.ts';
+import { putPicture } from '../put-picture.ts';
 import type { Rules } from '../rules.ts';
 import { keyMade } from '../station-key.ts';
+import { corrected } from './corrected-step.ts';
 import { type DemoDepot, type DemoDevice, readDemoDepot } from './demo-files.ts';
+import { type DrawnFinding, drawFinding } from './draw-finding.ts';
+import { lifeOfPerson } from './people-steps.ts';
+import { minutesADay, type TimedStep } from './timed-step.ts';
 
 interface Step {
   readonly occasion: Occasion;
   readonly decide: (reader: LedgerReader) => Promise<Decision>;
 }
 
-/** A step with its place in time, in minutes before the day of loading. */
-interface TimedStep {
-  readonly minutesAgo: number;
-  readonly by: string;
-  readonly decide: (reader: LedgerReader, occasion: Occasion) => Promise<Decision>;
-}
-
-const minutesADay = 24 * 60;
-
 /** Returns the number of events; refuses, and records nothing, where the folder holds a station already. */
 export const loadDemo = async (
   ledger: Ledger,
+  evidence: EvidenceStore,
   rules: Rules,
   productFolder: string,
   now: Instant,
 ): Promise<number | Refusal> => {
   const depot = await readDemoDepot(productFolder);
+  if ((await ledger.read((reader) => reader.station())) !== undefined)
+    return refusal('station-already-set-up');
+  const drawn = await putDrawings(evidence);
+  if (isRefusal(drawn)) return drawn;
   const made = await keyMade(ledger);
   const steps = [
     ...foundation(depot, made, now),
-    ...depot.fleet.flatMap((device) => lifeOf(device, depot, rules)),
+    ...depot.fleet.flatMap((device) => lifeOf(device, depot, rules, drawn)),
   ];
   const ordered = steps
     .map((step, index) => ({ step, index }))
@@ -85,34 +88,7 @@ const foundation = (depot: DemoDepot, made: DomainEvent, now: Instant): readonly
           ? [{ type: 'station.created', stationId: randomUUID(), ...depot.station, demo: true }, made]
           : refusal('station-already-set-up'),
     },
-    ...depot.people.map(({ pin: _pin, designation: _designation, ...person }) => ({
-      minutesAgo: first,
-      by: 'station',
-      decide: async () => {
-        const added = decideAddPerson(person, undefined);
-        return isRefusal(added)
-          ? added
-          : [...added, { type: 'person.pin-set' as const, personId: person.personId }];
-      },
-    })),
-    ...depot.people.flatMap(({ personId, designation }) =>
-      designation === undefined
-        ? []
-        : [
-            {
-              minutesAgo: designation.designatedDaysAgo * minutesADay,
-              by: 'P001',
-              decide: async (reader: LedgerReader) => {
-                const person = await personIn(reader, personId);
-                if (isRefusal(person)) return person;
-                const designatedOn = addDays(today, -designation.designatedDaysAgo);
-                const trainingValidUntil = addDays(today, designation.trainingValidForDays);
-                const { designatedBy } = designation;
-                return decideDesignate(person, { designatedBy, designatedOn, trainingValidUntil }, today);
-              },
-            },
-          ],
-    ),
+    ...depot.people.flatMap((person) => lifeOfPerson(person, today, first)),
     ...depot.modelSheets.map((sheet) => ({
       minutesAgo: first,
       by: 'P001',
@@ -122,22 +98,31 @@ const foundation = (depot: DemoDepot, made: DomainEvent, now: Instant): readonly
 };
 
 /** Everything that happened to one device, each with its time. */
-const lifeOf = (device: DemoDevice, depot: DemoDepot, rules: Rules): readonly TimedStep[] => {
+const lifeOf = (
+  device: DemoDevice,
+  depot: DemoDepot,
+  rules: Rules,
+  drawn: Drawings,
+): readonly TimedStep[] => {
   const sheet = depot.modelSheets.find(({ modelSheetId }) => modelSheetId === device.modelSheetId);
   if (sheet === undefined)
     throw new Error(`demo-data names the model sheet ${device.modelSheetId}, which it does not hold.`);
-  const { removed, open } = device;
+  const { removed, open, misread } = device;
   return [
     {
       minutesAgo: device.registeredDaysAgo * minutesADay,
       by: 'P005',
-      decide: async () => registered(device, sheet),
+      decide: async () => registered({ ...device, ...misread }, sheet),
     },
-    ...device.history.flatMap(({ daysAgo, by, answers }) =>
+    ...(misread === undefined ? [] : [corrected(device, misread, rules)]),
+    ...device.history.flatMap(({ daysAgo, by, answers, pictures }) =>
       inspectionSteps(device, sheet, rules, {
         minutesAgo: daysAgo * minutesADay,
         by,
         answers: answers ?? {},
+        pictures: Object.entries(pictures).flatMap(([check, names]) =>
+          names.map((name) => ({ check, ...drawn[name] })),
+        ),
         sign: true,
       }),
     ),
@@ -162,6 +147,7 @@ const lifeOf = (device: DemoDevice, depot: DemoDepot, rules: Rules): readonly Ti
           minutesAgo: 90,
           by: open.by,
           answers: {},
+          pictures: [],
           sign: false,
         }).slice(0, open.answered + 1)),
   ];
@@ -206,10 +192,22 @@ const markingEntry = (element: MarkingElement, device: DemoDevice, sheet: ModelS
   return { element, state: 'legible', text: words[element] };
 };
 
+type Drawings = Readonly<Record<DrawnFinding, PictureFile>>;
+
+const putDrawings = async (evidence: EvidenceStore): Promise<Drawings | Refusal> => {
+  const put = async (finding: DrawnFinding) =>
+    putPicture(evidence, (await drawFinding(finding)).toString('base64'));
+  const brokenWires = await put('broken-wires');
+  if (isRefusal(brokenWires)) return brokenWires;
+  const crushing = await put('crushing');
+  return isRefusal(crushing) ? crushing : { 'broken-wires': brokenWires, crushing };
+};
+
 interface DemoInspection {
   readonly minutesAgo: number;
   readonly by: string;
   readonly answers: Readonly<Record<string, Answer>>;
+  readonly pictures: readonly FindingPicture[];
   readonly sign: boolean;
 }
 
@@ -218,7 +216,7 @@ const inspectionSteps = (
   device: DemoDevice,
   sheet: ModelSheet,
   rules: Rules,
-  { minutesAgo, by, answers, sign }: DemoInspection,
+  { minutesAgo, by, answers, pictures, sign }: DemoInspection,
 ): readonly TimedStep[] => {
   const { procedure, reference } = rules.current;
   const checks = applicableChecks(procedure, factsOf(sheet));
@@ -243,6 +241,14 @@ const inspectionSteps = (
         return isRefusal(open)
           ? open
           : decideAnswer(open.inspection, open, check.key, answers[check.key] ?? goodAnswer(check, sheet));
+      },
+    })),
+    ...pictures.map((picture) => ({
+      minutesAgo: minutesAgo - 1 - checks.length,
+      by,
+      decide: async (reader: LedgerReader) => {
+        const open = await openCase(reader);
+        return isRefusal(open) ? open : decideKeepFindingPicture(open.inspection, open, picture, []);
       },
     })),
     ...(sign
@@ -273,5 +279,16 @@ const goodAnswer = (check: Check, sheet: ModelSheet): Answer => {
       return { kind: 'good' };
     case 'payout-length':
       return { kind: 'length', confirmedM: sheet.ratedLengthM };
+    case 'lifeline-diameter':
+      return { kind: 'diameters', readings: nominalReadings(sheet) };
   }
 };
+
+/** In the middle of each third, where the model sheet has a minimum to hold them against. */
+const nominalReadings = ({ ratedLengthM, lifelineDiameterMm, lifelineMinimumDiameterMm }: ModelSheet) =>
+  lifelineMinimumDiameterMm === undefined
+    ? []
+    : [1, 3, 5].map((sixths) => ({
+        positionM: metres(Math.round((ratedLengthM * sixths * 10) / 6) / 10),
+        diameterMm: lifelineDiameterMm,
+      }));

@@ -7,9 +7,9 @@ import {
   evolveIn,
   evolveInspection,
   evolveModelSheet,
-  evolvePerson,
   touchedBy,
 } from '../../domain/evolve.ts';
+import { evolvePerson } from '../../domain/evolve-person.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
@@ -41,6 +41,7 @@ export class ExportRows {
     evolveIn(this.#devices, benchId, recorded, evolveDevice);
     evolveIn(this.#open, inspection, recorded, evolveInspection);
     this.#reasonsOf(recorded);
+    this.#correctionOf(recorded);
     if (namesPicture(recorded)) this.#picture(recorded);
     const ended = inspection === undefined ? undefined : this.#open.get(inspection);
     if (ended === undefined || ended.state === 'open') return;
@@ -52,12 +53,21 @@ export class ExportRows {
   finish(): void {
     for (const inspection of this.#open.values()) this.#inspection(inspection);
     for (const person of this.#people.values()) {
-      const { personId, name, badge, roles, designation } = person;
-      this.#sink('people', { personId, name, badge, roles: roles.join(', '), ...designation });
+      const { personId, name, badge, roles, left } = person;
+      const { scope, ...designation } = person.designation ?? {};
+      const now = { ...designation, scope: scope?.join(', '), leftOn: left?.on };
+      this.#sink('people', { personId, name, badge, roles: roles.join(', '), ...now });
     }
     for (const sheet of this.#sheets.values()) {
       const { manufacturerIntervalMonths, manufacturerReference, manufacturerContact, manual } = sheet;
-      const rest = { manufacturerIntervalMonths, manufacturerReference, manufacturerContact, manual };
+      const { lifelineMinimumDiameterMm } = sheet;
+      const rest = {
+        lifelineMinimumDiameterMm,
+        manufacturerIntervalMonths,
+        manufacturerReference,
+        manufacturerContact,
+        manual,
+      };
       this.#sink('model-sheets', { modelSheetId: sheet.modelSheetId, ...sheetCells(sheet), ...rest });
     }
     for (const device of this.#devices.values()) this.#device(device);
@@ -125,9 +135,10 @@ export class ExportRows {
         by: this.#name(by),
         at,
       });
-      if (answer.kind !== 'defects') continue;
-      for (const finding of answer.findings)
+      for (const finding of answer.kind === 'defects' ? answer.findings : [])
         this.#sink('findings', { inspection: inspection.inspection, check, ...finding });
+      for (const reading of answer.kind === 'diameters' ? answer.readings : [])
+        this.#sink('readings', { inspection: inspection.inspection, check, ...reading });
     }
   }
 
@@ -135,6 +146,25 @@ export class ExportRows {
     const { type: _type, mediaType: _mediaType, ...picture } = event;
     const benchId = formatBenchId(event.benchId);
     this.#sink('pictures', { ...picture, benchId, keptOn: on, keptBy: this.#name(by) });
+  }
+
+  #correctionOf({ seq, event, on, by }: RecordedEvent): void {
+    if (event.type !== 'record.amended') return;
+    const { amends, benchId, inspection, personId, correction, because } = event;
+    this.#sink('corrections', {
+      seq,
+      amends,
+      benchId: benchId === undefined ? undefined : formatBenchId(benchId),
+      inspection,
+      personId,
+      field: correction.field,
+      check: correction.field === 'answer' ? correction.check : undefined,
+      was: asCell(correction.was),
+      now: asCell(correction.now),
+      because,
+      on,
+      by: this.#name(by),
+    });
   }
 
   #reasonsOf({ event, on, by }: RecordedEvent): void {
@@ -150,6 +180,9 @@ export class ExportRows {
       write(event.benchId, event.verdict.reasons, event.inspection);
   }
 }
+
+const asCell = (value: string | object | undefined): string | undefined =>
+  typeof value === 'object' ? JSON.stringify(value) : value;
 
 const sheetCells = (sheet: ModelSheet): ExportRow => ({
   manufacturer: sheet.manufacturer,

@@ -12,10 +12,12 @@ export const exportTables = [
   'inspections',
   'answers',
   'findings',
+  'readings',
   'pictures',
   'reasons',
   'declared-inspections',
   'tags',
+  'corrections',
 ] as const;
 export type ExportTable = (typeof exportTables)[number];
 

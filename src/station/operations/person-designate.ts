@@ -1,6 +1,6 @@
-/** `person.designate`: the employer's written designation of a competent person, with the training behind it. */
+/** `person.designate`: the employer's written designation of a competent person: its document, the training behind it, and its scope. */
 import { z } from 'zod';
-import { decideDesignate } from '../../domain/decide/person.ts';
+import { decideDesignate } from '../../domain/decide/designation.ts';
 import { designationSchema } from '../../domain/person.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { personIn } from '../lookup.ts';
@@ -17,7 +17,9 @@ export const personDesignate = defineOperation({
   run: async (context, { personId, designation }) => {
     const result = await record(context, async (reader, { on }) => {
       const person = await personIn(reader, personId);
-      return isRefusal(person) ? person : decideDesignate(person, designation, on);
+      return isRefusal(person)
+        ? person
+        : decideDesignate(person, designation, on, await reader.modelSheets());
     });
     return isRefusal(result) ? result : {};
   },

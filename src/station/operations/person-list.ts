@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { isRefusal } from '../../domain/refusal.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
-import { personView, personViewSchema } from '../views.ts';
+import { personView, personViewSchema } from '../person-view.ts';
 
 export const personList = defineOperation({
   name: 'person.list',

@@ -1,5 +1,7 @@
-/** `person.set-pin`: a new PIN for a person; that it was set is recorded, the PIN is not. */
+/** `person.set-pin`: the first PIN of a person, or a reset with its reason; that it was set is recorded, the PIN is not. */
 import { z } from 'zod';
+import { decideSetPin } from '../../domain/decide/person.ts';
+import { whySchema } from '../../domain/person-event.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
 import { personIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
@@ -8,19 +10,21 @@ import { record } from '../record.ts';
 
 export const personSetPin = defineOperation({
   name: 'person.set-pin',
-  summary: 'Sets the PIN with which a person signs.',
+  summary: 'Sets the PIN with which a person signs; where one is set already, with the reason.',
   kind: 'command',
   access: ['administrator'],
-  input: z.object({ personId: z.string(), pin: z.string() }),
+  input: z.object({ personId: z.string(), pin: z.string(), because: whySchema.optional() }),
   output: z.object({}),
-  run: async (context, { personId, pin }) => {
+  run: async (context, { personId, pin, because }) => {
     if (isWeakPin(pin)) return refusal('pin-too-weak', {}, 'pin');
     const credential = await hashPin(personId, pin);
     const result = await record(
       context,
-      async (reader) => {
+      async (reader, { by }) => {
         const person = await personIn(reader, personId);
-        return isRefusal(person) ? person : [{ type: 'person.pin-set', personId }];
+        if (isRefusal(person)) return person;
+        const wasSet = (await reader.credential(personId)) !== undefined;
+        return decideSetPin(person, { wasSet, by, because });
       },
       (writer) => writer.putCredential(credential),
     );

@@ -1,9 +1,10 @@
 /** `session.sign-in`: a scanned badge says who works at this window. It never signs an inspection; that takes the PIN. */
 import { z } from 'zod';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
+import { badgeHolder } from '../badge.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
-import { personView, personViewSchema } from '../views.ts';
+import { personView, personViewSchema } from '../person-view.ts';
 
 export const sessionSignIn = defineOperation({
   name: 'session.sign-in',
@@ -16,8 +17,13 @@ export const sessionSignIn = defineOperation({
     context.ledger.read(async (reader) => {
       const station = await stationIn(reader);
       if (isRefusal(station)) return station;
-      const person = await reader.personByBadge(badge);
-      if (person === undefined) return refusal('badge-unknown', { badge }, 'badge');
+      const held = await badgeHolder(reader, badge);
+      if (held === undefined) return refusal('badge-unknown', { badge }, 'badge');
+      const { person, replacedOn } = held;
+      const { name, left } = person;
+      if (replacedOn !== undefined)
+        return refusal('badge-replaced', { badge, name, on: replacedOn }, 'badge');
+      if (left !== undefined) return refusal('badge-of-leaver', { name, on: left.on }, 'badge');
       context.session.signIn(person.personId);
       return { person: await personView(reader, person, context.occasion(station).on) };
     }),

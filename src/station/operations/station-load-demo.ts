@@ -12,7 +12,13 @@ export const stationLoadDemo = defineOperation({
   input: z.object({}),
   output: z.object({ events: z.number().int() }),
   run: async (context) => {
-    const events = await loadDemo(context.ledger, context.rules, context.productFolder, context.now());
+    const events = await loadDemo(
+      context.ledger,
+      context.evidence,
+      context.rules,
+      context.productFolder,
+      context.now(),
+    );
     return isRefusal(events) ? events : { events };
   },
 });

@@ -2,7 +2,8 @@
 import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
 import { dateInZone, isTimeZone } from '../../domain/calendar.ts';
-import { decideAddPerson, decideDesignate } from '../../domain/decide/person.ts';
+import { decideDesignate } from '../../domain/decide/designation.ts';
+import { decideAddPerson } from '../../domain/decide/person.ts';
 import { lengthUnitSchema } from '../../domain/length.ts';
 import { designationSchema } from '../../domain/person.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
@@ -47,7 +48,7 @@ export const stationSetup = defineOperation({
         if ((await reader.station()) !== undefined) return refusal('station-already-set-up');
         const added = decideAddPerson(person, await badgeMeaning(reader, person.badge));
         if (isRefusal(added)) return added;
-        const designated = designation === undefined ? [] : decideDesignate(person, designation, on);
+        const designated = designation === undefined ? [] : decideDesignate(person, designation, on, []);
         if (isRefusal(designated)) return designated;
         return [
           { type: 'station.created', stationId: randomUUID(), name, timeZone, lengthUnit, demo: false },

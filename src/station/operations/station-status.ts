@@ -1,11 +1,35 @@
 /** `station.status`: what every screen needs first: whether there is a station, who is signed in, and the numbers of the day. */
 import { z } from 'zod';
-import { calendarDateSchema } from '../../domain/brand.ts';
+import { type CalendarDate, calendarDateSchema } from '../../domain/brand.ts';
 import { addDays } from '../../domain/calendar.ts';
+import { backupState, backupStateSchema } from '../../domain/keeping.ts';
 import { lengthUnitSchema } from '../../domain/length.ts';
+import { isAdministrator, type Person } from '../../domain/person.ts';
 import { scannerSchema } from '../../domain/scanner/scanner.ts';
+import { trainingNotice, trainingNoticeSchema } from '../../domain/training-notice.ts';
 import { defineOperation } from '../operation.ts';
-import { deviceSummary, deviceSummarySchema, personView, personViewSchema } from '../views.ts';
+import { personView, personViewSchema } from '../person-view.ts';
+import { deviceSummary, deviceSummarySchema } from '../views.ts';
+
+const demoBadges = (people: readonly Person[]) =>
+  people.filter(({ left }) => left === undefined).map(({ name, badge, roles }) => ({ name, badge, roles }));
+
+const noticeSchema = z.object({
+  personId: z.string(),
+  name: z.string(),
+  notice: trainingNoticeSchema,
+  on: calendarDateSchema,
+});
+
+const trainingNotices = (people: readonly Person[], today: CalendarDate): z.infer<typeof noticeSchema>[] =>
+  people
+    .flatMap((person) => {
+      const notice = trainingNotice(person, today);
+      const on = person.designation?.trainingValidUntil;
+      const { personId, name } = person;
+      return notice === undefined || on === undefined ? [] : [{ personId, name, notice, on }];
+    })
+    .toSorted((one, other) => one.on.localeCompare(other.on));
 
 export const stationStatus = defineOperation({
   name: 'station.status',
@@ -27,6 +51,8 @@ export const stationStatus = defineOperation({
       demoBadges: z
         .array(z.object({ name: z.string(), badge: z.string(), roles: z.array(z.string()) }))
         .optional(),
+      /** People whose training has run out or will within 30 days, the earliest first; only for an administrator. */
+      trainingNotices: z.array(noticeSchema).optional(),
       dueSoonDays: z.number().int(),
       counts: z.object({
         devices: z.number().int(),
@@ -42,6 +68,8 @@ export const stationStatus = defineOperation({
       open: z.array(
         z.object({ inspection: z.number().int(), device: deviceSummarySchema, answered: z.number().int() }),
       ),
+      /** Whether backups are made, as the start screen says it. */
+      backup: backupStateSchema,
       /** True where the shell can open a file with the operating system. */
       opensFiles: z.boolean(),
       /** How the scanner types, once it was learnt. */
@@ -73,12 +101,14 @@ export const stationStatus = defineOperation({
         demo: station.demo,
         today,
         ...(context.person === undefined ? {} : { person: await personView(reader, context.person, today) }),
-        ...(station.demo
-          ? { demoBadges: (await reader.people()).map(({ name, badge, roles }) => ({ name, badge, roles })) }
+        ...(station.demo ? { demoBadges: demoBadges(await reader.people()) } : {}),
+        ...(context.person !== undefined && isAdministrator(context.person)
+          ? { trainingNotices: trainingNotices(await reader.people(), today) }
           : {}),
         dueSoonDays,
         counts: await reader.counts(today, addDays(today, dueSoonDays)),
         open,
+        backup: backupState(station, today),
         opensFiles: context.openFile !== undefined,
         ...(station.scanner === undefined ? {} : { scanner: station.scanner }),
       };

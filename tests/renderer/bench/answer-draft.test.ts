@@ -14,12 +14,37 @@ import { type CommandName, commandNames } from '../../../src/domain/command-symb
 import { faultOfAnswer } from '../../../src/domain/verdict.ts';
 import { checkNamed, procedure } from './checks.ts';
 
+const facts = {
+  ratedLengthM: 15.24,
+  loadIndicatorFitted: true,
+  lifelineDiameterMm: 4.8,
+  lifelineMinimumDiameterMm: 4.3,
+};
+
 const at = (key: string, given?: Answer, unit: 'm' | 'ft' = 'm'): DraftContext => ({
   check: checkNamed(key),
   ratedLengthM: metres(15.24),
+  facts,
   unit,
   given,
 });
+
+/** Readings at 2, 7 and 14 m, as they are scanned: each place and diameter confirmed, then all. */
+const readings = (...diameters: readonly string[]): CommandName[] => {
+  const places = ['2', '7', '14'];
+  const digits = (number: string) =>
+    [...number].map((character) => (character === '.' ? 'point' : character) as CommandName);
+  return [
+    'defect',
+    ...diameters.flatMap((diameter, index) => [
+      ...digits(places[index]!),
+      'confirm' as const,
+      ...digits(diameter),
+      'confirm' as const,
+    ]),
+    'confirm',
+  ];
+};
 
 const walkThrough = (
   context: DraftContext,
@@ -203,24 +228,80 @@ describe('the full payout', () => {
   });
 });
 
+describe('the diameter', () => {
+  const key = 'lifeline.diameter';
+  const withoutMinimum = { ...at(key), facts: { ...facts, lifelineMinimumDiameterMm: undefined } };
+
+  it('is given place by place with the command sheet alone, and ends with Confirm', () => {
+    expect(scanned(at(key), ...readings('4.8', '4.7', '4.8')).answer).toEqual({
+      kind: 'diameters',
+      readings: [
+        { positionM: 2, diameterMm: 4.8 },
+        { positionM: 7, diameterMm: 4.7 },
+        { positionM: 14, diameterMm: 4.8 },
+      ],
+    });
+  });
+
+  it('is asked for at every third of the lifeline before it ends, where there is a minimum to hold it against', () => {
+    const two = scanned(at(key), ...readings('4.8', '4.7').slice(0, -1), 'confirm');
+    expect(two.answer).toBeUndefined();
+    expect(two.fault).toBe('diameterPlaces');
+    expect(scanned(withoutMinimum, ...readings('4.8', '4.7')).answer).toMatchObject({ kind: 'diameters' });
+  });
+
+  it('that cannot be is asked again, and the place stays', () => {
+    const { draft, fault } = scanned(at(key), 'defect', '2', 'confirm', '4', '8', 'confirm');
+    expect(fault).toBe('diameterImpossible');
+    expect(draft).toMatchObject({
+      stage: 'diameters',
+      field: 'diameter',
+      position: '2',
+      diameter: '',
+      readings: [],
+    });
+  });
+
+  it('is taken back step by step with Erase', () => {
+    const { draft } = scanned(
+      at(key),
+      ...readings('4.8').slice(0, -1),
+      '7',
+      'confirm',
+      'erase',
+      'erase',
+      'erase',
+    );
+    expect(draft).toMatchObject({ field: 'position', position: '', readings: [] });
+  });
+
+  it('need not be given where the model sheet has no minimum: Good goes on without readings', () => {
+    expect(scanned(withoutMinimum, 'good').answer).toEqual({ kind: 'diameters', readings: [] });
+    expect(scanned(at(key), 'good').answer).toBeUndefined();
+    expect(scanned(at(key), 'good').draft).toMatchObject({ stage: 'diameters' });
+  });
+});
+
 describe('every check of the procedure', () => {
   it('can be answered with the command sheet alone, by answers that the rules of the station allow', () => {
-    const facts = { ratedLengthM: 15.24, loadIndicatorFitted: true };
     for (const { key, kind } of procedure.checks) {
       const check = checkNamed(key);
       const bad: CommandName[] =
         kind === 'marking'
           ? ['2']
-          : kind === 'payout-length'
-            ? ['defect', '9', 'confirm']
-            : check.kind === 'condition' && check.positioned
-              ? check.defects.length === 1
-                ? ['defect', '1', 'confirm', 'confirm']
-                : ['defect', '1', '1', 'confirm', 'confirm']
-              : check.kind === 'condition' && check.defects.length === 1
-                ? ['defect', 'confirm']
-                : ['defect', '1', 'confirm'];
-      for (const commands of [['good'] as CommandName[], bad]) {
+          : kind === 'lifeline-diameter'
+            ? readings('4.8', '4.2', '4.8')
+            : kind === 'payout-length'
+              ? ['defect', '9', 'confirm']
+              : check.kind === 'condition' && check.positioned
+                ? check.defects.length === 1
+                  ? ['defect', '1', 'confirm', 'confirm']
+                  : ['defect', '1', '1', 'confirm', 'confirm']
+                : check.kind === 'condition' && check.defects.length === 1
+                  ? ['defect', 'confirm']
+                  : ['defect', '1', 'confirm'];
+      const good = kind === 'lifeline-diameter' ? readings('4.8', '4.8', '4.8') : (['good'] as CommandName[]);
+      for (const commands of [good, bad]) {
         const { answer } = scanned(at(key), ...commands);
         expect(answer, key).toBeDefined();
         expect(faultOfAnswer(check, answer!, facts), key).toBeUndefined();
@@ -236,8 +317,8 @@ describe('every check of the procedure', () => {
 });
 
 describe('the commands', () => {
-  it('all mean something to an answer, but for those that move through the walk', () => {
-    const moving = commandNames.filter((command) => inputOfCommand(command) === undefined);
-    expect(moving).toEqual(['next', 'back']);
+  it('all mean something to an answer, but for those that move through the walk or take a picture', () => {
+    const others = commandNames.filter((command) => inputOfCommand(command) === undefined);
+    expect(others).toEqual(['next', 'back', 'picture']);
   });
 });

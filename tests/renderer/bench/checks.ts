@@ -7,7 +7,7 @@ import type { Verdict } from '../../../src/domain/verdict.ts';
 import type { InspectionView } from '../../../src/station/views.ts';
 
 export const procedure = procedureSchema.parse(
-  JSON.parse(readFileSync(new URL('../../../assets/procedures/cable-srl.v1.json', import.meta.url), 'utf8')),
+  JSON.parse(readFileSync(new URL('../../../assets/procedures/cable-srl.v2.json', import.meta.url), 'utf8')),
 );
 
 export const checkNamed = (key: string): Check => procedure.checks.find((check) => check.key === key)!;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { signingFault } from '../../../renderer/screens/bench/signing-fault.ts';
 import { calendarDate } from '../../../src/domain/brand.ts';
-import type { PersonView } from '../../../src/station/views.ts';
+import type { PersonView } from '../../../src/station/person-view.ts';
 import { inspectionWith } from './checks.ts';
 
 const inspection = inspectionWith(['housing.body'], { 'housing.body': { kind: 'good' } }, { kind: 'pass' });

@@ -63,7 +63,8 @@ describe('an export', () => {
     } as never);
     const { folder, events, rootHash, pictures, picturesLost } = await exported(station);
     expect(folder.startsWith(join(station.folder, 'exports'))).toBe(true);
-    expect([pictures, picturesLost]).toEqual([1, 0]);
+    // The one of the marking, and the two that are drawn for the invented depot.
+    expect([pictures, picturesLost]).toEqual([3, 0]);
     const ledger = await station.expectOutput('ledger.export', {});
     expect(await readFile(join(folder, 'events.jsonl'))).toEqual(await readFile(ledger.path));
     expect([events, rootHash]).toEqual([ledger.events, ledger.rootHash]);
@@ -83,7 +84,16 @@ describe('an export', () => {
     const signed = (await readFile(join(folder, 'events.jsonl'), 'utf8')).match(/"inspection\.signed"/g);
     const inspections = await rowsOf(folder, 'inspections');
     expect(inspections.filter(({ State }) => State === 'signed')).toHaveLength(signed!.length);
-    for (const table of ['model-sheets', 'people', 'answers', 'findings', 'reasons', 'tags'])
+    for (const table of [
+      'model-sheets',
+      'people',
+      'answers',
+      'findings',
+      'readings',
+      'pictures',
+      'reasons',
+      'tags',
+    ])
       expect((await rowsOf(folder, table)).length, table).toBeGreaterThan(0);
     expect(await readFile(join(folder, 'people.csv'), 'utf8')).not.toContain(demo.pin);
   });

@@ -1,0 +1,132 @@
+/** Makes a report: in which form, in which words, on which paper; then shows it, or says where it is. */
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+import type { InputOf, OutputOf } from '../../../src/station/contract.ts';
+import { AlertLine } from '../../components/alert-line.tsx';
+import { Button } from '../../components/button.tsx';
+import { Choice } from '../../components/choice.tsx';
+import { Dialog } from '../../components/dialog.tsx';
+import { Icon } from '../../components/icon.tsx';
+import { useText } from '../../i18n/text.ts';
+import { call } from '../../station/client.ts';
+import { useWork, type WorkCalls } from '../../station/use-work.ts';
+import styles from './records.module.css';
+import { saveReport } from './save-report.ts';
+
+type Request = InputOf<'report.make'>;
+type Status = OutputOf<'report.status'>;
+type Words = Request['language'];
+type Form = 'pdf' | 'csv' | 'xlsx';
+type Paper = 'a4' | 'letter';
+
+export interface ReportDialogProps {
+  readonly title: string;
+  /** Absent while the form has not said it. */
+  readonly of: Request['of'] | undefined;
+  /** A list can also be had as CSV and as a workbook. */
+  readonly isList?: boolean;
+  /** What else is asked for. */
+  readonly children?: ReactNode;
+  onClose(): void;
+}
+
+export const ReportDialog = ({ title, of, isList = false, children, onClose }: ReportDialogProps) => {
+  const { t, language } = useText();
+  const [form, setForm] = useState<Form>('pdf');
+  const [words, setWords] = useState<Words>(language);
+  const [paper, setPaper] = useState<Paper>('a4');
+  const job = useRef<number>(undefined);
+  const [calls] = useState(
+    (): WorkCalls<Request, Status> => ({
+      isCommand: false,
+      start: async (request) => {
+        const started = await call('report.make', request);
+        job.current = started.ok ? started.output.job : undefined;
+        return started;
+      },
+      status: (number) => call('report.status', { job: number }),
+      cancel: (number) => call('report.cancel', { job: number }),
+    }),
+  );
+  const { status, error, isWorking, begin, cancel } = useWork(calls);
+  const made = !isWorking && status?.state === 'made' ? status : undefined;
+  const isToShow = made?.opened === false;
+  useEffect(() => {
+    if (isToShow && job.current !== undefined) void saveReport(job.current);
+  }, [isToShow]);
+  const make = (): void => {
+    if (of !== undefined) begin({ of, format: form, language: words, paper, open: true });
+  };
+  const close = (): void => {
+    cancel();
+    onClose();
+  };
+  return (
+    <Dialog title={title} onClose={close}>
+      <div className={styles.form}>
+        {children}
+        {isList ? (
+          <Choice<Form>
+            label={t('records:report.form')}
+            value={form}
+            options={(['pdf', 'csv', 'xlsx'] as const).map((value) => ({
+              value,
+              label: t(`records:report.forms.${value}`),
+            }))}
+            onChange={setForm}
+          />
+        ) : null}
+        <Choice<Words>
+          label={t('records:report.words')}
+          value={words}
+          options={(['en', 'es', 'both'] as const).map((value) => ({
+            value,
+            label: t(`records:report.languages.${value}`),
+          }))}
+          onChange={setWords}
+        />
+        {form === 'pdf' ? (
+          <Choice<Paper>
+            label={t('records:report.paper')}
+            value={paper}
+            options={[
+              { value: 'a4', label: 'A4' },
+              { value: 'letter', label: 'US Letter' },
+            ]}
+            onChange={setPaper}
+          />
+        ) : null}
+        <div role="status">
+          {isWorking ? (
+            <p>
+              {status?.state === 'working' && status.of > 0
+                ? t('records:report.pages', { done: status.done, of: status.of })
+                : t('records:report.working')}
+            </p>
+          ) : null}
+          {made === undefined ? null : (
+            <>
+              <p className={styles.made}>
+                <Icon name="check" />
+                {t('records:report.made')}
+              </p>
+              <p className={styles.path}>{made.path}</p>
+            </>
+          )}
+        </div>
+        <AlertLine
+          sentence={
+            error?.sentence ?? (!isWorking && status?.state === 'refused' ? status.sentence : undefined)
+          }
+        />
+        <div className={styles.buttons}>
+          <Button onPress={close}>
+            {t(made === undefined ? 'screens:form.cancel' : 'records:report.close')}
+          </Button>
+          <Button look="primary" isRunning={isWorking} isDisabled={of === undefined} onPress={make}>
+            {t('records:report.make')}
+          </Button>
+        </div>
+      </div>
+    </Dialog>
+  );
+};

@@ -1,0 +1,52 @@
+/** The record of a device over its life, out of the events that touch it. */
+import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
+import type { BenchId } from '../../domain/brand.ts';
+import { isRefusal, type Refusal } from '../../domain/refusal.ts';
+import { type DeviceRecordContent, deviceRecord } from '../../reports/device-record.ts';
+import { namesPicture } from '../kept-pictures.ts';
+import { deviceIn, stationIn } from '../lookup.ts';
+import type { OperationContext } from '../operation.ts';
+import { namesOf } from '../views.ts';
+import type { ComposeControl, Composition } from './compose-report.ts';
+import { eventsOfType, lastEventOf, proofOf, reportDevice } from './report-device.ts';
+
+export const deviceComposition = async (
+  context: OperationContext,
+  benchId: BenchId,
+  { words }: ComposeControl,
+): Promise<Composition | Refusal> => {
+  const found = await context.ledger.read(async (reader) => {
+    const station = await stationIn(reader);
+    if (isRefusal(station)) return station;
+    const row = await deviceIn(reader, benchId);
+    if (isRefusal(row)) return row;
+    return { station, row, events: await reader.eventsOf(benchId), nameOf: await namesOf(reader) };
+  });
+  if (isRefusal(found)) return found;
+  const { station, row, events, nameOf } = found;
+  const content: DeviceRecordContent = {
+    station: station.name,
+    at: context.now(),
+    of: reportDevice(row, nameOf),
+    examinations: eventsOfType(events, 'inspection.signed').map(({ event, on, by, seq }) => ({
+      inspection: event.inspection,
+      on,
+      by: nameOf(by),
+      verdict: event.verdict,
+      dueOn: event.dueOn,
+      seq,
+    })),
+    removals: eventsOfType(events, 'device.removed').map(({ event, on, by, seq }) => ({
+      on,
+      by: nameOf(by),
+      reasons: event.reasons,
+      seq,
+    })),
+    pictures: events.filter(namesPicture).length,
+    proof: await proofOf(context, lastEventOf(events)),
+  };
+  return {
+    fileName: `device-${formatBenchId(benchId)}`,
+    report: (widthMm) => deviceRecord(content, words, widthMm),
+  };
+};

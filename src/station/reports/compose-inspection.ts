@@ -1,0 +1,51 @@
+/** The report of an inspection that has ended, out of the record. */
+import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
+import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
+import { inspectionReport } from '../../reports/inspection-report.ts';
+import { caseIn } from '../lookup.ts';
+import type { OperationContext } from '../operation.ts';
+import { namesOf } from '../views.ts';
+import type { ComposeControl, Composition } from './compose-report.ts';
+import { eventsOfType, proofOf, reportDevice, signatureOf } from './report-device.ts';
+import { type PictureToShow, reportPictures } from './report-pictures.ts';
+
+export const inspectionComposition = async (
+  context: OperationContext,
+  number: number,
+  { words }: ComposeControl,
+): Promise<Composition | Refusal> => {
+  const found = await context.ledger.read(async (reader) => {
+    const open = await caseIn(reader, number, context.rules);
+    if (isRefusal(open)) return open;
+    const events = await reader.eventsOf(open.inspection.benchId);
+    return {
+      ...open,
+      nameOf: await namesOf(reader),
+      signed: await signatureOf(reader, events, open.row.device, number),
+      kept: eventsOfType(events, 'finding.picture-kept').filter(({ event }) => event.inspection === number),
+    };
+  });
+  if (isRefusal(found)) return found;
+  const { station, inspection, row, procedure, nameOf, signed, kept } = found;
+  if (inspection.state === 'open')
+    return refusal('inspection-not-ended', { inspection: number }, 'of.inspection');
+  const toShow = ({ event, on }: (typeof kept)[number]): PictureToShow => {
+    const check = procedure.checks.find(({ key }) => key === event.check);
+    return { sha256: event.sha256, on, what: check?.title ?? { en: event.check, es: event.check } };
+  };
+  const content = {
+    station: station.name,
+    of: reportDevice(row, nameOf),
+    inspection,
+    procedure,
+    program: signed?.event.program,
+    nameOf,
+    signature: signed?.signature,
+    ...(await reportPictures(context.evidence, kept.map(toShow), words)),
+    proof: await proofOf(context, signed?.signature.seq),
+  };
+  return {
+    fileName: `inspection-${number}-${formatBenchId(inspection.benchId)}`,
+    report: (widthMm) => inspectionReport(content, words, widthMm),
+  };
+};

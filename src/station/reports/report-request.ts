@@ -1,0 +1,37 @@
+/** What a report is asked for with: of what, in which form, in which words. */
+import { z } from 'zod';
+import { benchIdSchema, calendarDateSchema } from '../../domain/brand.ts';
+import { languageSchema } from '../../domain/message.ts';
+import { papers } from '../../reports/paper.ts';
+import { returnAsks } from '../../reports/return-paperwork.ts';
+import { deviceFilterSchema } from '../device-filter.ts';
+
+export const reportSubjectSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('inspection'), inspection: z.number().int().positive() }),
+  z.object({ kind: z.literal('device'), benchId: benchIdSchema }),
+  z.object({ kind: z.literal('register'), ...deviceFilterSchema.shape }),
+  /** In service and due by that day; within the program's warning time where it is absent. */
+  z.object({ kind: z.literal('due'), until: calendarDateSchema.optional() }),
+  /** Devices that are held, of one manufacturer. */
+  z.object({
+    kind: z.literal('return'),
+    benchIds: z.array(benchIdSchema).min(1).max(200),
+    ask: z.enum(returnAsks).default('evidence'),
+  }),
+]);
+export type ReportSubject = z.output<typeof reportSubjectSchema>;
+
+export const reportFormats = ['pdf', 'csv', 'xlsx'] as const;
+export type ReportFormat = (typeof reportFormats)[number];
+
+export const reportRequestSchema = z.object({
+  of: reportSubjectSchema,
+  format: z.enum(reportFormats).default('pdf'),
+  language: z.union([languageSchema, z.literal('both')]),
+  paper: z.enum(papers).default('a4'),
+  /** Absolute, with the ending of the format; a new file in the data folder's `reports` where it is absent. */
+  file: z.string().trim().min(1).max(1000).optional(),
+  /** Opened with the program that the operating system has for it, where the shell can. */
+  open: z.boolean().default(false),
+});
+export type ReportRequest = z.output<typeof reportRequestSchema>;
