@@ -60,6 +60,19 @@ describe('a record with checkpoints that was tampered with', () => {
     expect(await faults()).toEqual([{ kind: 'checkpoint differs', size: 17 }]);
   });
 
+  it('shows a checkpoint whose note is no text any more', async () => {
+    await change(`
+      pragma writable_schema = on;
+      update sqlite_schema set sql = replace(sql, 'note text not null) strict', 'note)') where name = 'checkpoint';
+      pragma writable_schema = reset;
+      update checkpoint set note = null where size = 17`);
+    await change(`
+      pragma writable_schema = on;
+      update sqlite_schema set sql = replace(sql, 'note)', 'note text not null) strict') where name = 'checkpoint';
+      pragma writable_schema = off`);
+    expect(await faults()).toContainEqual({ kind: 'checkpoint differs', size: 17 });
+  });
+
   it('shows a checkpoint that another key signed', async () => {
     const { size: covered, rootHash } = readCheckpoint((await ledger.latestCheckpoint())!)!;
     const forged = signCheckpoint('harrow-point', checkpointKeyFrom(newCheckpointSecret()), {
