@@ -1,5 +1,5 @@
 import { once } from 'node:events';
-import { chmod, mkdir, readdir, readFile, readlink, rm, stat, writeFile } from 'node:fs/promises';
+import { chmod, cp, mkdir, readdir, readFile, readlink, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { isRefusal } from '../../src/domain/refusal.ts';
@@ -203,6 +203,32 @@ describe('a data folder', () => {
     // 1,204 events: a row for each even number.
     expect(before).toHaveLength(602);
     expect(await subtrees()).toEqual(before);
+  });
+
+  it('that nobody closed is read through before it opens, and is refused where its pages were damaged', async () => {
+    const ledger = await opened(folder);
+    await ledger.append(occasion, async () => setUp);
+    for (let n = 0; n < 300; n += 1) await ledger.append(occasion, async () => inspectedDevice(n));
+    const copyAs = async (name: string, change: (file: Buffer) => void) => {
+      const copy = join(folder, name);
+      await mkdir(copy);
+      const file = await readFile(join(folder, ledgerFileName));
+      change(file);
+      await writeFile(join(copy, ledgerFileName), file);
+      await cp(join(folder, `${ledgerFileName}-wal`), join(copy, `${ledgerFileName}-wal`));
+      return copy;
+    };
+    const whole = await copyAs('whole', () => undefined);
+    const damaged = await copyAs('damaged', (file) => file.fill(0, file.length / 2));
+    const { size } = await ledger.head();
+    await ledger.close();
+    const again = await opened(whole);
+    expect(await again.verify()).toMatchObject({ sound: true, head: { size } });
+    await again.close();
+    expect(await openSqliteLedger(damaged)).toMatchObject({
+      code: 'ledger-damaged',
+      values: { folder: damaged },
+    });
   });
 
   it('is free again after each refusal to open it', async () => {

@@ -113,6 +113,7 @@ describe('a checkpoint', () => {
     expect(await readdir(folder)).toHaveLength(1);
     expect(readCheckpoint(await readFile(first.path, 'utf8'))!.size).toBe(second.size);
     const named = await station.expectOutput('checkpoint.export', { path: join(folder, 'mine.txt') });
+    expect(named.key).toBe((await station.expectOutput('checkpoint.list', {})).key);
     expect(await readFile(named.path)).toEqual(await readFile(first.path));
   });
 

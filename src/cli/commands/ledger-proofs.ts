@@ -88,9 +88,10 @@ export const addLedgerProofs = (ledger: Command, { words, terminal }: Shell): vo
     .action(async ({ out }: { readonly out: string }, command: Command) => {
       const job = jobOf(command, terminal);
       const written = await withStation(job, (call) => call('checkpoint.export', { path: resolve(out) }));
-      const { path, size, before } = written;
+      const { path, size, before, key } = written;
       job.give(written, [
         words('ledger-checkpoint-written', { size, file: path }),
+        words('ledger-checkpoint-key', { key }),
         ...(before === undefined ? [] : [words('ledger-checkpoint-before', { size: before })]),
       ]);
     });

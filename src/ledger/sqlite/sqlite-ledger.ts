@@ -76,10 +76,12 @@ export const openSqliteLedger = async (folder: string): Promise<Ledger | Refusal
     await settleRestore(path, ledgerFileName);
     await clearUnderWay(path);
     const file = join(path, ledgerFileName);
+    const wasLeftOpen = await isThere(`${file}-wal`);
     const writer = await SqliteConnection.open(file);
     opened.push(writer);
     writer.waitForLocks(lockWaitMs);
     await writer.exec(writerSettings);
+    if (wasLeftOpen) await checkFile(writer);
     const version = await versionOf(writer);
     if (version > schemaVersion) {
       await release();
@@ -106,12 +108,24 @@ const writable = async (folder: string): Promise<void> => {
   await access(folder, constants.W_OK);
   for (const name of [lockFileName, ledgerFileName]) {
     const file = join(folder, name);
-    const exists = await access(file).then(
-      () => true,
-      () => false,
-    );
-    if (exists) await access(file, constants.R_OK | constants.W_OK);
+    if (await isThere(file)) await access(file, constants.R_OK | constants.W_OK);
   }
+};
+
+const isThere = (file: string): Promise<boolean> =>
+  access(file).then(
+    () => true,
+    () => false,
+  );
+
+/**
+ * SQLite leaves its log beside a file that nobody closed: the program or the PC broke down. Before anything more is recorded
+ * then, the whole file is read once. Throws `LedgerDamaged` where its pages do not fit each other.
+ */
+const checkFile = async (connection: SqliteConnection): Promise<void> => {
+  const rows = await connection.all<{ quick_check: string }>('pragma quick_check(1)');
+  const [detail] = rows.map((row) => row.quick_check);
+  if (detail !== 'ok') throw new LedgerDamaged(`The file is damaged: ${detail}`);
 };
 
 class SqliteLedger implements Ledger {

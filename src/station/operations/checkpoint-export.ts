@@ -1,5 +1,8 @@
 /** `checkpoint.export`: writes a checkpoint over everything that is recorded to a place outside the record. */
 import { z } from 'zod';
+import { isRefusal, refusal } from '../../domain/refusal.ts';
+import { noteKeyText } from '../../ledger/signed-note.ts';
+import { stationKeys } from '../kept-checkpoint.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 import { writeCheckpointTo } from '../write-checkpoint.ts';
 
@@ -18,6 +21,13 @@ export const checkpointExport = defineOperation({
     size: z.number().int(),
     /** How many the one covered that was there before; everything that it covers is still in the record. */
     before: z.number().int().optional(),
+    /** The public key that vouches for it, to be written down beside it. */
+    key: z.string(),
   }),
-  run: ({ ledger }, { path }) => writeCheckpointTo(ledger, path),
+  run: async ({ ledger }, { path }) => {
+    const written = await writeCheckpointTo(ledger, path);
+    if (isRefusal(written)) return written;
+    const key = (await ledger.read(stationKeys)).at(-1);
+    return key === undefined ? refusal('checkpoint-none') : { ...written, key: noteKeyText(key) };
+  },
 });
