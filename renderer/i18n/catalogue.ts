@@ -5,6 +5,7 @@ import enCamera from '../../assets/messages/en/camera.json';
 import enCorrections from '../../assets/messages/en/corrections.json';
 import enEvidence from '../../assets/messages/en/evidence.json';
 import enExchange from '../../assets/messages/en/exchange.json';
+import enKeeping from '../../assets/messages/en/keeping.json';
 import enLedger from '../../assets/messages/en/ledger.json';
 import enPeople from '../../assets/messages/en/people.json';
 import enRecords from '../../assets/messages/en/records.json';
@@ -14,6 +15,7 @@ import esCamera from '../../assets/messages/es/camera.json';
 import esCorrections from '../../assets/messages/es/corrections.json';
 import esEvidence from '../../assets/messages/es/evidence.json';
 import esExchange from '../../assets/messages/es/exchange.json';
+import esKeeping from '../../assets/messages/es/keeping.json';
 import esLedger from '../../assets/messages/es/ledger.json';
 import esPeople from '../../assets/messages/es/people.json';
 import esRecords from '../../assets/messages/es/records.json';
@@ -27,6 +29,7 @@ interface Catalogues {
   readonly corrections: typeof enCorrections;
   readonly evidence: typeof enEvidence;
   readonly exchange: typeof enExchange;
+  readonly keeping: typeof enKeeping;
   readonly ledger: typeof enLedger;
   readonly people: typeof enPeople;
   readonly records: typeof enRecords;
@@ -39,6 +42,7 @@ const english: Catalogues = {
   corrections: enCorrections,
   evidence: enEvidence,
   exchange: enExchange,
+  keeping: enKeeping,
   ledger: enLedger,
   people: enPeople,
   records: enRecords,
@@ -50,6 +54,7 @@ const spanish: Catalogues = {
   corrections: esCorrections,
   evidence: esEvidence,
   exchange: esExchange,
+  keeping: esKeeping,
   ledger: esLedger,
   people: esPeople,
   records: esRecords,

@@ -57,6 +57,6 @@ export const CurrentScreen = () => {
     case 'record':
       return <RecordScreen key={route.inspection} inspection={route.inspection} />;
     case 'setup':
-      return <SetupScreen />;
+      return <SetupScreen key={route.panel} panel={route.panel} />;
   }
 };

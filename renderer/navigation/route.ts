@@ -34,7 +34,8 @@ export type Route =
   | { readonly screen: 'person'; readonly personId: string }
   | { readonly screen: 'records'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'record'; readonly inspection: number }
-  | { readonly screen: 'setup' };
+  /** The first panel where none is named. */
+  | { readonly screen: 'setup'; readonly panel?: string | undefined };
 
 export const hashOf = (route: Route): string => {
   switch (route.screen) {
@@ -67,7 +68,7 @@ export const hashOf = (route: Route): string => {
     case 'record':
       return `#/records/${route.inspection}`;
     case 'setup':
-      return '#/setup';
+      return route.panel === undefined ? '#/setup' : `#/setup/${route.panel}`;
   }
 };
 
@@ -104,8 +105,9 @@ export const routeOf = (hash: string): Route => {
       if (/^[1-9]\d*$/.test(first ?? '')) return { screen: 'record', inspection: Number(first) };
       return { screen, benchId: benchIdSchema.safeParse(values.get('device')).data };
     }
-    case 'markings':
     case 'setup':
+      return /^[a-z]+$/.test(first ?? '') ? { screen, panel: first } : { screen };
+    case 'markings':
       return { screen };
     default:
       return { screen: 'start' };

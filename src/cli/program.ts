@@ -2,6 +2,7 @@
 import { Command, type CommanderError, Option } from 'commander';
 import { languages } from '../domain/message.ts';
 import type { WordKey, Words } from '../host/words.ts';
+import { addBackup } from './commands/backup.ts';
 import { addDemo } from './commands/demo.ts';
 import { addDevice } from './commands/device.ts';
 import { addEvidence } from './commands/evidence.ts';
@@ -60,6 +61,7 @@ export const programFor = (shell: Shell): Command => {
     addImport,
     addExport,
     addReport,
+    addBackup,
     addLedger,
     addServe,
   ]) {

@@ -4,6 +4,7 @@ import { screensOfBench } from './bench-screens.ts';
 import { screensOfEvidence } from './evidence-screens.ts';
 import { screensAfterImport, screensOfExchange } from './exchange-screens.ts';
 import { screensOfIdentity } from './identity-screens.ts';
+import { screensOfKeeping } from './keeping-screens.ts';
 import { screensOfLedger } from './ledger-screens.ts';
 import { screensOfPeople } from './people-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
@@ -370,6 +371,7 @@ export const screens: readonly Screen[] = [
   ...screensOfEvidence,
   ...screensOfExchange,
   ...screensAfterImport,
+  ...screensOfKeeping,
   ...screensOfPeople,
   ...screensOfRecords,
   ...setup,

@@ -21,6 +21,8 @@ import {
 /** A place for one ledger: `open` opens what is stored there, for the first time or again. */
 export interface Place {
   open(): Promise<Ledger>;
+  /** A file for `copyTo` that is not there yet, and the ledger that is copied into it. */
+  readonly copy: { readonly file: string; open(): Promise<Ledger> };
   remove(): Promise<void>;
 }
 
@@ -58,6 +60,28 @@ export const conformance = (name: string, newPlace: () => Promise<Place>): void 
       for await (const line of ledger.export()) lines.push(line);
       return lines;
     };
+
+    describe('a copy', () => {
+      it('is the whole record of one moment, and a ledger of its own', async () => {
+        await record(setUp);
+        await ledger.writeAside((writer) => writer.keepSecret('seal', 'kept'));
+        const before = await exported();
+        await ledger.copyTo(place.copy.file);
+        await record(inspectedDevice(1));
+        const copy = await place.copy.open();
+        try {
+          const lines: string[] = [];
+          for await (const line of copy.export()) lines.push(line);
+          expect(lines).toEqual(before);
+          expect(await copy.verify()).toMatchObject({ sound: true, head: { size: setUp.length } });
+          expect(await copy.read((reader) => reader.secret('seal'))).toBe('kept');
+          await copy.append(occasion, async () => inspectedDevice(2));
+          expect((await copy.head()).rootHash).not.toBe((await ledger.head()).rootHash);
+        } finally {
+          await copy.close();
+        }
+      });
+    });
 
     describe('recording', () => {
       it('is empty at first, and sound', async () => {

@@ -14,9 +14,13 @@ import { newFolder, opened, spawnStation, tamper } from './sqlite-places.ts';
 
 conformance('an SQLite file', async () => {
   const folder = await newFolder();
+  const copied = await newFolder();
   return {
     open: () => opened(folder),
-    remove: () => rm(folder, { recursive: true }),
+    copy: { file: join(copied, ledgerFileName), open: () => opened(copied) },
+    remove: async () => {
+      for (const each of [folder, copied]) await rm(each, { recursive: true });
+    },
   };
 });
 

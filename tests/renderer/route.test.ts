@@ -27,6 +27,7 @@ const routes: readonly (readonly [Route, string])[] = [
   [{ screen: 'records', benchId }, '#/records?device=K7M3X4Q9TD'],
   [{ screen: 'record', inspection: 12 }, '#/records/12'],
   [{ screen: 'setup' }, '#/setup'],
+  [{ screen: 'setup', panel: 'keeping' }, '#/setup/keeping'],
 ];
 
 describe('a route', () => {

@@ -3,9 +3,9 @@ import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
+import { useWork } from '../../station/use-work.ts';
 import styles from './exchange.module.css';
 import { exportCalls } from './import-calls.ts';
-import { useWork } from './use-work.ts';
 
 export const ExportBox = () => {
   const { t } = useText();

@@ -1,7 +1,7 @@
 /** The calls of a preview and of an import, and what the station answers. */
 import type { InputOf, OutputOf } from '../../../src/station/contract.ts';
 import { call } from '../../station/client.ts';
-import type { WorkCalls } from './use-work.ts';
+import type { WorkCalls } from '../../station/use-work.ts';
 
 export type ImportStatus = OutputOf<'import.status'>;
 export type ImportPreview = Extract<ImportStatus, { state: 'previewed' }>['preview'];

@@ -7,6 +7,7 @@ import { Button } from '../../components/button.tsx';
 import { SelectInput } from '../../components/select-input.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useLostFocus } from '../../navigation/use-lost-focus.ts';
+import { useWork } from '../../station/use-work.ts';
 import { ChooseListButton } from './choose-list-button.tsx';
 import { ColumnChoices } from './column-choices.tsx';
 import { DevicePreview } from './device-preview.tsx';
@@ -15,7 +16,6 @@ import { FaultList } from './fault-list.tsx';
 import { type ImportPreview, type ImportStatus, previewCalls, runCalls } from './import-calls.ts';
 import { ImportDone } from './import-done.tsx';
 import { Questions } from './questions.tsx';
-import { useWork } from './use-work.ts';
 
 export interface ImportFlowProps {
   readonly file: File;

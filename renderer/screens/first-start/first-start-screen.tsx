@@ -6,19 +6,21 @@ import { useText } from '../../i18n/text.ts';
 import { LookSwitches } from '../../navigation/header.tsx';
 import { useScanHandler } from '../../scan/scan.ts';
 import { useStationCommand } from '../../station/hooks.ts';
+import { RestoreBox } from '../keeping/restore-box.tsx';
 import styles from './first-start.module.css';
 import { SetUpForm } from './set-up-form.tsx';
 
 export const FirstStartScreen = () => {
   const { t } = useText();
-  const [isSettingUp, setSettingUp] = useState(false);
+  const [way, setWay] = useState<'choosing' | 'set up' | 'restore'>('choosing');
   const loadDemo = useStationCommand('station.load-demo');
-  const choosing = !isSettingUp && !loadDemo.isRunning;
+  const choosing = way === 'choosing' && !loadDemo.isRunning;
 
   useScanHandler(({ meaning }) => {
     if (!choosing || meaning.meaning !== 'command') return false;
     if (meaning.command === '1') void loadDemo.run({});
-    else if (meaning.command === '2') setSettingUp(true);
+    else if (meaning.command === '2') setWay('set up');
+    else if (meaning.command === '3') setWay('restore');
     else return false;
     return true;
   });
@@ -30,9 +32,14 @@ export const FirstStartScreen = () => {
         <LookSwitches />
       </header>
       <main className={styles.main}>
-        {isSettingUp ? (
-          <SetUpForm onBack={() => setSettingUp(false)} />
-        ) : (
+        {way === 'set up' ? <SetUpForm onBack={() => setWay('choosing')} /> : null}
+        {way === 'restore' ? (
+          <>
+            <RestoreBox folder={{ state: 'not chosen' }} />
+            <Button onPress={() => setWay('choosing')}>{t('keeping:first.back')}</Button>
+          </>
+        ) : null}
+        {way === 'choosing' ? (
           <>
             <h1>{t('screens:firstStart.title')}</h1>
             <p className={styles.lead}>{t('screens:firstStart.text')}</p>
@@ -61,15 +68,27 @@ export const FirstStartScreen = () => {
                   size="large"
                   number={2}
                   isRunning={loadDemo.isRunning}
-                  onPress={() => setSettingUp(true)}
+                  onPress={() => setWay('set up')}
                 >
                   {t('screens:firstStart.emptyStart')}
+                </Button>
+              </section>
+              <section className={styles.way} aria-labelledby="way-backup">
+                <h2 id="way-backup">{t('keeping:first.title')}</h2>
+                <p>{t('keeping:first.text')}</p>
+                <Button
+                  size="large"
+                  number={3}
+                  isRunning={loadDemo.isRunning}
+                  onPress={() => setWay('restore')}
+                >
+                  {t('keeping:first.start')}
                 </Button>
               </section>
             </div>
             <p className={styles.caution}>{t('screens:start.caution')}</p>
           </>
-        )}
+        ) : null}
       </main>
     </div>
   );

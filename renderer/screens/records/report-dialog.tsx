@@ -8,7 +8,7 @@ import { Dialog } from '../../components/dialog.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import { call } from '../../station/client.ts';
-import { useWork, type WorkCalls } from '../exchange/use-work.ts';
+import { useWork, type WorkCalls } from '../../station/use-work.ts';
 import styles from './records.module.css';
 import { saveReport } from './save-report.ts';
 

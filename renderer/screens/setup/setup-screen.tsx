@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { type TextKey, useText } from '../../i18n/text.ts';
 import { ExchangePanel } from '../exchange/exchange-panel.tsx';
+import { KeepingPanel } from '../keeping/keeping-panel.tsx';
 import { People } from '../people/people.tsx';
 import { ModelSheets } from './model-sheets.tsx';
 import { Printers } from './printers.tsx';
@@ -17,12 +18,16 @@ const panels: readonly { readonly id: string; readonly title: TextKey; readonly 
   { id: 'printers', title: 'screens:setup.printers', Panel: Printers },
   { id: 'scanner', title: 'screens:setup.scanner', Panel: ScannerPanel },
   { id: 'exchange', title: 'exchange:tab', Panel: ExchangePanel },
+  { id: 'keeping', title: 'keeping:tab', Panel: KeepingPanel },
 ];
 
-export const SetupScreen = () => {
+export const SetupScreen = ({ panel }: { readonly panel?: string | undefined }) => {
   const { t } = useText();
   return (
-    <Tabs className={styles.screen ?? ''}>
+    <Tabs
+      className={styles.screen ?? ''}
+      defaultSelectedKey={panels.find(({ id }) => id === panel)?.id ?? 'people'}
+    >
       <div className={styles.head}>
         <h1>{t('screens:setup.title')}</h1>
         <TabList className={styles.tabs ?? ''} aria-label={t('screens:setup.title')}>

@@ -5,7 +5,7 @@ import { Button } from '../../components/button.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import { call } from '../../station/client.ts';
-import { useWork, type WorkCalls } from '../exchange/use-work.ts';
+import { useWork, type WorkCalls } from '../../station/use-work.ts';
 import { CheckpointFileButton } from './checkpoint-file-button.tsx';
 import styles from './setup.module.css';
 

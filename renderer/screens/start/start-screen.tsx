@@ -4,6 +4,7 @@ import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useReadyStation } from '../../station/status.ts';
 import { OpenCases } from '../identity/open-cases.tsx';
+import { BackupNotice } from '../keeping/backup-notice.tsx';
 import { DayCounts } from './day-counts.tsx';
 import { EmptyRegister } from './empty-register.tsx';
 import { OpenInspections } from './open-inspections.tsx';
@@ -25,6 +26,7 @@ export const StartScreen = () => {
         <p className={styles.today}>{t('screens:start.today', { date: dateText(station.today) })}</p>
       </section>
       <DayCounts counts={station.counts} dueSoonDays={station.dueSoonDays} />
+      <BackupNotice station={station} />
       <TrainingNotices notices={station.trainingNotices} />
       <div className={styles.columns}>
         {station.counts.devices === 0 ? <EmptyRegister /> : <OpenInspections open={station.open} />}

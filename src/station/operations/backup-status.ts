@@ -1,10 +1,8 @@
 /** `backup.status`: how a backup stands. */
 import { z } from 'zod';
 import { backupMadeSchema } from '../../domain/keeping.ts';
-import { refusal } from '../../domain/refusal.ts';
 import { defineOperation } from '../operation.ts';
-import { sentenceOf } from '../sentence.ts';
-import { notCountedYet } from '../work-jobs.ts';
+import { refusedSchema, workingSchema, workStatus } from '../work-status.ts';
 
 export const backupStatus = defineOperation({
   name: 'backup.status',
@@ -13,8 +11,8 @@ export const backupStatus = defineOperation({
   access: ['inspector', 'administrator'],
   input: z.object({ job: z.number().int().positive() }),
   output: z.discriminatedUnion('state', [
-    /** Files, each written and read again; `of` is 0 while it is not known yet. */
-    z.object({ state: z.literal('working'), done: z.number().int(), of: z.number().int() }),
+    /** Files, each written and read again. */
+    workingSchema,
     backupMadeSchema.extend({
       state: z.literal('made'),
       file: z.string(),
@@ -22,23 +20,11 @@ export const backupStatus = defineOperation({
       removed: z.number().int(),
       onSameDisk: z.boolean(),
     }),
-    z.object({ state: z.literal('refused'), code: z.string(), sentence: z.string() }),
+    refusedSchema,
   ]),
-  run: async ({ keeper, language }, { job }) => {
-    const status = keeper.backups.stateOf(job);
-    switch (status?.state) {
-      case undefined:
-        return refusal('backup-job-not-known', { job }, 'job');
-      case 'working':
-        return { state: status.state, ...(status.progress ?? notCountedYet) };
-      case 'refused':
-        return {
-          state: status.state,
-          code: status.refusal.code,
-          sentence: sentenceOf(status.refusal, language),
-        };
-      case 'done':
-        return { state: 'made' as const, ...status.outcome };
-    }
-  },
+  run: async ({ keeper, language }, { job }) =>
+    workStatus(keeper.backups, job, language, 'backup-job-not-known', (outcome) => ({
+      state: 'made' as const,
+      ...outcome,
+    })),
 });

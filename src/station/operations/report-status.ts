@@ -1,9 +1,7 @@
 /** `report.status`: how a report stands. */
 import { z } from 'zod';
-import { refusal } from '../../domain/refusal.ts';
 import { defineOperation } from '../operation.ts';
-import { sentenceOf } from '../sentence.ts';
-import { notCountedYet } from '../work-jobs.ts';
+import { refusedSchema, workingSchema, workStatus } from '../work-status.ts';
 
 export const reportStatus = defineOperation({
   name: 'report.status',
@@ -12,8 +10,8 @@ export const reportStatus = defineOperation({
   access: ['attendant', 'inspector', 'administrator'],
   input: z.object({ job: z.number().int().positive() }),
   output: z.discriminatedUnion('state', [
-    /** Pages; `of` is 0 while it is not known yet. */
-    z.object({ state: z.literal('working'), done: z.number().int(), of: z.number().int() }),
+    /** Pages. */
+    workingSchema,
     z.object({
       state: z.literal('made'),
       path: z.string(),
@@ -22,23 +20,11 @@ export const reportStatus = defineOperation({
       rows: z.number().int().optional(),
       opened: z.boolean(),
     }),
-    z.object({ state: z.literal('refused'), code: z.string(), sentence: z.string() }),
+    refusedSchema,
   ]),
-  run: async ({ reportJobs, language }, { job }) => {
-    const status = reportJobs.stateOf(job);
-    switch (status?.state) {
-      case undefined:
-        return refusal('report-job-not-known', { job }, 'job');
-      case 'working':
-        return { state: status.state, ...(status.progress ?? notCountedYet) };
-      case 'refused':
-        return {
-          state: status.state,
-          code: status.refusal.code,
-          sentence: sentenceOf(status.refusal, language),
-        };
-      case 'done':
-        return { state: 'made' as const, ...status.outcome };
-    }
-  },
+  run: async ({ reportJobs, language }, { job }) =>
+    workStatus(reportJobs, job, language, 'report-job-not-known', (outcome) => ({
+      state: 'made' as const,
+      ...outcome,
+    })),
 });

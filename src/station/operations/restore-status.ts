@@ -2,10 +2,8 @@
 import { z } from 'zod';
 import { calendarDateSchema, instantSchema } from '../../domain/brand.ts';
 import { recordHeadSchema } from '../../domain/keeping.ts';
-import { refusal } from '../../domain/refusal.ts';
 import { defineOperation } from '../operation.ts';
-import { sentenceOf } from '../sentence.ts';
-import { notCountedYet } from '../work-jobs.ts';
+import { refusedSchema, workingSchema, workStatus } from '../work-status.ts';
 
 const beyondSchema = z.object({
   events: z.number().int(),
@@ -22,7 +20,7 @@ export const restoreStatus = defineOperation({
   input: z.object({ job: z.number().int().positive() }),
   output: z.discriminatedUnion('state', [
     /** Files of the backup; how many there are is not known. */
-    z.object({ state: z.literal('working'), done: z.number().int(), of: z.number().int() }),
+    workingSchema,
     z.object({
       state: z.literal('ready'),
       fileName: z.string(),
@@ -44,37 +42,19 @@ export const restoreStatus = defineOperation({
         })
         .optional(),
     }),
-    z.object({ state: z.literal('refused'), code: z.string(), sentence: z.string() }),
+    refusedSchema,
   ]),
-  run: async ({ keeper, language }, { job }) => {
-    const status = keeper.restores.stateOf(job);
-    switch (status?.state) {
-      case undefined:
-        return refusal('restore-job-not-known', { job }, 'job');
-      case 'working':
-        return { state: status.state, ...(status.progress ?? notCountedYet) };
-      case 'refused':
-        return {
-          state: status.state,
-          code: status.refusal.code,
-          sentence: sentenceOf(status.refusal, language),
-        };
-      case 'done': {
-        const { fileName, station, madeAt, record, devices, pictures, picturesLost, comparison } =
-          status.outcome;
-        const known = {
-          fileName,
-          stationName: station.name,
-          madeAt,
-          record,
-          devices,
-          pictures,
-          picturesLost,
-        };
-        if (comparison === undefined) return { state: 'ready' as const, ...known };
+  run: async ({ keeper, language }, { job }) =>
+    workStatus(
+      keeper.restores,
+      job,
+      language,
+      'restore-job-not-known',
+      ({ station, comparison, prepared: _prepared, ...backup }) => {
+        const known = { state: 'ready' as const, ...backup, stationName: station.name };
+        if (comparison === undefined) return known;
         const { here, same, first: onlyHere, second: onlyInBackup } = comparison;
-        return { state: 'ready' as const, ...known, comparison: { here, same, onlyHere, onlyInBackup } };
-      }
-    }
-  },
+        return { ...known, comparison: { here, same, onlyHere, onlyInBackup } };
+      },
+    ),
 });

@@ -1,7 +1,7 @@
 /** A long work of the station, asked after until it has ended. */
 import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { CallError, CallResult } from '../../../src/station/contract.ts';
+import type { CallError, CallResult } from '../../src/station/contract.ts';
 
 interface WorkStatus {
   readonly state: string;
