@@ -95,12 +95,13 @@ describe.runIf(canReadPdf)('the report of an inspection that removed a device', 
   test.each([
     ['en', 'Along the lifeline', 'Crushing, 3.2 m', 'Crushing, 7.85 m', '4.8 mm'],
     ['es', 'A lo largo del cable', 'Aplastamiento, 3,2 m', 'Aplastamiento, 7,85 m', '4,8 mm'],
-  ] as const)('shows findings and diameters along the lifeline, in %s', async (language, ...said) => {
+  ] as const)('shows findings and diameters along the lifeline, in %s', async (language, title, ...said) => {
     const { inspection, expectOutput } = await removedDevice();
     const of = { kind: 'inspection', inspection: inspection.inspection } as const;
     const { path } = await madeReport({ expectOutput }, { of, language });
     const text = textOf(path);
-    const map = text.slice(text.indexOf(said[0]));
+    expect(text).toContain(title);
+    const map = text.slice(text.indexOf(title));
     for (const words of said) expect(map).toContain(words);
   });
 
