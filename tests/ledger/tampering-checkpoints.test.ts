@@ -1,4 +1,5 @@
 import { rm } from 'node:fs/promises';
+import { Kysely } from 'kysely';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { readCheckpoint, type SignedCheckpoint } from '../../src/ledger/checkpoint.ts';
 import {
@@ -9,7 +10,10 @@ import {
 } from '../../src/ledger/checkpoint-key.ts';
 import type { Ledger, LedgerFault } from '../../src/ledger/ledger.ts';
 import { emptyFrontier, frontierBytes, leafHash, rootHash, withLeaf } from '../../src/ledger/merkle.ts';
+import { CheckpointCheck } from '../../src/ledger/sqlite/checkpoint-check.ts';
 import { SqliteConnection } from '../../src/ledger/sqlite/connection.ts';
+import { SqliteDialect } from '../../src/ledger/sqlite/dialect.ts';
+import type { LedgerTables } from '../../src/ledger/sqlite/schema.ts';
 import { inspectedDevice, occasion, setUp } from './sample-events.ts';
 import { newFolder, opened, tamper } from './sqlite-places.ts';
 
@@ -58,6 +62,22 @@ describe('a record with checkpoints that was tampered with', () => {
       database.run('update checkpoint set note = ? where size = 17', [changed(note)]).then(() => undefined),
     );
     expect(await faults()).toEqual([{ kind: 'checkpoint differs', size: 17 }]);
+  });
+
+  it('shows a checkpoint of which a damaged page gives no text at all', async () => {
+    const found: LedgerFault[] = [];
+    const connection = await SqliteConnection.open('');
+    const database = new Kysely<LedgerTables>({ dialect: new SqliteDialect(connection, 'deferred') });
+    const check = new CheckpointCheck((fault) => found.push(fault), database);
+    check.check({ size: 17, note: null }, undefined);
+    check.check({ size: 23, note: Buffer.from('a note') }, undefined);
+    await check.settle();
+    await check.settle();
+    await connection.close();
+    expect(found).toEqual([
+      { kind: 'checkpoint differs', size: 17 },
+      { kind: 'checkpoint differs', size: 23 },
+    ]);
   });
 
   it('shows a checkpoint that another key signed', async () => {

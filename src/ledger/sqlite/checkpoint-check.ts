@@ -11,9 +11,10 @@ import type { LedgerDatabase } from './schema.ts';
 const signInBackground = promisify(sign);
 const verifyInBackground = promisify(verify);
 
+/** As a damaged file may deliver it. */
 export interface CheckpointRow {
   readonly size: number;
-  readonly note: string;
+  readonly note: unknown;
 }
 
 interface KnownKey extends NoteKey {
@@ -87,7 +88,7 @@ export class CheckpointCheck {
    */
   async #isMadeAgain({ size, note }: CheckpointRow, rootHash: string | undefined): Promise<boolean> {
     const key = this.#keys.at(-1);
-    if (key?.privateKey === undefined || rootHash === undefined) return false;
+    if (key?.privateKey === undefined || rootHash === undefined || typeof note !== 'string') return false;
     const text = checkpointText({ origin: key.name, size, rootHash: Buffer.from(rootHash, 'hex') });
     if (!note.startsWith(text)) return false;
     const signature = await signInBackground(null, Buffer.from(text), key.privateKey);
@@ -95,7 +96,7 @@ export class CheckpointCheck {
   }
 
   async #isGood({ size, note }: CheckpointRow, rootHash: string | undefined): Promise<boolean> {
-    const checkpoint = readCheckpoint(note);
+    const checkpoint = typeof note === 'string' ? readCheckpoint(note) : undefined;
     const [signature, ...others] = checkpoint?.note.signatures ?? [];
     if (checkpoint === undefined || signature === undefined || others.length > 0 || checkpoint.size !== size)
       return false;
