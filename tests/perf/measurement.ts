@@ -13,6 +13,8 @@ export interface Figure {
 export interface BenchmarkOptions {
   /** Pictures for each level of wear, for a benchmark that goes through pictures; its own number where it is absent. */
   readonly pictures?: number;
+  /** The number of the first picture. */
+  readonly first?: number;
   /** The series and the levels of wear to go through; all where absent. */
   readonly series?: readonly string[];
   readonly levels?: readonly string[];

@@ -1,7 +1,7 @@
 /**
  * Runs the benchmarks that are named, or all: `npm run perf -- tags`. Prints a table; `--json FILE` writes the figures too.
  * `--pictures N` makes a benchmark that goes through pictures take N of them for each level of wear, `--series` and `--levels`,
- * with commas between, take only some. `--events N` leaves out records that are longer.
+ * with commas between, take only some; `--first N` begins with that picture. `--events N` leaves out records that are longer.
  * Exit 1 where a figure is outside its limits, 2 where a name is unknown.
  */
 import { writeFileSync } from 'node:fs';
@@ -23,6 +23,7 @@ const { values, positionals } = parseArgs({
   options: {
     json: { type: 'string' },
     pictures: { type: 'string' },
+    first: { type: 'string' },
     series: { type: 'string' },
     levels: { type: 'string' },
     events: { type: 'string' },
@@ -36,17 +37,19 @@ if (unknown.length > 0) {
   process.exit(2);
 }
 
-const countOf = (option: 'pictures' | 'events'): number | undefined => {
+const countOf = (option: 'pictures' | 'first' | 'events'): number | undefined => {
   const count = values[option] === undefined ? undefined : Number(values[option]);
   if (count === undefined || (Number.isInteger(count) && count > 0)) return count;
   console.error(`--${option} takes a whole number above 0.`);
   process.exit(2);
 };
 const pictures = countOf('pictures');
+const first = countOf('first');
 const events = countOf('events');
 
 const options: BenchmarkOptions = {
   ...(pictures === undefined ? {} : { pictures }),
+  ...(first === undefined ? {} : { first }),
   ...(events === undefined ? {} : { events }),
   ...(values.series === undefined ? {} : { series: values.series.split(',') }),
   ...(values.levels === undefined ? {} : { levels: values.levels.split(',') }),

@@ -34,10 +34,13 @@ const toldApart: readonly WearLevel[] = ['fresh', 'used'];
 
 export const benchmark: Benchmark = async ({
   pictures = defaultPictures,
+  first = firstBenchmarkIndex,
   series = seriesNames,
   levels = wearLevels,
 }) => {
-  const wanted = jobsFor(pictures).filter((job) => series.includes(job.series) && levels.includes(job.level));
+  const wanted = jobsFor(pictures, first).filter(
+    (job) => series.includes(job.series) && levels.includes(job.level),
+  );
   const results = await runJobs(wanted);
   for (const line of results.flatMap(mistakesIn)) console.error(line);
   return seriesNames.flatMap((name) =>
@@ -57,13 +60,13 @@ const mistakesIn = ({ job, answers }: JobResult): readonly string[] =>
       return `${job.series} ${job.index}, ${job.level}: ${mode} gave ${what}`;
     });
 
-const jobsFor = (pictures: number): readonly Job[] =>
+const jobsFor = (pictures: number, first: number): readonly Job[] =>
   seriesNames.flatMap((series) =>
     wearLevels.flatMap((level) =>
       Array.from({ length: series === 'status tag' ? pictures : Math.ceil(pictures / 3) }, (_, index) => ({
         series,
         level,
-        index: firstBenchmarkIndex + index,
+        index: first + index,
       })),
     ),
   );
