@@ -6,6 +6,7 @@
 import { formatBenchId } from '../domain/bench-id/bench-id.ts';
 import type { PastTag } from '../domain/device.ts';
 import type { Verdict } from '../domain/verdict.ts';
+import { correctionStrips, type RecordedCorrection } from './corrections.ts';
 import { deviceTitle, lifelineText, madeOf, type Pair, type ReportDevice, serialOf } from './device-facts.ts';
 import { heading, leadingOn, prose } from './prose.ts';
 import { reasonsCell } from './reasons.ts';
@@ -41,6 +42,7 @@ export interface DeviceRecordContent {
   readonly examinations: readonly RecordedExamination[];
   /** Without an inspection, or because one was broken off. */
   readonly removals: readonly RecordedRemoval[];
+  readonly corrections: readonly RecordedCorrection[];
   readonly pictures: number;
   readonly proof: RecordProof;
 }
@@ -76,6 +78,7 @@ export const deviceRecord = (content: DeviceRecordContent, words: ReportWords, w
     prose(words.tell('noRepairs'), widthMm),
     heading(words.line('tags'), widthMm),
     ...tagStrips(content, words, widthMm),
+    ...correctionStrips(content.corrections, of.modelSheet, words, widthMm),
     ...recordStrips(proof, words, widthMm),
   ];
   return {

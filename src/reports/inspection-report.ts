@@ -6,6 +6,7 @@ import type { LifelineInspection } from '../domain/lifeline/lifeline-inspection.
 import { applicableChecks, type Procedure } from '../domain/procedure.ts';
 import type { Reason } from '../domain/verdict.ts';
 import { answerCell } from './answer-cell.ts';
+import { correctionStrips, type RecordedCorrection } from './corrections.ts';
 import { deviceTitle, identificationOf, type ReportDevice } from './device-facts.ts';
 import { lifelineStrip } from './lifeline-strip.ts';
 import { pictureStrip, type ReportPicture } from './picture-strip.ts';
@@ -30,6 +31,7 @@ export interface InspectionReportContent {
   readonly signature?: ReportSignature | undefined;
   /** What it saw along the lifeline, then what earlier inspections saw. */
   readonly lifeline: readonly LifelineInspection[];
+  readonly corrections: readonly RecordedCorrection[];
   readonly pictures: readonly ReportPicture[];
   /** Pictures that the record names and that are missing or were changed. */
   readonly lost: number;
@@ -59,6 +61,7 @@ export const inspectionReport = (
       ? []
       : [heading(words.line('pictures'), widthMm), pictureStrip(pictures, widthMm)]),
     ...(lost === 0 ? [] : [prose(words.tell('picturesLost', { count: lost }), widthMm, textStyles.strong)]),
+    ...correctionStrips(content.corrections, of.modelSheet, words, widthMm),
     ...(signature === undefined
       ? []
       : [heading(words.line('signature'), widthMm), ...signatureBlock(signature, words, widthMm)]),

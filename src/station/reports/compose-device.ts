@@ -8,6 +8,7 @@ import { deviceIn, stationIn } from '../lookup.ts';
 import type { OperationContext } from '../operation.ts';
 import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
+import { recordedCorrections } from './recorded-corrections.ts';
 import { eventsOfType, lastEventOf, proofOf, reportDevice } from './report-device.ts';
 
 export const deviceComposition = async (
@@ -20,10 +21,12 @@ export const deviceComposition = async (
     if (isRefusal(station)) return station;
     const row = await deviceIn(reader, benchId);
     if (isRefusal(row)) return row;
-    return { station, row, events: await reader.eventsOf(benchId), nameOf: await namesOf(reader) };
+    const events = await reader.eventsOf(benchId);
+    const corrections = await recordedCorrections(reader, context.rules, events);
+    return { station, row, events, corrections, nameOf: await namesOf(reader) };
   });
   if (isRefusal(found)) return found;
-  const { station, row, events, nameOf } = found;
+  const { station, row, events, corrections, nameOf } = found;
   const content: DeviceRecordContent = {
     station: station.name,
     at: context.now(),
@@ -42,6 +45,7 @@ export const deviceComposition = async (
       reasons: event.reasons,
       seq,
     })),
+    corrections,
     pictures: events.filter(namesPicture).length,
     proof: await proofOf(context, lastEventOf(events)),
   };

@@ -10,6 +10,7 @@ import type { OperationContext } from '../operation.ts';
 import type { Rules } from '../rules.ts';
 import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
+import { recordedCorrections } from './recorded-corrections.ts';
 import { eventsOfType, proofOf, reportDevice, signatureOf } from './report-device.ts';
 import { type PictureToShow, reportPictures } from './report-pictures.ts';
 
@@ -26,12 +27,13 @@ export const inspectionComposition = async (
       ...open,
       nameOf: await namesOf(reader),
       signed: await signatureOf(reader, events, open.row.device, number),
+      corrections: await recordedCorrections(reader, context.rules, events, number),
       lifeline: await lifelineUpTo(reader, open.inspection, context.rules),
       kept: eventsOfType(events, 'finding.picture-kept').filter(({ event }) => event.inspection === number),
     };
   });
   if (isRefusal(found)) return found;
-  const { station, inspection, row, procedure, nameOf, signed, lifeline, kept } = found;
+  const { station, inspection, row, procedure, nameOf, signed, lifeline, corrections, kept } = found;
   if (isRefusal(lifeline)) return lifeline;
   if (inspection.state === 'open')
     return refusal('inspection-not-ended', { inspection: number }, 'of.inspection');
@@ -48,6 +50,7 @@ export const inspectionComposition = async (
     nameOf,
     signature: signed?.signature,
     lifeline,
+    corrections,
     ...(await reportPictures(context.evidence, kept.map(toShow), words)),
     proof: await proofOf(context, signed?.signature.seq),
   };
