@@ -5,9 +5,11 @@
  */
 import { formatBenchId } from '../domain/bench-id/bench-id.ts';
 import type { PastTag } from '../domain/device.ts';
+import type { LifelineInspection } from '../domain/lifeline/lifeline-inspection.ts';
 import type { Verdict } from '../domain/verdict.ts';
 import { correctionStrips, type RecordedCorrection } from './corrections.ts';
 import { deviceTitle, lifelineText, madeOf, type Pair, type ReportDevice, serialOf } from './device-facts.ts';
+import { lifelineStrips } from './lifeline-strip.ts';
 import { heading, leadingOn, prose } from './prose.ts';
 import { reasonsCell } from './reasons.ts';
 import { type RecordProof, recordStrips } from './record-strips.ts';
@@ -42,6 +44,8 @@ export interface DeviceRecordContent {
   readonly examinations: readonly RecordedExamination[];
   /** Without an inspection, or because one was broken off. */
   readonly removals: readonly RecordedRemoval[];
+  /** What inspections saw along the lifeline. */
+  readonly lifeline: readonly LifelineInspection[];
   readonly corrections: readonly RecordedCorrection[];
   readonly pictures: number;
   readonly proof: RecordProof;
@@ -72,6 +76,7 @@ export const deviceRecord = (content: DeviceRecordContent, words: ReportWords, w
     leadingOn(prose(words.tell('examinationsText'), widthMm, textStyles.soft)),
     ...examinationStrips(examinations, words, widthMm),
     ...declaredStrips(content, words, widthMm),
+    ...lifelineStrips(content.lifeline, of.modelSheet, words, widthMm),
     heading(words.line('removals'), widthMm),
     ...removalStrips(removals, words, widthMm),
     heading(words.line('repairs'), widthMm),

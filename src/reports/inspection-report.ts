@@ -8,7 +8,7 @@ import type { Reason } from '../domain/verdict.ts';
 import { answerCell } from './answer-cell.ts';
 import { correctionStrips, type RecordedCorrection } from './corrections.ts';
 import { deviceTitle, identificationOf, type ReportDevice } from './device-facts.ts';
-import { lifelineStrip } from './lifeline-strip.ts';
+import { lifelineStrips } from './lifeline-strip.ts';
 import { pictureStrip, type ReportPicture } from './picture-strip.ts';
 import { heading, leadingOn, prose } from './prose.ts';
 import { reasonTable } from './reasons.ts';
@@ -56,7 +56,7 @@ export const inspectionReport = (
     facts(identificationOf(of, words), widthMm),
     heading(words.line('checks'), widthMm),
     ...checkStrips(content, words, widthMm),
-    ...lifelineStrips(content, words, widthMm),
+    ...lifelineStrips(content.lifeline, of.modelSheet, words, widthMm),
     ...(pictures.length === 0
       ? []
       : [heading(words.line('pictures'), widthMm), pictureStrip(pictures, widthMm)]),
@@ -75,21 +75,6 @@ export const inspectionReport = (
     strips,
   };
 };
-
-/** Nothing where no inspection saw anything along the lifeline. */
-const lifelineStrips = (
-  { of, lifeline }: InspectionReportContent,
-  words: ReportWords,
-  widthMm: number,
-): readonly Strip[] =>
-  lifeline.every(({ findings, readings }) => findings.length + readings.length === 0)
-    ? []
-    : [
-        heading(words.line('lifelineMap'), widthMm),
-        leadingOn(prose(words.tell('lifelineMapText'), widthMm, textStyles.soft)),
-        lifelineStrip(lifeline, of.modelSheet, words, widthMm),
-        prose(words.tell('criterionDecides'), widthMm, textStyles.soft),
-      ];
 
 const reasonsOf = ({ signed }: Inspection): readonly Reason[] =>
   signed === undefined || signed.verdict.kind === 'pass' ? [] : signed.verdict.reasons;

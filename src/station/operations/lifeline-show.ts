@@ -1,11 +1,12 @@
 /** `lifeline.show`: what every inspection of a device saw along its lifeline, and the trend of its least diameter. */
 import { z } from 'zod';
 import { benchIdSchema } from '../../domain/brand.ts';
-import { lifelineInspection, lifelineInspectionSchema } from '../../domain/lifeline/lifeline-inspection.ts';
+import { lifelineInspectionSchema } from '../../domain/lifeline/lifeline-inspection.ts';
 import { diameterPoints, diameterTrend, diameterTrendSchema } from '../../domain/lifeline/trend.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { deviceIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
+import { recordedLifeline } from '../recorded-lifeline.ts';
 
 export const lifelineShow = defineOperation({
   name: 'lifeline.show',
@@ -24,22 +25,18 @@ export const lifelineShow = defineOperation({
   run: async ({ ledger, rules }, { benchId }) => {
     const found = await ledger.read(async (reader) => {
       const row = await deviceIn(reader, benchId);
-      return isRefusal(row) ? row : { ...row, walked: await reader.inspectionsOf(benchId) };
+      if (isRefusal(row)) return row;
+      return { ...row, seen: await recordedLifeline(reader, rules, benchId) };
     });
     if (isRefusal(found)) return found;
-    const { modelSheet, walked } = found;
-    const inspections = [];
-    for (const inspection of walked) {
-      const procedure = rules.procedureOf(inspection.procedure);
-      if (isRefusal(procedure)) return procedure;
-      inspections.push(lifelineInspection(inspection, procedure));
-    }
+    const { modelSheet, seen: inspections } = found;
+    if (isRefusal(inspections)) return inspections;
     const { ratedLengthM, lifelineDiameterMm, lifelineMinimumDiameterMm } = modelSheet;
     return {
       ratedLengthM,
       lifelineDiameterMm,
       ...(lifelineMinimumDiameterMm === undefined ? {} : { lifelineMinimumDiameterMm }),
-      inspections,
+      inspections: [...inspections],
       trend: diameterTrend(diameterPoints(inspections)),
     };
   },

@@ -6,6 +6,7 @@ import { type DeviceRecordContent, deviceRecord } from '../../reports/device-rec
 import { namesPicture } from '../kept-pictures.ts';
 import { deviceIn, stationIn } from '../lookup.ts';
 import type { OperationContext } from '../operation.ts';
+import { recordedLifeline } from '../recorded-lifeline.ts';
 import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
 import { recordedCorrections } from './recorded-corrections.ts';
@@ -23,10 +24,12 @@ export const deviceComposition = async (
     if (isRefusal(row)) return row;
     const events = await reader.eventsOf(benchId);
     const corrections = await recordedCorrections(reader, context.rules, events);
-    return { station, row, events, corrections, nameOf: await namesOf(reader) };
+    const lifeline = await recordedLifeline(reader, context.rules, benchId);
+    if (isRefusal(lifeline)) return lifeline;
+    return { station, row, events, corrections, lifeline, nameOf: await namesOf(reader) };
   });
   if (isRefusal(found)) return found;
-  const { station, row, events, corrections, nameOf } = found;
+  const { station, row, events, corrections, lifeline, nameOf } = found;
   const content: DeviceRecordContent = {
     station: station.name,
     at: context.now(),
@@ -45,6 +48,7 @@ export const deviceComposition = async (
       reasons: event.reasons,
       seq,
     })),
+    lifeline: lifeline.filter(({ findings, readings }) => findings.length + readings.length > 0),
     corrections,
     pictures: events.filter(namesPicture).length,
     proof: await proofOf(context, lastEventOf(events)),

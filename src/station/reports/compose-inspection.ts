@@ -1,16 +1,15 @@
 /** The report of an inspection that has ended, out of the record. */
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
-import type { Inspection } from '../../domain/inspection.ts';
-import { type LifelineInspection, lifelineInspection } from '../../domain/lifeline/lifeline-inspection.ts';
+import type { LifelineInspection } from '../../domain/lifeline/lifeline-inspection.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
-import type { LedgerReader } from '../../ledger/ledger.ts';
 import { inspectionReport } from '../../reports/inspection-report.ts';
 import { caseIn } from '../lookup.ts';
 import type { OperationContext } from '../operation.ts';
-import type { Rules } from '../rules.ts';
+import { recordedLifeline } from '../recorded-lifeline.ts';
 import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
 import { recordedCorrections } from './recorded-corrections.ts';
+
 import { eventsOfType, proofOf, reportDevice, signatureOf } from './report-device.ts';
 import { type PictureToShow, reportPictures } from './report-pictures.ts';
 
@@ -28,7 +27,7 @@ export const inspectionComposition = async (
       nameOf: await namesOf(reader),
       signed: await signatureOf(reader, events, open.row.device, number),
       corrections: await recordedCorrections(reader, context.rules, events, number),
-      lifeline: await lifelineUpTo(reader, open.inspection, context.rules),
+      lifeline: await recordedLifeline(reader, context.rules, open.inspection.benchId),
       kept: eventsOfType(events, 'finding.picture-kept').filter(({ event }) => event.inspection === number),
     };
   });
@@ -49,7 +48,7 @@ export const inspectionComposition = async (
     program: signed?.event.program,
     nameOf,
     signature: signed?.signature,
-    lifeline,
+    lifeline: upTo(number, lifeline),
     corrections,
     ...(await reportPictures(context.evidence, kept.map(toShow), words)),
     proof: await proofOf(context, signed?.signature.seq),
@@ -63,19 +62,9 @@ export const inspectionComposition = async (
 const mostEarlier = 4;
 
 /** What an inspection saw along the lifeline, and the latest ones before it that saw anything. */
-const lifelineUpTo = async (
-  reader: LedgerReader,
-  { benchId, inspection: number }: Inspection,
-  rules: Rules,
-): Promise<readonly LifelineInspection[] | Refusal> => {
-  const seen: LifelineInspection[] = [];
-  for (const inspection of await reader.inspectionsOf(benchId)) {
-    if (inspection.inspection > number || seen.length > mostEarlier) continue;
-    const procedure = rules.procedureOf(inspection.procedure);
-    if (isRefusal(procedure)) return procedure;
-    const along = lifelineInspection(inspection, procedure);
-    if (inspection.inspection === number || along.findings.length + along.readings.length > 0)
-      seen.push(along);
-  }
-  return seen;
-};
+const upTo = (number: number, lifeline: readonly LifelineInspection[]): readonly LifelineInspection[] => [
+  ...lifeline.filter(({ inspection }) => inspection === number),
+  ...lifeline
+    .filter((along) => along.inspection < number && along.findings.length + along.readings.length > 0)
+    .slice(0, mostEarlier),
+];
