@@ -5,7 +5,7 @@ import type { CalendarDate } from '../domain/brand.ts';
 import type { ModelSheet } from '../domain/model-sheet.ts';
 import type { Check } from '../domain/procedure.ts';
 import { answerCell } from './answer-cell.ts';
-import { heading, leadingOn, prose } from './prose.ts';
+import { heading, leadingOn, prose, whole } from './prose.ts';
 import type { ReportWords } from './report-words.ts';
 import type { Strip } from './strip.ts';
 import { type Cell, cell, table } from './table.ts';
@@ -60,6 +60,37 @@ export const correctionStrips = (
           widthMm,
         ),
       ];
+
+/** Under an answer: that it was corrected, and by which event. */
+export const correctedAnswer = (
+  corrections: readonly RecordedCorrection[],
+  check: string,
+  words: ReportWords,
+): Cell =>
+  corrections.flatMap(({ seq, correction }) =>
+    correction.field === 'answer' && correction.check === check
+      ? cell(words.tell('correctedBy', { seq }), textStyles.soft)
+      : [],
+  );
+
+/** Under what identifies the device: which of it was corrected, and by which event. */
+export const correctedFacts = (
+  corrections: readonly RecordedCorrection[],
+  words: ReportWords,
+  widthMm: number,
+): readonly Strip[] =>
+  corrections.flatMap(({ seq, correction: { field } }) =>
+    field === 'answer'
+      ? []
+      : [
+          whole(
+            words.tell('correctedFieldBy', { seq, field: words.message(`corrected-${field}`) }),
+            widthMm,
+            textStyles.soft,
+            1,
+          ),
+        ],
+  );
 
 const whatOf = ({ correction, of }: RecordedCorrection, words: ReportWords) => {
   if (correction.field !== 'answer') return words.tell(`corrected-${correction.field}`);

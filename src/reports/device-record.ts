@@ -7,7 +7,7 @@ import { formatBenchId } from '../domain/bench-id/bench-id.ts';
 import type { PastTag } from '../domain/device.ts';
 import type { LifelineInspection } from '../domain/lifeline/lifeline-inspection.ts';
 import type { Verdict } from '../domain/verdict.ts';
-import { correctionStrips, type RecordedCorrection } from './corrections.ts';
+import { correctedFacts, correctionStrips, type RecordedCorrection } from './corrections.ts';
 import { deviceTitle, lifelineText, madeOf, type Pair, type ReportDevice, serialOf } from './device-facts.ts';
 import { lifelineStrips } from './lifeline-strip.ts';
 import { heading, leadingOn, prose } from './prose.ts';
@@ -72,6 +72,7 @@ export const deviceRecord = (content: DeviceRecordContent, words: ReportWords, w
         ]),
     heading(words.line('equipment'), widthMm),
     facts(equipmentOf(content, words), widthMm),
+    ...correctedFacts(content.corrections, words, widthMm),
     heading(words.line('examinations'), widthMm),
     leadingOn(prose(words.tell('examinationsText'), widthMm, textStyles.soft)),
     ...examinationStrips(examinations, words, widthMm),

@@ -6,7 +6,7 @@ import type { LifelineInspection } from '../domain/lifeline/lifeline-inspection.
 import { applicableChecks, type Procedure } from '../domain/procedure.ts';
 import type { Reason } from '../domain/verdict.ts';
 import { answerCell } from './answer-cell.ts';
-import { correctionStrips, type RecordedCorrection } from './corrections.ts';
+import { correctedAnswer, correctedFacts, correctionStrips, type RecordedCorrection } from './corrections.ts';
 import { deviceTitle, identificationOf, type ReportDevice } from './device-facts.ts';
 import { lifelineStrips } from './lifeline-strip.ts';
 import { pictureStrip, type ReportPicture } from './picture-strip.ts';
@@ -54,6 +54,7 @@ export const inspectionReport = (
       : [heading(words.line('reasons'), widthMm), reasonTable(reasons, words, widthMm)]),
     heading(words.line('identification'), widthMm),
     facts(identificationOf(of, words), widthMm),
+    ...correctedFacts(content.corrections, words, widthMm),
     heading(words.line('checks'), widthMm),
     ...checkStrips(content, words, widthMm),
     ...lifelineStrips(content.lifeline, of.modelSheet, words, widthMm),
@@ -133,7 +134,7 @@ const verdictStrips = (
 };
 
 const checkStrips = (
-  { of, inspection, procedure, nameOf }: InspectionReportContent,
+  { of, inspection, procedure, corrections, nameOf }: InspectionReportContent,
   words: ReportWords,
   widthMm: number,
 ): readonly Strip[] => {
@@ -145,7 +146,10 @@ const checkStrips = (
         ...cell(words.told(check.title), { ...textStyles.cell, weight: 'bold' }),
         ...cell(words.told(check.criterion), textStyles.soft),
       ],
-      answerCell(check, answered?.answer, of.modelSheet, words),
+      [
+        ...answerCell(check, answered?.answer, of.modelSheet, words),
+        ...correctedAnswer(corrections, check.key, words),
+      ],
       cell(answered === undefined ? '' : nameOf(answered.by)),
     ];
   });

@@ -7,7 +7,7 @@ import { amendmentViews } from '../amendment-view.ts';
 import type { Rules } from '../rules.ts';
 import { eventsOfType } from './report-device.ts';
 
-/** Oldest first; only those of one inspection where one is named. */
+/** Oldest first; where an inspection is named, those of its answers, and those of the device since it began. */
 export const recordedCorrections = async (
   reader: LedgerReader,
   rules: Rules,
@@ -15,8 +15,12 @@ export const recordedCorrections = async (
   inspection?: number,
 ): Promise<readonly RecordedCorrection[]> => {
   const corrections: RecordedCorrection[] = [];
+  const begun = eventsOfType(events, 'inspection.started').find(
+    ({ event }) => event.inspection === inspection,
+  );
   for (const { event, seq, on, by } of eventsOfType(events, 'record.amended')) {
-    if (inspection !== undefined && event.inspection !== inspection) continue;
+    const isOfDevice = event.inspection === undefined && seq > (begun?.seq ?? 0);
+    if (inspection !== undefined && event.inspection !== inspection && !isOfDevice) continue;
     const { amends, correction, because } = event;
     const [view] = await amendmentViews(reader, [{ seq, amends, on, by, correction, because }]);
     if (view === undefined) continue;

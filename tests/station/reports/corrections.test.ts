@@ -54,15 +54,34 @@ describe.runIf(canReadPdf)('a correction', () => {
     },
   );
 
-  test('of an answer stands in the report of its inspection, and that of the device does not', async () => {
+  test('stands in the report of an inspection that was made before, where the corrected value stands', async () => {
     const { expectOutput, inspection } = await correctedDevice();
-    const { path } = await madeReport(
-      { expectOutput },
-      { of: { kind: 'inspection', inspection }, language: 'en' },
-    );
+    const of = { kind: 'inspection', inspection } as const;
+    const { path } = await madeReport({ expectOutput }, { of, language: 'en' });
     const text = textOf(path);
-    expect(text).toContain('Corrections');
-    expect(text).toContain('wrong hook');
-    expect(text).not.toContain('taken for a nought');
+    expect(text).toMatch(
+      /Serial number Q26C49401 .* Serial number: corrected by event \d+, see Corrections\. Checks/,
+    );
+    expect(text).toMatch(
+      /Crushing 4\.6 m from the hook Corrected by event \d+: see Corrections\. Teo Arandal/,
+    );
+    const section = text.slice(text.lastIndexOf('Corrections What was recorded first'));
+    expect(section).toContain('wrong hook');
+    expect(section).toContain('taken for a nought');
+    expect(text.match(/[Cc]orrected by event/g)).toHaveLength(2);
+  });
+
+  test('of the device does not stand in the report of an inspection that began after it', async () => {
+    const { expectOutput, benchId, ...station } = await stationWithDevice('Q26C49400');
+    const { device } = await expectOutput('record.amendable', { benchId });
+    const { amends } = device!.find(({ field }) => field === 'serial')!;
+    const correction = { field: 'serial', now: 'Q26C49401' } as const;
+    await expectOutput('record.amend', { amends, correction, because: 'Misread', pin: demo.pin });
+    const { inspection } = await walk({ ...station, expectOutput }, benchId);
+    await expectOutput('inspection.sign', { inspection, pin: demo.pin });
+    const of = { kind: 'inspection', inspection } as const;
+    const { path } = await madeReport({ expectOutput }, { of, language: 'en' });
+    expect(textOf(path)).toContain('Serial number Q26C49401');
+    expect(textOf(path)).not.toContain('Corrections');
   });
 });
