@@ -25,8 +25,9 @@ export const tableStrip = ({ columns, rows }: DataTable, words: ReportWords, wid
     widthMm,
   );
 
+/** On paper a dash says that nothing is missing from a cell. */
 const toldValue = (value: DataValue, words: ReportWords): Told => {
-  if (typeof value === 'string' || typeof value === 'number') return [String(value)];
+  if (typeof value === 'string' || typeof value === 'number') return [value === '' ? '–' : String(value)];
   return 'date' in value ? words.told(words.date(value.date)) : value;
 };
 

@@ -26,7 +26,7 @@ const identityColumns = (words: ReportWords) => [
   { title: words.line('benchId'), share: 6.2 },
   { title: words.line('manufacturer'), share: 5.6 },
   { title: words.line('model'), share: 5 },
-  { title: words.line('serial'), share: 5.5 },
+  { title: words.line('serial'), share: 6.2 },
 ];
 
 const identityOf = (row: FleetRow): readonly DataValue[] => [
@@ -40,8 +40,8 @@ export const registerTable = (rows: readonly FleetRow[], words: ReportWords): Da
   title: words.line('register'),
   columns: [
     ...identityColumns(words),
-    { title: words.line('ratedLength'), share: 3.6 },
-    { title: words.line('standing'), share: 5 },
+    { title: words.line('ratedLength'), share: 3.7 },
+    { title: words.line('standing'), share: 5.8 },
     { title: words.line('lastInspected'), share: 5.2 },
     { title: words.line('nextDue'), share: 5.2 },
   ],

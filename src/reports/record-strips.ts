@@ -1,5 +1,5 @@
 /** The end of a report about the record: which state of it the report is made from, how to prove it, and what the program does not do. */
-import { heading, whole } from './prose.ts';
+import { heading, leadingOn, whole } from './prose.ts';
 import type { ReportWords } from './report-words.ts';
 import type { Strip } from './strip.ts';
 import { symbolStrip } from './symbol-strip.ts';
@@ -26,14 +26,16 @@ export const recordStrips = (
     proof === undefined ? undefined : symbolStrip(proof, words.tell('proofText', { seq: seq ?? 0 }), widthMm);
   return [
     heading(words.line('record'), widthMm),
-    facts(
-      [
-        ...(seq === undefined ? [] : [[words.line('event'), String(seq)] as const]),
-        [words.line('recordSize'), String(head.size)],
-        [words.line('rootHash'), head.rootHash],
-        ...(checkpoint === undefined ? [] : [[words.line('checkpoint'), checkpoint.trim()] as const]),
-      ],
-      widthMm,
+    leadingOn(
+      facts(
+        [
+          ...(seq === undefined ? [] : [[words.line('event'), String(seq)] as const]),
+          [words.line('recordSize'), String(head.size)],
+          [words.line('rootHash'), head.rootHash],
+          ...(checkpoint === undefined ? [] : [[words.line('checkpoint'), checkpoint.trim()] as const]),
+        ],
+        widthMm,
+      ),
     ),
     ...(symbol === undefined ? [] : [heading(words.line('proof'), widthMm, textStyles.subheading), symbol]),
     heading(words.line('whatItIs'), widthMm, textStyles.subheading),

@@ -76,9 +76,9 @@ export const returnPaperwork = (content: ReturnContent, words: ReportWords, widt
       ]),
       widthMm,
     ),
+    whole(words.tell('caution'), widthMm, textStyles.soft, 2),
     heading(words.line('handedOver'), widthMm),
     fillIn([words.line('handedBy'), words.line('receivedBy'), words.line('carrier')], widthMm),
-    whole(words.tell('caution'), widthMm, textStyles.soft, 4),
   ];
   return { title: words.line('returnTitle'), station, of: manufacturer, at: new Date(at), strips };
 };

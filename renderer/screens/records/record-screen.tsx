@@ -9,6 +9,7 @@ import { navigate } from '../../navigation/route.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { InspectionEvidence } from '../bench/inspection-evidence.tsx';
 import { useBareAnswerWords } from '../bench/use-answer-words.ts';
+import { CorrectionList } from '../corrections/correction-list.tsx';
 import styles from './records.module.css';
 import { ReportDialog } from './report-dialog.tsx';
 import { VerdictMark } from './verdict-mark.tsx';
@@ -24,7 +25,9 @@ export const RecordScreen = ({ inspection: number }: { readonly inspection: numb
   if (shown.data === undefined || procedure.data === undefined) return <p>{t('screens:app.loading')}</p>;
   const { inspection } = shown.data;
   const { checks } = procedure.data.procedure;
-  const { device, verdict, signed } = inspection;
+  const { device, verdict, signed, amendments } = inspection;
+  const isCorrected = (key: string): boolean =>
+    amendments.some(({ correction }) => correction.field === 'answer' && correction.check === key);
   const reasons = verdict.kind === 'pass' ? [] : verdict.reasons;
   return (
     <div className={styles.screen}>
@@ -64,6 +67,12 @@ export const RecordScreen = ({ inspection: number }: { readonly inspection: numb
         </ul>
         <InspectionEvidence inspection={inspection} checks={checks} />
       </section>
+      {amendments.length === 0 ? null : (
+        <section className={styles.box} aria-labelledby="record-corrections">
+          <h2 id="record-corrections">{t('corrections:made')}</h2>
+          <CorrectionList amendments={amendments} />
+        </section>
+      )}
       <table className={styles.table} aria-label={t('records:answers')}>
         <thead>
           <tr>
@@ -84,6 +93,7 @@ export const RecordScreen = ({ inspection: number }: { readonly inspection: numb
                 <td>{check === undefined ? key : inLanguage(check.title)}</td>
                 <td className={classes(isFound && styles.found)}>
                   {check === undefined || answered === undefined ? '–' : answerWords(check, answered.answer)}
+                  {isCorrected(key) ? <div className={styles.corrected}>{t('records:corrected')}</div> : null}
                 </td>
                 <td>{answered?.by ?? ''}</td>
               </tr>

@@ -33,7 +33,7 @@ export const ledgerCheckProof = defineOperation({
     isKept: z.boolean(),
   }),
   run: async ({ ledger }, { proof: text, record, checkpoint, key: keyText }) => {
-    const proof = readProof(text);
+    const proof = readProof(withItsLines(text));
     if (proof === undefined) return refusal('proof-malformed', {}, 'proof');
     const seq = proof.index + 1;
     if (!proves(proof, Buffer.from(record.trimEnd())))
@@ -73,3 +73,6 @@ const keptDiffers = (text: string, proved: SignedCheckpoint): Refusal | undefine
     ? refusal('proof-contradicts-checkpoint', { size: kept.size }, 'checkpoint')
     : refusal('proof-of-other-checkpoint', { kept: kept.size, proved: proved.size }, 'checkpoint');
 };
+
+/** What reads a symbol on paper, or carries a text by mail, changes how its lines end, and nothing else. */
+const withItsLines = (text: string): string => `${text.replaceAll('\r\n', '\n').trimEnd()}\n`;
