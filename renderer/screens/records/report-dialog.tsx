@@ -75,26 +75,28 @@ export const ReportDialog = ({ title, of, isList = false, children, onClose }: R
             onChange={setForm}
           />
         ) : null}
-        <Choice<Words>
-          label={t('records:report.words')}
-          value={words}
-          options={(['en', 'es', 'both'] as const).map((value) => ({
-            value,
-            label: t(`records:report.languages.${value}`),
-          }))}
-          onChange={setWords}
-        />
-        {form === 'pdf' ? (
-          <Choice<Paper>
-            label={t('records:report.paper')}
-            value={paper}
-            options={[
-              { value: 'a4', label: 'A4' },
-              { value: 'letter', label: 'US Letter' },
-            ]}
-            onChange={setPaper}
+        <div className={styles.choices}>
+          <Choice<Words>
+            label={t('records:report.words')}
+            value={words}
+            options={(['en', 'es', 'both'] as const).map((value) => ({
+              value,
+              label: t(`records:report.languages.${value}`),
+            }))}
+            onChange={setWords}
           />
-        ) : null}
+          {form === 'pdf' ? (
+            <Choice<Paper>
+              label={t('records:report.paper')}
+              value={paper}
+              options={[
+                { value: 'a4', label: 'A4' },
+                { value: 'letter', label: 'US Letter' },
+              ]}
+              onChange={setPaper}
+            />
+          ) : null}
+        </div>
         <div role="status">
           {isWorking ? (
             <p>

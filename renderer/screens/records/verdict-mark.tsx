@@ -3,6 +3,7 @@ import { Icon } from '../../components/icon.tsx';
 import styles from '../../components/mark.module.css';
 import { classes } from '../../design/classes.ts';
 import { useText } from '../../i18n/text.ts';
+import recordStyles from './records.module.css';
 
 export interface VerdictMarkProps {
   readonly verdict: 'pass' | 'remove from service' | 'incomplete';
@@ -15,7 +16,9 @@ export const VerdictMark = ({ verdict, reasons }: VerdictMarkProps) => {
     <span className={classes(styles.mark, verdict === 'remove from service' && styles.out)}>
       <Icon name={verdict === 'pass' ? 'check' : verdict === 'incomplete' ? 'blank' : 'stop'} />
       {t(`screens:verdict.${verdict}`)}
-      {reasons === 0 ? null : ` (${reasons})`}
+      {reasons === 0 ? null : (
+        <span className={recordStyles.count}>{t('records:reasons', { count: reasons })}</span>
+      )}
     </span>
   );
 };
