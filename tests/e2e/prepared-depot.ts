@@ -74,6 +74,7 @@ export const prepareDepot = async (stage: Stage): Promise<PreparedDepot> => {
   await stage.expectOutput('inspection.sign', { inspection: signed, pin });
   const brokenOff = await walkUntil(stage, 'J245FS46WN', 'upper-hook.body');
   await stage.expectOutput('inspection.break-off', { inspection: brokenOff, why: 'End of the shift.' });
+  await correctNewestRemoval(stage);
   const identityCases = await openIdentityCases(stage);
   return {
     identityCases,
@@ -90,6 +91,22 @@ export const prepareDepot = async (stage: Stage): Promise<PreparedDepot> => {
       brokenOff,
     },
   };
+};
+
+/** The second of the records: its first finding gets a remark. */
+const correctNewestRemoval = async (stage: Stage): Promise<void> => {
+  const { inspections } = await stage.expectOutput('inspection.list', { verdict: 'remove from service' });
+  const [{ benchId, inspection }] = inspections as [(typeof inspections)[number]];
+  const amendable = await stage.expectOutput('record.amendable', { benchId });
+  const { answers } = amendable.inspections!.find((each) => each.inspection === inspection)!;
+  for (const { amends, answer } of answers) {
+    if (answer.kind !== 'defects') continue;
+    const findings = answer.findings.map((found) => ({ ...found, note: 'Seen again under the lamp' }));
+    const correction = { field: 'answer', now: { ...answer, findings } } as const;
+    const because = 'The remark was left out.';
+    await stage.expectOutput('record.amend', { amends, correction, because, pin });
+    return;
+  }
 };
 
 /** What can be seen on a device with `Q25A30037` or a number near it. */

@@ -24,11 +24,12 @@ export const screensOfRecords: readonly Screen[] = [
     },
   },
   {
-    name: 'records, one inspection',
+    name: 'records, one inspection with a correction',
     show: async (visit) => {
       await go(visit, '#/records');
       await visit.page.getByRole('row').nth(2).getByRole('link').click();
-      return visit.page.getByRole('table', { name: visit.say('records:answers') });
+      await visit.page.getByRole('table', { name: visit.say('records:answers') }).waitFor();
+      return visit.page.getByText(visit.say('records:corrected'));
     },
   },
   {
