@@ -2,6 +2,7 @@
 import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
@@ -54,6 +55,27 @@ const takeSheet = async (stage: Stage): Promise<void> => {
   await save('command-sheet', await readFile(`${at}.png`));
 };
 
+/** The first page of the report of an inspection, as poppler draws it. */
+const takeReport = async (stage: Stage, inspection: number): Promise<void> => {
+  const at = join(folder, 'report');
+  const { job } = await stage.expectOutput('report.make', {
+    of: { kind: 'inspection', inspection },
+    language: 'en',
+    file: `${at}.pdf`,
+  });
+  await untilMade(stage, job);
+  runTool('pdftoppm', ['-r', '96', '-png', '-singlefile', `${at}.pdf`, at]);
+  await save('report', await readFile(`${at}.png`));
+};
+
+const untilMade = async (stage: Stage, job: number): Promise<void> => {
+  const status = await stage.expectOutput('report.status', { job });
+  if (status.state === 'made') return;
+  if (status.state === 'refused') throw new Error(status.sentence);
+  await setTimeout(20);
+  return untilMade(stage, job);
+};
+
 const takeAll = async (stage: Stage): Promise<void> => {
   await stage.expectOutput('station.load-demo', {});
   await stage.expectOutput('session.sign-in', { badge: badges.inspector });
@@ -76,6 +98,7 @@ const takeAll = async (stage: Stage): Promise<void> => {
   await page.reload();
   await take(page, 'verdict', `#/bench/${inspection}`, 'REMOVE FROM SERVICE');
   await stage.expectOutput('inspection.sign', { inspection, pin });
+  await takeReport(stage, inspection);
   await takeTag(stage, 'quarantine-tag', { benchId: removed, kind: 'quarantine' });
   await takeTag(stage, 'quarantine-tag-preprinted', {
     benchId: removed,
