@@ -6,13 +6,16 @@ import type { LedgerFault } from '../ledger.ts';
 import { leafHash } from '../merkle.ts';
 import { TreeBuilder } from '../tree-builder.ts';
 import { CheckpointCheck, type CheckpointRow } from './checkpoint-check.ts';
-import { chunkSize, type EventChunk, readChunk, soundLeaves } from './event-chunk.ts';
+import { chunkSize, type EventChunk, readChunk, soundHashes, textsOf } from './event-chunk.ts';
 import { isRecordedAs, parsedEvent } from './event-judge.ts';
 import type { LedgerDatabase } from './schema.ts';
-import { areStored, type StoredSubtrees, SubtreeCheck } from './subtree-check.ts';
+import { areStored, type GrownSubtrees, type StoredSubtrees, SubtreeCheck } from './subtree-check.ts';
 
 /** Numbers that are named as missing at a time. */
 const mostMissing = 1000;
+
+/** In the canonical JSON of the events that make a station and its keys. */
+const ofStation = '"type":"station.';
 
 export interface EventCheckOptions {
   readonly found: (fault: LedgerFault) => void;
@@ -64,7 +67,7 @@ export class EventCheck {
   constructor(recorded: LedgerDatabase, options: EventCheckOptions) {
     this.#recorded = recorded;
     this.#options = options;
-    this.#checkpoints = new CheckpointCheck(options.found, recorded);
+    this.#checkpoints = new CheckpointCheck(options.found, recorded, options.onEvents !== undefined);
     this.#subtrees = new SubtreeCheck(recorded);
   }
 
@@ -124,14 +127,15 @@ export class EventCheck {
   async #check({ after, chunk, checkpoints: rows, subtrees }: ReadAhead): Promise<void> {
     const { first, last } = chunk;
     if (first === null || last === null) return;
-    const events = this.#asWhole(chunk, first, last) ?? (await this.#oneByOne(first, last));
+    const whole = this.#asWhole(chunk, first, last);
+    const events = whole ?? (await this.#oneByOne(first, last));
     const checkpoints = new Map(rows.map((row) => [row.size, row]));
-    const grown = new Map<number, string>();
+    const grown: GrownSubtrees[] = [];
     for (const { seq, leaf, recorded } of events) {
       const completed = this.tree.add(leaf);
       if (recorded !== undefined) await this.#checkpoints.learn(recorded.event);
       const inPlace = this.tree.size === seq;
-      if (inPlace && completed !== '') grown.set(seq, completed);
+      if (inPlace && completed !== '') grown.push({ seq, hashes: completed });
       const checkpoint = checkpoints.get(seq);
       if (checkpoint !== undefined) {
         checkpoints.delete(seq);
@@ -140,7 +144,7 @@ export class EventCheck {
       if (inPlace && seq === this.#options.kept?.size) this.#keptIsThere = this.#isKept(this.#options.kept);
     }
     for (const row of checkpoints.values()) this.#checkpoint(row, undefined);
-    if (!areStored(grown, subtrees)) {
+    if (whole === undefined || !areStored(grown, subtrees)) {
       for (const fault of await this.#subtrees.faults(after, last, grown, this.#lastFalse))
         this.#isFalse(fault, fault.lastSeq);
     }
@@ -151,17 +155,21 @@ export class EventCheck {
 
   /** The events where all of them are in their place and have the hashes that are stored; else `undefined`. */
   #asWhole(read: EventChunk, first: number, last: number): readonly HashedEvent[] | undefined {
-    const { count, columns, leaves } = read;
+    const { count, columns, events } = read;
     if (first !== this.#next || last - first + 1 !== count) return undefined;
-    const found = soundLeaves(read);
+    const hashes = soundHashes(read);
     const beside = columns?.split('\n');
-    if (found === undefined || (beside !== undefined && beside.length !== count)) return undefined;
+    if (hashes === undefined || (beside !== undefined && beside.length !== count)) return undefined;
     this.#next = last + 1;
-    if (beside === undefined && leaves?.includes('"station.') !== true)
-      return found.map(({ hash }, index) => ({ seq: first + index, leaf: hash, recorded: undefined }));
-    return found.map(({ hash, leaf }, index) => {
+    const texts = beside !== undefined || events?.includes(ofStation) === true ? textsOf(read) : undefined;
+    return hashes.map((leaf, index) => {
       const seq = first + index;
-      return { seq, leaf: hash, recorded: this.#words(seq, leaf.toString('utf8', 1), beside?.[index]) };
+      const text = texts?.[index];
+      return {
+        seq,
+        leaf,
+        recorded: text === undefined ? undefined : this.#words(seq, text, beside?.[index]),
+      };
     });
   }
 
@@ -187,7 +195,7 @@ export class EventCheck {
 
   /** The event, where it can be read and somebody wants its words; the checkpoints want those that make keys. */
   #words(seq: number, text: string, columns: string | undefined): RecordedEvent | undefined {
-    if (this.#options.onEvents === undefined && !text.includes('"station.')) return undefined;
+    if (this.#options.onEvents === undefined && !text.includes(ofStation)) return undefined;
     const recorded = parsedEvent(text);
     if (recorded === undefined || !isRecordedAs(recorded, { seq, text, columns }))
       this.#options.found({ kind: 'event changed', seq });
