@@ -106,29 +106,29 @@ export class CheckpointCheck {
   /** True where the note is good; at once where no whole signature has to be made or verified for it. */
   #judge(size: number, note: string, rootHash: string | undefined): boolean | Promise<boolean> {
     const key = this.#keys.at(-1);
-    if (key?.own === undefined || rootHash === undefined) return this.#isGood(size, note, rootHash);
-    const text = checkpointText({ origin: key.name, size, rootHash: Buffer.from(rootHash, 'hex') });
-    const signature = signatureBy(key, key.own, text, note);
-    if (signature === undefined) return this.#isGood(size, note, rootHash);
-    const { privateKey, scalar } = key.own;
-    if (!this.#makesWhole)
-      return scalar.agrees(Buffer.from(text), signature) || this.#isGood(size, note, rootHash);
-    return signInBackground(null, Buffer.from(text), privateKey).then(
-      (made) => made.equals(signature) || this.#isGood(size, note, rootHash),
-    );
-  }
-
-  async #isGood(size: number, note: string, rootHash: string | undefined): Promise<boolean> {
+    if (key?.own !== undefined && rootHash !== undefined) {
+      const text = checkpointText({ origin: key.name, size, rootHash: Buffer.from(rootHash, 'hex') });
+      const signature = signatureBy(key, key.own, text, note);
+      if (signature !== undefined) return this.#isSigned(key, text, signature);
+    }
     const checkpoint = readCheckpoint(note);
     const [signature, ...others] = checkpoint?.note.signatures ?? [];
     if (checkpoint === undefined || signature === undefined || others.length > 0 || checkpoint.size !== size)
       return false;
     if (rootHash !== undefined && checkpoint.rootHash.toString('hex') !== rootHash) return false;
-    const key = this.#keys.findLast(
+    const by = this.#keys.findLast(
       ({ name, keyId }) => name === checkpoint.origin && signature.keyId.equals(keyId),
     );
-    if (key === undefined || signature.name !== key.name) return false;
-    return verifyInBackground(null, Buffer.from(checkpoint.note.text), key.object, signature.signature);
+    if (by === undefined || signature.name !== by.name) return false;
+    return this.#isSigned(by, checkpoint.note.text, signature.signature);
+  }
+
+  #isSigned({ own, object }: KnownKey, text: string, signature: Buffer): boolean | Promise<boolean> {
+    const bytes = Buffer.from(text);
+    const verified = () => verifyInBackground(null, bytes, object, signature);
+    if (own === undefined) return verified();
+    if (!this.#makesWhole) return own.scalar.agrees(bytes, signature) || verified();
+    return signInBackground(null, bytes, own.privateKey).then((made) => made.equals(signature) || verified());
   }
 }
 

@@ -6,7 +6,7 @@ import type { LedgerFault } from '../ledger.ts';
 import { leafHash } from '../merkle.ts';
 import { TreeBuilder } from '../tree-builder.ts';
 import { CheckpointCheck, type CheckpointRow } from './checkpoint-check.ts';
-import { chunkSize, type EventChunk, readChunk, soundHashes, textsOf } from './event-chunk.ts';
+import { chunkSize, type EventChunk, leavesOf, readChunk, textsOf } from './event-chunk.ts';
 import { isRecordedAs, parsedEvent } from './event-judge.ts';
 import type { LedgerDatabase } from './schema.ts';
 import { areStored, type GrownSubtrees, type StoredSubtrees, SubtreeCheck } from './subtree-check.ts';
@@ -50,7 +50,7 @@ interface EventRow {
   readonly columns: string;
 }
 
-/** Only where many events do not agree with what is stored beside them is each of them looked at, to name it. */
+/** Many events are looked at together; each by itself only where they are not all in their place or not to be told apart. */
 export class EventCheck {
   readonly tree = new TreeBuilder();
   readonly #recorded: LedgerDatabase;
@@ -127,8 +127,8 @@ export class EventCheck {
   async #check({ after, chunk, checkpoints: rows, subtrees }: ReadAhead): Promise<void> {
     const { first, last } = chunk;
     if (first === null || last === null) return;
-    const whole = this.#asWhole(chunk, first, last);
-    const events = whole ?? (await this.#oneByOne(first, last));
+    const together = this.#together(chunk, first, last);
+    const events = together ?? (await this.#oneByOne(first, last));
     const checkpoints = new Map(rows.map((row) => [row.size, row]));
     const grown: GrownSubtrees[] = [];
     for (const { seq, leaf, recorded } of events) {
@@ -144,7 +144,7 @@ export class EventCheck {
       if (inPlace && seq === this.#options.kept?.size) this.#keptIsThere = this.#isKept(this.#options.kept);
     }
     for (const row of checkpoints.values()) this.#checkpoint(row, undefined);
-    if (whole === undefined || !areStored(grown, subtrees)) {
+    if (together === undefined || !areStored(grown, subtrees)) {
       for (const fault of await this.#subtrees.faults(after, last, grown, this.#lastFalse))
         this.#isFalse(fault, fault.lastSeq);
     }
@@ -153,23 +153,23 @@ export class EventCheck {
     await this.#options.onEvents?.(readable);
   }
 
-  /** The events where all of them are in their place and have the hashes that are stored; else `undefined`. */
-  #asWhole(read: EventChunk, first: number, last: number): readonly HashedEvent[] | undefined {
+  /** The events where all of them are in their place and can be told from one another; else `undefined`. */
+  #together(read: EventChunk, first: number, last: number): readonly HashedEvent[] | undefined {
     const { count, columns, events } = read;
     if (first !== this.#next || last - first + 1 !== count) return undefined;
-    const hashes = soundHashes(read);
+    const leaves = leavesOf(read);
     const beside = columns?.split('\n');
-    if (hashes === undefined || (beside !== undefined && beside.length !== count)) return undefined;
+    if (leaves === undefined || (beside !== undefined && beside.length !== count)) return undefined;
     this.#next = last + 1;
+    for (const index of leaves.changed)
+      this.#isFalse({ kind: 'event changed', seq: first + index }, first + index);
     const texts = beside !== undefined || events?.includes(ofStation) === true ? textsOf(read) : undefined;
-    return hashes.map((leaf, index) => {
+    return leaves.hashes.map((leaf, index) => {
       const seq = first + index;
       const text = texts?.[index];
-      return {
-        seq,
-        leaf,
-        recorded: text === undefined ? undefined : this.#words(seq, text, beside?.[index]),
-      };
+      if (text === undefined) return { seq, leaf, recorded: undefined };
+      const isChanged = leaves.changed.has(index);
+      return { seq, leaf, recorded: isChanged ? parsedEvent(text) : this.#words(seq, text, beside?.[index]) };
     });
   }
 

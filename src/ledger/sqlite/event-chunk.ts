@@ -46,20 +46,35 @@ export const readChunk = async (
   return chunk;
 };
 
-/** The hashes of the events, as the tree builder has them, where every one is the hash that is stored; else `undefined`. */
-export const soundHashes = ({ count, least, events, hashes }: EventChunk): readonly string[] | undefined => {
-  if (least !== 'blob blob' || events === null || hashes?.length !== count * hashLength) return undefined;
+export interface ChunkLeaves {
+  /** The hashes of the events as they are now, as the tree builder has them. */
+  readonly hashes: readonly string[];
+  /** Which of them, counted from 0, are not the hashes that are stored. */
+  readonly changed: ReadonlySet<number>;
+}
+
+/** `undefined` where an event or a hash is not there as bytes, or where one event cannot be told from the next. */
+export const leavesOf = ({ count, least, events, hashes: stored }: EventChunk): ChunkLeaves | undefined => {
+  if (least !== 'blob blob' || events === null || stored?.length !== count * hashLength) return undefined;
   let start = events.indexOf(leafPrefix);
-  const found = [leafHash(events.subarray(0, start < 0 ? events.length : start)).toString('latin1')];
-  while (start >= 0 && found.length < count) {
+  const hashes = [leafHash(events.subarray(0, start < 0 ? events.length : start)).toString('latin1')];
+  while (start >= 0 && hashes.length < count) {
     const end = events.indexOf(leafPrefix, start + 1);
-    found.push(leafHashOf(events.subarray(start, end < 0 ? events.length : end)));
+    hashes.push(leafHashOf(events.subarray(start, end < 0 ? events.length : end)));
     start = end;
   }
-  const isStored = found.join('') === hashes.toString('latin1');
-  return start < 0 && found.length === count && isStored ? found : undefined;
+  if (start >= 0 || hashes.length < count) return undefined;
+  return { hashes, changed: differences(hashes, stored.toString('latin1')) };
 };
 
-/** The events of a chunk whose hashes are sound, as text. */
+const differences = (hashes: readonly string[], stored: string): ReadonlySet<number> => {
+  const found = new Set<number>();
+  if (hashes.join('') === stored) return found;
+  for (const [index, hash] of hashes.entries())
+    if (!stored.startsWith(hash, index * hashLength)) found.add(index);
+  return found;
+};
+
+/** The events of a chunk that has leaves, as text. */
 export const textsOf = ({ events }: EventChunk): readonly string[] =>
   events?.toString('utf8').split('\0') ?? [];
