@@ -1,4 +1,5 @@
 /** A correction of one earlier event, held against the register as it is now. */
+
 import type { WantedCorrection } from '../domain/amendment.ts';
 import type { BenchId } from '../domain/brand.ts';
 import { yearOf } from '../domain/calendar.ts';
@@ -15,6 +16,7 @@ import type { LedgerReader } from '../ledger/ledger.ts';
 import { boundCodes, contradiction } from './bound-code.ts';
 import { latestAnswer } from './latest-answer.ts';
 import { caseIn, deviceIn, personIn } from './lookup.ts';
+import { programIn } from './program-in.ts';
 import type { Rules } from './rules.ts';
 
 /** Refuses where the event does not say what is to be corrected. */
@@ -58,7 +60,7 @@ export const amend = async (
 
 const amendDevice = async (
   reader: LedgerReader,
-  { program }: Rules,
+  rules: Rules,
   benchId: BenchId,
   wanted: Extract<WantedCorrection, { field: DeviceField }>,
   amending: Amending,
@@ -85,7 +87,7 @@ const amendDevice = async (
     {
       device,
       modelSheet: row.modelSheet,
-      program,
+      program: await programIn(reader, rules),
       sameSerial: twins.find((twin) => twin !== benchId),
       wantedSheet,
       wantedUser: field === 'regularUser' && now !== undefined ? await reader.person(now) : undefined,

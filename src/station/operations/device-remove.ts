@@ -1,4 +1,5 @@
 /** `device.remove`: takes a device out of service at once, on one of the program's grounds. */
+
 import { z } from 'zod';
 import { benchIdSchema } from '../../domain/brand.ts';
 import { decideRemove } from '../../domain/decide/device.ts';
@@ -6,6 +7,7 @@ import { isRefusal } from '../../domain/refusal.ts';
 import { foundSoFar } from '../found-so-far.ts';
 import { deviceIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
+import { programIn } from '../program-in.ts';
 import { record } from '../record.ts';
 
 export const deviceRemove = defineOperation({
@@ -25,7 +27,8 @@ export const deviceRemove = defineOperation({
       const row = await deviceIn(reader, benchId);
       if (isRefusal(row)) return row;
       const found = await foundSoFar(reader, row.device.openInspection, context.rules);
-      return isRefusal(found) ? found : decideRemove(row.device, context.rules.program, ground, note, found);
+      if (isRefusal(found)) return found;
+      return decideRemove(row.device, await programIn(reader, context.rules), ground, note, found);
     });
     return isRefusal(result) ? result : {};
   },
