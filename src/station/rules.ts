@@ -57,17 +57,19 @@ const jsonFiles = async (folder: string): Promise<readonly string[]> => {
 
 const shippedKey = 'annual';
 
+const programFileSchema = z.looseObject({ key: z.string(), basedOn: z.string().optional() });
+type ProgramFile = z.infer<typeof programFileSchema>;
+
 /** A program that is `basedOn` another one, of its key, says only what it says differently. */
 const programsFrom = (texts: readonly string[]): readonly Program[] => {
-  const files = texts.map((text) =>
-    z.looseObject({ key: z.string(), basedOn: z.string().optional() }).parse(JSON.parse(text)),
-  );
-  return files.map(({ basedOn, ...own }) => {
+  const files = texts.map((text) => programFileSchema.parse(JSON.parse(text)));
+  const whole = ({ basedOn, ...own }: ProgramFile): object => {
     const base = files.find(({ key }) => key === basedOn);
     if (basedOn !== undefined && base === undefined)
       throw new Error(`The program ${own.key} is based on ${basedOn}, which the product does not ship.`);
-    return programSchema.parse({ ...base, ...own });
-  });
+    return base === undefined ? own : { ...whole(base), ...own };
+  };
+  return files.map((file) => programSchema.parse(whole(file)));
 };
 
 const installed = (text: string): InstalledProcedure => {
