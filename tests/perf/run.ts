@@ -13,6 +13,7 @@ const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Be
   identity: () => import('./identity.ts'),
   demo: () => import('./demo.ts'),
   ledger: () => import('./ledger.ts'),
+  program: () => import('./program.ts'),
   tags: () => import('./tags.ts'),
   'worn-levels': () => import('./worn-levels.ts'),
   'worn-tags': () => import('./worn-tags.ts'),
