@@ -199,6 +199,7 @@ describe('a data folder', () => {
     const old = await SqliteConnection.open(join(folder, ledgerFileName));
     await old.exec(`
       drop index inspection_by_signature; drop index inspection_by_signer;
+      alter table device drop column due_what;
       drop table subtree; drop table checkpoint; pragma user_version = 2;
     `);
     await old.close();

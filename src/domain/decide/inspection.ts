@@ -13,7 +13,7 @@ import type { Person } from '../person.ts';
 import { applicableChecks, type DeviceFacts, type Procedure } from '../procedure.ts';
 import type { ProgramInForce } from '../program-in-force.ts';
 import { type Refusal, refusal } from '../refusal.ts';
-import { faultOfAnswer, reasonsWhenBrokenOff, type Verdict, verdictOf } from '../verdict.ts';
+import { faultOfAnswer, reasonsWhenBrokenOff, type Verdict, verdictOf, withReasons } from '../verdict.ts';
 import type { Decision } from './decision.ts';
 import { incompetence } from './designation.ts';
 
@@ -36,15 +36,7 @@ export const verdictOfCase = (
   on: CalendarDate,
 ): Verdict => {
   const found = verdictOf(procedure, answersOf(inspection), factsOf(modelSheet), lengthUnit);
-  const reasons = programReasons(device, modelSheet, inForce, on);
-  if (reasons.length === 0) return found;
-  switch (found.kind) {
-    case 'pass':
-      return { kind: 'remove from service', reasons: [...reasons] };
-    case 'remove from service':
-    case 'incomplete':
-      return { ...found, reasons: [...found.reasons, ...reasons] };
-  }
+  return withReasons(found, programReasons(device, modelSheet, inForce, on));
 };
 
 export const factsOf = (modelSheet: ModelSheet): DeviceFacts => ({
