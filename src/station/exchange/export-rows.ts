@@ -123,7 +123,12 @@ export class ExportRows {
     const use = currentUse(device.uses);
     const due = sheet === undefined ? undefined : dueDatesOf(device, sheet, this.#program)[0];
     const { revalidatedOn, certificate } = device.revalidation ?? {};
-    const known = { typeOfUse: use?.typeOfUse, typeOfUseFrom: use?.from, revalidatedOn, certificate };
+    const known = {
+      typeOfUse: use?.typeOfUse,
+      typeOfUseFrom: use?.from,
+      revalidatedOn,
+      revalidationCertificate: certificate,
+    };
     return { ...known, dueOn: due?.on, dueFor: due?.what, dueRule: due?.rule };
   }
 
