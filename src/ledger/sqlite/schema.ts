@@ -1,6 +1,7 @@
 /** The tables of the ledger in SQLite, and how a file of an older version becomes one of this version. */
 import type { Kysely } from 'kysely';
 import type { Standing } from '../../domain/device.ts';
+import type { DueWhat } from '../../domain/due/due-date.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { SqliteConnection } from './connection.ts';
@@ -60,7 +61,9 @@ interface DeviceTable {
   model_key: string;
   serial_key: string;
   standing: Standing;
+  /** The earliest of every rule that holds now and the tag; `due_what` says what for. Null while it is not in service. */
   due_on: string | null;
+  due_what: DueWhat | null;
   /** 1 where the tag waits for its scan on the device. */
   unproved_tag: 0 | 1;
   search: string;
@@ -214,6 +217,7 @@ const migrations: readonly string[] = [
   create index inspection_by_signer on inspection
     (json_extract(state, '$.signed.by'), json_extract(state, '$.signed.on'), inspection) where phase = 'signed';
   `,
+  'alter table device add column due_what text;',
 ];
 
 /** What SQL alone cannot compute, by the version that it leads to. */
