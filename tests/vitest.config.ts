@@ -5,7 +5,7 @@ import { LongFirst } from './support/long-first.ts';
 const root = fileURLToPath(new URL('..', import.meta.url));
 
 /** Their test files keep nothing from one another but modules, so one process runs many of them and loads those once. */
-const together = ['domain', 'intake', 'renderer', 'reports', 'station', 'typesetting'].map(
+const together = ['domain', 'intake', 'planning', 'renderer', 'reports', 'station', 'typesetting'].map(
   (folder) => `tests/${folder}/**/*.test.{ts,tsx}`,
 );
 
