@@ -1,6 +1,7 @@
 /** The reads of the ledger over its SQLite tables. */
 import { type ExpressionBuilder, type SelectQueryBuilder, type SqlBool, sql } from 'kysely';
 import type { BenchId, CalendarDate } from '../../domain/brand.ts';
+import type { CustodySpell } from '../../domain/custody/custody.ts';
 import type { Device, Standing } from '../../domain/device.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import type { Station } from '../../domain/evolve.ts';
@@ -10,7 +11,15 @@ import type { RegisteredDevice } from '../../domain/identity/registered-device.t
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
-import type { Counts, Credential, DeviceQuery, DeviceRow, InspectionQuery, LedgerReader } from '../ledger.ts';
+import type {
+  Counts,
+  Credential,
+  CustodyQuery,
+  DeviceQuery,
+  DeviceRow,
+  InspectionQuery,
+  LedgerReader,
+} from '../ledger.ts';
 import { recordedFrom } from './event-row.ts';
 import type { LedgerDatabase, LedgerTables } from './schema.ts';
 import { compareKey, searchWords } from './search.ts';
@@ -176,6 +185,11 @@ export class SqliteReader implements LedgerReader {
       dueSoon: await countOf(inService.where('due_on', '>=', today).where('due_on', '<=', dueSoonUntil)),
       held: of('quarantined', 'at manufacturer'),
       unprovedTags: await countOf(this.#database.selectFrom('device').where(hasUnproved)),
+      out: await countOf(this.#database.selectFrom('device').where(isOut)),
+      ready: of('in service') - (await countOf(inService.where(isOut))),
+      overdueReturns: await countOf(
+        this.#database.selectFrom('device').where(isOut).where('expected_on', '<', today),
+      ),
       openInspections: await countOf(this.#database.selectFrom('inspection').where(isOpen)),
     };
   }
@@ -291,6 +305,35 @@ export class SqliteReader implements LedgerReader {
     return (latest ?? 0) + 1;
   }
 
+  async custodySpells({ limit, offset, ...of }: CustodyQuery): Promise<readonly CustodySpell[]> {
+    const spells = this.#database.selectFrom('custody_spell').select('state');
+    const rows = await ('benchId' in of
+      ? spells.where('bench_id', '=', of.benchId)
+      : spells.where('user_id', '=', of.userId)
+    )
+      .orderBy('spell', 'desc')
+      .limit(limit)
+      .offset(offset)
+      .execute();
+    return rows.map(stateOf<CustodySpell>);
+  }
+
+  async places(): Promise<readonly { readonly place: string; readonly devices: number }[]> {
+    const rows = await this.#database
+      .selectFrom('device')
+      .select(({ fn }) => ['stored_at', fn.countAll<number>().as('devices')])
+      .where('stored_at', 'is not', null)
+      .groupBy('stored_at')
+      .orderBy('stored_at')
+      .execute();
+    return rows.map(({ stored_at, devices }) => ({ place: stored_at ?? '', devices }));
+  }
+
+  async size(): Promise<number> {
+    const row = await this.#database.selectFrom('tree_head').select('size').executeTakeFirst();
+    return row?.size ?? 0;
+  }
+
   async event(seq: number): Promise<RecordedEvent | undefined> {
     const bytes = await this.#eventBytes(seq);
     return bytes && recordedFrom(bytes);
@@ -376,6 +419,8 @@ const signatureConditions = (
   ...(benchId === undefined ? [] : [builder('bench_id', '=', benchId)]),
 ];
 
+const isOut = sql<SqlBool>`custody_user is not null`;
+
 const hasUnproved = sql<SqlBool>`unproved_tag = 1`;
 
 const countOf = async <Table extends keyof LedgerTables>(
@@ -388,12 +433,16 @@ const countOf = async <Table extends keyof LedgerTables>(
 };
 
 const conditionsOf = (
-  { search, standing, dueBefore, unprovedTag }: DeviceQuery,
+  { search, standing, dueBefore, unprovedTag, out, returnBefore, storedAt }: DeviceQuery,
   builder: ExpressionBuilder<LedgerTables, 'device'>,
 ) => [
   ...searchWords(search ?? '').map((word) => builder(sql<number>`instr(search, ${word})`, '>', 0)),
   ...(standing === undefined ? [] : [builder('standing', 'in', standing)]),
   ...(unprovedTag ? [hasUnproved] : []),
+  ...(out === undefined && returnBefore === undefined ? [] : [isOut]),
+  ...(typeof out === 'object' ? [builder('custody_user', '=', out.userId)] : []),
+  ...(returnBefore === undefined ? [] : [builder('expected_on', '<', returnBefore)]),
+  ...(storedAt === undefined ? [] : [builder('stored_at', '=', storedAt)]),
   ...(dueBefore === undefined
     ? []
     : [builder('standing', '=', 'in service'), builder('due_on', '<', dueBefore)]),
