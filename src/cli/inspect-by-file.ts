@@ -6,7 +6,7 @@ import { factsOf } from '../domain/decide/inspection.ts';
 import type { Language } from '../domain/message.ts';
 import { applicableChecks } from '../domain/procedure.ts';
 import { refusal } from '../domain/refusal.ts';
-import { faultOfAnswer, type Reason, type Verdict, verdictOf } from '../domain/verdict.ts';
+import { faultOfAnswer, type Reason, type Verdict, verdictOf, withReasons } from '../domain/verdict.ts';
 import type { AnswerPicture } from './answer-pictures.ts';
 import { Failure, failureOf } from './failure.ts';
 import type { StationCall } from './job.ts';
@@ -54,7 +54,7 @@ export const judge = async (
       throw failureOf(refusal('check-unknown', { check }, `pictures.${check}`), language);
   }
   const unit = status.state === 'ready' ? status.lengthUnit : 'm';
-  const verdict = verdictOf(procedure, answers, facts, unit);
+  const verdict = withReasons(verdictOf(procedure, answers, facts, unit), device.programReasons);
   const reasons = verdict.kind === 'pass' ? [] : verdict.reasons;
   if (verdict.kind !== 'incomplete') return { benchId, verdict: verdict.kind, reasons, signed: false };
   const stillOpen = [...verdict.unanswered, ...verdict.lookAgain];

@@ -5,6 +5,7 @@ import type { WordKey, Words } from '../host/words.ts';
 import { addBackup } from './commands/backup.ts';
 import { addDemo } from './commands/demo.ts';
 import { addDevice } from './commands/device.ts';
+import { addDue } from './commands/due.ts';
 import { addEvidence } from './commands/evidence.ts';
 import { addExport } from './commands/export.ts';
 import { addId } from './commands/id.ts';
@@ -18,6 +19,7 @@ import { addMarkings } from './commands/markings.ts';
 import { addPerson } from './commands/person.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
+import { addProgram } from './commands/program.ts';
 import { addRead } from './commands/read.ts';
 import { addReport } from './commands/report.ts';
 import { addScan } from './commands/scan.ts';
@@ -45,6 +47,8 @@ export const programFor = (shell: Shell): Command => {
   for (const add of [
     addDemo,
     addDevice,
+    addDue,
+    addProgram,
     addProcedure,
     addInspect,
     addEvidence,

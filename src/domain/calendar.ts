@@ -9,6 +9,14 @@ export const addMonths = (date: CalendarDate, months: number): CalendarDate =>
 export const addDays = (date: CalendarDate, days: number): CalendarDate =>
   calendarDate(Temporal.PlainDate.from(date).add({ days }).toString());
 
+export const lastDayOfMonth = (date: CalendarDate): CalendarDate => {
+  const { daysInMonth } = Temporal.PlainDate.from(date);
+  return calendarDate(`${date.slice(0, 8)}${daysInMonth}`);
+};
+
+export const lastDayOfMonthBefore = (date: CalendarDate): CalendarDate =>
+  addDays(calendarDate(`${date.slice(0, 8)}01`), -1);
+
 /** Days from `from` to `to`; negative where `to` is earlier. */
 export const daysBetween = (from: CalendarDate, to: CalendarDate): number =>
   Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'days' }).days;

@@ -5,9 +5,12 @@ import { benchIdSchema, type CalendarDate, calendarDateSchema } from './brand.ts
 import { daysBetween } from './calendar.ts';
 import { custodySchema, storedSchema } from './custody/custody.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
+import { dueWhatSchema } from './due/due-date.ts';
+import { recordedUseSchema } from './due/type-of-use.ts';
 import { equipmentFactsSchema } from './equipment-facts.ts';
 import { presumedIdentitySchema } from './identity/identity-case.ts';
 import { knownMarkingEntrySchema } from './marking.ts';
+import { revalidationSchema } from './revalidation.ts';
 import { reasonSchema } from './verdict.ts';
 
 export const standingSchema = z.enum(['new', 'in service', 'quarantined', 'at manufacturer', 'scrapped']);
@@ -61,7 +64,18 @@ export const deviceSchema = z.object({
       by: z.string(),
     })
     .optional(),
+  /** What the device is due for, as its status tag says; no laxer rule moves it. */
+  taggedDue: z.object({ on: calendarDateSchema, what: dueWhatSchema.optional() }).optional(),
+  /**
+   * The earliest date on which the device stops being fit for use, by every rule that holds now and by its tag; absent while
+   * it is not in service. It follows from the program and the model sheet too, so whoever reads the record is given it.
+   */
   dueOn: calendarDateSchema.optional(),
+  dueWhat: dueWhatSchema.optional(),
+  /** What competent persons determined, in the order in which it was recorded. */
+  uses: z.array(recordedUseSchema).optional(),
+  /** The last revalidation by the manufacturer, or by a centre that it authorised, that a certificate vouches for. */
+  revalidation: revalidationSchema.optional(),
   /** Open removal reasons; empty unless the device is out of service. */
   reasons: z.array(reasonSchema),
   removedBy: z.string().optional(),

@@ -6,6 +6,8 @@ import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
 import { custodyEvents } from './custody-event.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
 import { otherCodeSchema } from './device.ts';
+import { dueDateSchema } from './due/due-date.ts';
+import { typeOfUseSchema } from './due/type-of-use.ts';
 import { equipmentFactsSchema } from './equipment-facts.ts';
 import { event } from './event-shape.ts';
 import { caseRankingSchema, placeSchema } from './identity/identity-case.ts';
@@ -17,6 +19,8 @@ import { modelSheetSchema } from './model-sheet.ts';
 import { personEvents, whySchema } from './person-event.ts';
 import { findingPictureSchema, keptPictureSchema } from './picture.ts';
 import { printerSchema } from './printer.ts';
+import { programSchema } from './program.ts';
+import { revalidationSchema } from './revalidation.ts';
 import { scannerSchema } from './scanner/scanner.ts';
 import { reprintReasonSchema } from './tag-content.ts';
 import { reasonSchema, verdictSchema } from './verdict.ts';
@@ -50,6 +54,10 @@ export const eventSchema = z.discriminatedUnion('type', [
   }),
   /** All that is known now of its purchase and its first use: what is absent is not known. */
   event('device.facts-recorded', { benchId: benchIdSchema, ...equipmentFactsSchema.shape }),
+  /** A competent person determined how hard the device is used, from this day on. */
+  event('device.use-set', { benchId: benchIdSchema, typeOfUse: typeOfUseSchema, from: calendarDateSchema }),
+  /** The certificate of a revalidation by the manufacturer lies before a competent person. It brings no device back. */
+  event('device.revalidation-recorded', { benchId: benchIdSchema, ...revalidationSchema.shape }),
   event('device.code-bound', { benchId: benchIdSchema, otherCode: otherCodeSchema }),
   /** Taken out of service without an inspection: at the desk, in the field, or because an inspection was broken off. */
   event('device.removed', { benchId: benchIdSchema, reasons: z.array(reasonSchema).min(1), tagNumber }),
@@ -77,7 +85,10 @@ export const eventSchema = z.discriminatedUnion('type', [
     benchId: benchIdSchema,
     verdict: verdictSchema,
     dueOn: calendarDateSchema.optional(),
+    /** Whose interval it was, in records from before `due`. */
     dueRule: z.enum(['program', 'manufacturer']).optional(),
+    /** What `dueOn` is the date of, and whose rule gave it. */
+    due: dueDateSchema.pick({ what: true, rule: true, months: true }).optional(),
     program: z.object({ key: z.string(), version: z.number().int() }),
     tagNumber,
   }),
@@ -92,6 +103,8 @@ export const eventSchema = z.discriminatedUnion('type', [
     printerId: z.string().optional(),
     /** Why it was given out once more. */
     reprintBecause: reprintReasonSchema.optional(),
+    /** The due date that it says, where that is earlier than the one that was signed. */
+    dueOn: calendarDateSchema.optional(),
   }),
   /** The printed tag was scanned, and read as the tag that belongs on the device. */
   event('tag.proved', { benchId: benchIdSchema, tagNumber }),
@@ -116,6 +129,8 @@ export const eventSchema = z.discriminatedUnion('type', [
     /** Why; absent where the marking is not intact, and so nothing is printed. */
     reprintBecause: reprintReasonSchema.optional(),
   }),
+  /** The employer's written rules as they are from this day on; an administrator signed them with their PIN. */
+  event('program.adopted', { program: programSchema, effectiveFrom: calendarDateSchema }),
   event('printer.saved', { printer: printerSchema }),
   event('printer.removed', { printerId: z.string() }),
   /** A list of devices was taken into the register; what it brought follows in the same breath. */

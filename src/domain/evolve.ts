@@ -5,11 +5,14 @@ import type { CurrentTag, Device, PastTag } from './device.ts';
 import type { DomainEvent, RecordedEvent } from './event.ts';
 import { amendedDevice, amendedInspection } from './evolve-amended.ts';
 import { countedPlaces, inCustody, keptKits } from './evolve-custody.ts';
+import { heldToReprint, taggedDueOf, withProgram, withRevalidation, withUse } from './evolve-due.ts';
 import type { IdentityCase } from './identity/identity-case.ts';
 import type { Inspection } from './inspection.ts';
 import type { StationKeeping } from './keeping.ts';
 import type { ModelSheet } from './model-sheet.ts';
 import type { Printer } from './printer.ts';
+import type { Program } from './program.ts';
+import type { ProgramAdoption } from './program-adoption.ts';
 import type { Scanner } from './scanner/scanner.ts';
 
 export interface Station extends StationKeeping {
@@ -19,6 +22,10 @@ export interface Station extends StationKeeping {
   readonly lengthUnit: 'm' | 'ft';
   readonly demo: boolean;
   readonly printers: readonly Printer[];
+  /** The employer's written rules that were adopted last; absent while those that the product ships hold. */
+  readonly program?: Program;
+  /** Every program that was adopted, oldest first; the last is the one in force. */
+  readonly programs?: readonly ProgramAdoption[];
   /** How the scanner of the station types, once it was learnt. */
   readonly scanner?: Scanner;
   /** The public keys of its checkpoints, the one in use last; absent before the first was made. */
@@ -44,6 +51,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
   switch (event.type) {
     case 'station.created':
     case 'station.key-made':
+    case 'program.adopted':
     case 'printer.saved':
     case 'printer.removed':
     case 'scanner.learnt':
@@ -68,6 +76,8 @@ export const touchedBy = (event: DomainEvent): Touched => {
       return { modelSheetId: event.modelSheet.modelSheetId };
     case 'device.registered':
     case 'device.facts-recorded':
+    case 'device.use-set':
+    case 'device.revalidation-recorded':
     case 'device.code-bound':
     case 'device.removed':
     case 'device.marking-read':
@@ -109,10 +119,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
   }
 };
 
-export const evolveStation = (
-  station: Station | undefined,
-  recorded: RecordedEvent,
-): Station | undefined => {
+export const evolveStation = (station: Station | undefined, recorded: RecordedEvent): Station | undefined => {
   const { event, on, at } = recorded;
   if (event.type === 'station.created') {
     const { type: _type, ...created } = event;
@@ -122,6 +129,8 @@ export const evolveStation = (
   switch (event.type) {
     case 'station.key-made':
       return { ...station, checkpointKeys: [...(station.checkpointKeys ?? []), event.publicKey] };
+    case 'program.adopted':
+      return withProgram(station, event, recorded);
     case 'printer.saved':
       return { ...station, printers: [...withoutPrinter(station, event.printer.printerId), event.printer] };
     case 'printer.removed':
@@ -167,15 +176,23 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
       const { type: _type, benchId: _benchId, ...facts } = event;
       return { ...rest, ...facts };
     }
+    case 'device.use-set':
+      return withUse(device, event, recorded);
+    case 'device.revalidation-recorded':
+      return withRevalidation(device, event);
     case 'device.code-bound':
       return { ...device, otherCodes: [...device.otherCodes, event.otherCode] };
     case 'device.removed':
       return outOfService(device, [...device.reasons, ...event.reasons], event.tagNumber, on, by);
     case 'tag.issued':
-      return withCurrentTag(device, event.tagNumber, ({ provedOn: _proved, ...tag }) => ({
-        ...tag,
-        printed: tag.printed + 1,
-      }));
+      return withCurrentTag(
+        heldToReprint(device, event),
+        event.tagNumber,
+        ({ provedOn: _proved, ...tag }) => ({
+          ...tag,
+          printed: tag.printed + 1,
+        }),
+      );
     case 'tag.proved':
       return withCurrentTag(device, event.tagNumber, (tag) => ({ ...tag, provedOn: on }));
     case 'identity.taken': {
@@ -245,7 +262,7 @@ const endTag = (
 const withoutOpenInspection = ({ openInspection: _open, ...device }: Device): Device => device;
 
 const outOfService = (
-  { dueOn: _due, ...device }: Device,
+  { taggedDue: _due, ...device }: Device,
   reasons: Device['reasons'],
   tagNumber: number,
   on: RecordedEvent['on'],
@@ -284,7 +301,7 @@ const signed = (
         standing: 'in service',
         reasons: [],
         lastInspection: { inspection: event.inspection, on, verdict: event.verdict.kind, by },
-        ...(event.dueOn === undefined ? {} : { dueOn: event.dueOn }),
+        ...taggedDueOf(event),
         pastTags: endTag(device, on, 'new inspection'),
         currentTag: { kind: 'status', tagNumber: event.tagNumber, issuedOn: on, printed: 0 },
         lastTagNumber: event.tagNumber,

@@ -30,6 +30,12 @@ export const housingColours = [
 export const housingColourSchema = z.enum(housingColours);
 export type HousingColour = z.infer<typeof housingColourSchema>;
 
+export const serviceLifeSchema = z.object({
+  years: z.number().int().min(1).max(50),
+  from: z.enum(['manufacture', 'first use']),
+});
+export type ServiceLife = z.infer<typeof serviceLifeSchema>;
+
 export const modelSheetSchema = z.object({
   modelSheetId: z.string(),
   manufacturer: z.string().trim().min(1).max(80),
@@ -47,6 +53,10 @@ export const modelSheetSchema = z.object({
   loadIndicatorFitted: z.boolean(),
   /** The manufacturer's longest interval between inspections by a competent person, in months, where the manual states one. */
   manufacturerIntervalMonths: z.number().int().min(1).max(60).optional(),
+  /** The manufacturer's longest interval between revalidations by itself, in months, where the manual states one. */
+  manufacturerRevalidationMonths: z.number().int().min(1).max(240).optional(),
+  /** The longest that the manufacturer lets a device be used, where the manual states it. */
+  serviceLife: serviceLifeSchema.optional(),
   /** The maker's number of the model, as its symbol on the device carries it: a GTIN or a part number. */
   manufacturerReference: z.string().trim().min(1).max(80).optional(),
   /** How the manufacturer is reached: address, telephone, e-mail, in as many lines as it takes. */

@@ -28,11 +28,15 @@ export type Zone = z.infer<typeof zoneSchema>;
 export const effectSchema = z.enum(['remove', 'refer-to-manufacturer', 'clean-and-look-again']);
 export type Effect = z.infer<typeof effectSchema>;
 
-/** Where a fact comes from: a published source, common practice, or a published source quoted from memory. */
+/**
+ * Where a fact comes from: a published source, common practice, a published source quoted from memory, the manufacturer's
+ * manual, or the employer's own rule.
+ */
 export const sourceSchema = z.object({
-  mark: z.enum(['published', 'common practice', 'from memory']),
+  mark: z.enum(['published', 'common practice', 'from memory', 'manufacturer', 'employer']),
   citation: z.string(),
 });
+export type Source = z.infer<typeof sourceSchema>;
 
 export const defectSchema = z.object({
   key: z.string().regex(/^[a-z][a-z-]*$/),

@@ -64,6 +64,18 @@ export const verdictOf = (
   return reasons.length > 0 ? { kind: 'remove from service', reasons } : { kind: 'pass' };
 };
 
+/** A verdict to which reasons are added that no check found; with any of them there is no pass. */
+export const withReasons = (verdict: Verdict, more: readonly Reason[]): Verdict => {
+  if (more.length === 0) return verdict;
+  switch (verdict.kind) {
+    case 'pass':
+      return { kind: 'remove from service', reasons: [...more] };
+    case 'remove from service':
+    case 'incomplete':
+      return { ...verdict, reasons: [...verdict.reasons, ...more] };
+  }
+};
+
 /**
  * Why a device must stay out of service when its inspection is broken off: every reason on the table, and every finding
  * that still waits for a second look. When in doubt the device stays out of service.

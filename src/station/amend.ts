@@ -15,6 +15,7 @@ import type { LedgerReader } from '../ledger/ledger.ts';
 import { boundCodes, contradiction } from './bound-code.ts';
 import { latestAnswer } from './latest-answer.ts';
 import { caseIn, deviceIn, personIn } from './lookup.ts';
+import { programIn } from './program-in.ts';
 import type { Rules } from './rules.ts';
 
 /** Refuses where the event does not say what is to be corrected. */
@@ -58,7 +59,7 @@ export const amend = async (
 
 const amendDevice = async (
   reader: LedgerReader,
-  { program }: Rules,
+  rules: Rules,
   benchId: BenchId,
   wanted: Extract<WantedCorrection, { field: DeviceField }>,
   amending: Amending,
@@ -85,7 +86,7 @@ const amendDevice = async (
     {
       device,
       modelSheet: row.modelSheet,
-      program,
+      program: await programIn(reader, rules),
       sameSerial: twins.find((twin) => twin !== benchId),
       wantedSheet,
       wantedUser: field === 'regularUser' && now !== undefined ? await reader.person(now) : undefined,

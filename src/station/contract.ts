@@ -15,10 +15,13 @@ import { deviceKeepPicture } from './operations/device-keep-picture.ts';
 import { deviceList } from './operations/device-list.ts';
 import { devicePictures } from './operations/device-pictures.ts';
 import { deviceRecordFacts } from './operations/device-record-facts.ts';
+import { deviceRecordRevalidation } from './operations/device-record-revalidation.ts';
 import { deviceRegister } from './operations/device-register.ts';
 import { deviceRelabel } from './operations/device-relabel.ts';
 import { deviceRemove } from './operations/device-remove.ts';
+import { deviceSetUse } from './operations/device-set-use.ts';
 import { deviceShow } from './operations/device-show.ts';
+import { dueList } from './operations/due-list.ts';
 import { evidenceList } from './operations/evidence-list.ts';
 import { evidenceSummary } from './operations/evidence-summary.ts';
 import { exportCancel } from './operations/export-cancel.ts';
@@ -58,6 +61,7 @@ import { markingRequestList } from './operations/marking-request-list.ts';
 import { modelSheetList } from './operations/model-sheet-list.ts';
 import { modelSheetRecord } from './operations/model-sheet-record.ts';
 import { modelSheetSetContact } from './operations/model-sheet-set-contact.ts';
+import { modelSheetSetIntervals } from './operations/model-sheet-set-intervals.ts';
 import { modelSheetSetMinimumDiameter } from './operations/model-sheet-set-minimum-diameter.ts';
 import { personAdd } from './operations/person-add.ts';
 import { personChange } from './operations/person-change.ts';
@@ -81,6 +85,9 @@ import { printerRemove } from './operations/printer-remove.ts';
 import { printerSave } from './operations/printer-save.ts';
 import { printerTest } from './operations/printer-test.ts';
 import { procedureShow } from './operations/procedure-show.ts';
+import { programAdopt } from './operations/program-adopt.ts';
+import { programShow } from './operations/program-show.ts';
+import { programVersion } from './operations/program-version.ts';
 import { recordAmend } from './operations/record-amend.ts';
 import { recordAmendable } from './operations/record-amendable.ts';
 import { recordExport } from './operations/record-export.ts';
@@ -131,6 +138,7 @@ const operations = [
   modelSheetRecord,
   modelSheetSetContact,
   modelSheetSetMinimumDiameter,
+  modelSheetSetIntervals,
   deviceList,
   deviceBenchIds,
   deviceShow,
@@ -140,8 +148,11 @@ const operations = [
   deviceKeepPicture,
   devicePictures,
   deviceRecordFacts,
+  deviceSetUse,
+  deviceRecordRevalidation,
   deviceRelabel,
   markingRequestList,
+  dueList,
   identitySearch,
   identityOpen,
   identityShow,
@@ -151,6 +162,9 @@ const operations = [
   identityDisagree,
   identityLeaveUnidentified,
   procedureShow,
+  programShow,
+  programVersion,
+  programAdopt,
   inspectionStart,
   inspectionShow,
   inspectionAnswer,

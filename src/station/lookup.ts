@@ -4,6 +4,7 @@ import type { InspectionCase } from '../domain/decide/inspection.ts';
 import type { Station } from '../domain/evolve.ts';
 import type { Inspection } from '../domain/inspection.ts';
 import type { Person } from '../domain/person.ts';
+import { programInForce } from '../domain/program-in-force.ts';
 import { isRefusal, type Refusal, refusal } from '../domain/refusal.ts';
 import type { DeviceRow, LedgerReader } from '../ledger/ledger.ts';
 import type { Rules } from './rules.ts';
@@ -37,5 +38,13 @@ export const caseIn = async (
   if (isRefusal(row)) return row;
   const procedure = rules.procedureOf(inspection.procedure);
   if (isRefusal(procedure)) return procedure;
-  return { station, inspection, row, ...row, procedure, lengthUnit: station.lengthUnit };
+  return {
+    station,
+    inspection,
+    row,
+    ...row,
+    procedure,
+    lengthUnit: station.lengthUnit,
+    inForce: programInForce(station, rules.shipped),
+  };
 };

@@ -1,6 +1,7 @@
 /** Renders the tag of a device, for the screen and for the printer. */
 import { z } from 'zod';
 import { type BenchId, benchIdSchema, millimetres } from '../domain/brand.ts';
+import { programInForce } from '../domain/program-in-force.ts';
 import { isRefusal, type Refusal } from '../domain/refusal.ts';
 import { type TagContent, tagKindSchema } from '../domain/tag-content.ts';
 import { tagFaceSchema } from '../domain/tag-face.ts';
@@ -74,6 +75,13 @@ const contentOf = async (
   return ledger.read(async (reader) => {
     const row = await deviceIn(reader, benchId);
     if (isRefusal(row)) return row;
-    return tagOfDevice(row, kind, station, rules.program, await namesOf(reader), sealer);
+    return tagOfDevice(
+      row,
+      kind,
+      station,
+      programInForce(station, rules.shipped).program,
+      await namesOf(reader),
+      sealer,
+    );
   });
 };

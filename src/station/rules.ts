@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { z } from 'zod';
 import type { Inspection } from '../domain/inspection.ts';
 import { type Procedure, procedureSchema } from '../domain/procedure.ts';
 import { type Program, programSchema } from '../domain/program.ts';
@@ -15,7 +16,10 @@ export interface InstalledProcedure {
 export interface Rules {
   /** The latest version of the procedure for cable self-retracting lifelines. */
   readonly current: InstalledProcedure;
-  readonly program: Program;
+  /** The one that holds while none is adopted: the documented inspection once a year. */
+  readonly shipped: Program;
+  /** All that the product ships, to adopt as they are or to begin with. */
+  readonly presets: readonly Program[];
   /** The procedure with which an inspection began, or why it cannot be continued. */
   procedureOf(reference: Inspection['procedure']): Procedure | Refusal;
 }
@@ -23,14 +27,16 @@ export interface Rules {
 /** Throws where a file of the product itself is not valid: that is a defect of the product, not of a person's input. */
 export const loadRules = async (assetsFolder: string): Promise<Rules> => {
   const procedures = (await jsonFiles(join(assetsFolder, 'procedures'))).map(installed);
-  const programs = (await jsonFiles(join(assetsFolder, 'programs'))).map((text) =>
-    programSchema.parse(JSON.parse(text)),
-  );
+  const presets = programsFrom(await jsonFiles(join(assetsFolder, 'programs')));
   const current = newest(procedures, ({ procedure }) => procedure.version);
-  const program = newest(programs, ({ version }) => version);
+  const shipped = newest(
+    presets.filter(({ key }) => key === shippedKey),
+    ({ version }) => version,
+  );
   return {
     current,
-    program,
+    shipped,
+    presets,
     procedureOf: (reference) => {
       const named = `${reference.key} v${reference.version}`;
       const found = procedures.find(
@@ -47,6 +53,23 @@ export const loadRules = async (assetsFolder: string): Promise<Rules> => {
 const jsonFiles = async (folder: string): Promise<readonly string[]> => {
   const names = (await readdir(folder)).filter((name) => name.endsWith('.json')).sort();
   return Promise.all(names.map((name) => readFile(join(folder, name), 'utf8')));
+};
+
+const shippedKey = 'annual';
+
+const programFileSchema = z.looseObject({ key: z.string(), basedOn: z.string().optional() });
+type ProgramFile = z.infer<typeof programFileSchema>;
+
+/** A program that is `basedOn` another one, of its key, says only what it says differently. */
+const programsFrom = (texts: readonly string[]): readonly Program[] => {
+  const files = texts.map((text) => programFileSchema.parse(JSON.parse(text)));
+  const whole = ({ basedOn, ...own }: ProgramFile): object => {
+    const base = files.find(({ key }) => key === basedOn);
+    if (basedOn !== undefined && base === undefined)
+      throw new Error(`The program ${own.key} is based on ${basedOn}, which the product does not ship.`);
+    return base === undefined ? own : { ...whole(base), ...own };
+  };
+  return files.map((file) => programSchema.parse(whole(file)));
 };
 
 const installed = (text: string): InstalledProcedure => {

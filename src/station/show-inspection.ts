@@ -12,5 +12,5 @@ export const showInspection = (
     const open = await caseIn(reader, number, context.rules);
     if (isRefusal(open)) return open;
     const today = context.occasion(open.station).on;
-    return { inspection: await inspectionView(reader, open, today, context.rules.program.dueSoonDays) };
+    return { inspection: await inspectionView(reader, open, today) };
   });

@@ -1,7 +1,7 @@
 /** What the screens are shown: the shapes that queries give out, and how they are made from the record. */
 import { z } from 'zod';
 import { benchIdSchema, type CalendarDate, calendarDateSchema } from '../domain/brand.ts';
-import { factsOf } from '../domain/decide/inspection.ts';
+import { factsOf, verdictOfCase } from '../domain/decide/inspection.ts';
 import { declaredInspectionSchema } from '../domain/declared-inspection.ts';
 import {
   currentTagSchema,
@@ -12,14 +12,18 @@ import {
   otherCodeSchema,
   standingSchema,
 } from '../domain/device.ts';
+import { dueWhatSchema } from '../domain/due/due-date.ts';
+import { currentUse, typeOfUseSchema } from '../domain/due/type-of-use.ts';
 import { equipmentFactsSchema } from '../domain/equipment-facts.ts';
-import { answeredSchema, answersOf, inspectionSchema } from '../domain/inspection.ts';
+import { answeredSchema, inspectionSchema } from '../domain/inspection.ts';
 import { knownMarkingEntrySchema } from '../domain/marking.ts';
 import { lifelineMaterialSchema, modelSheetSchema } from '../domain/model-sheet.ts';
 import { applicableChecks } from '../domain/procedure.ts';
-import { reasonSchema, verdictOf, verdictSchema } from '../domain/verdict.ts';
+import type { ProgramInForce } from '../domain/program-in-force.ts';
+import { reasonSchema, verdictSchema } from '../domain/verdict.ts';
 import type { DeviceRow, LedgerReader } from '../ledger/ledger.ts';
 import { amendmentViewSchema, amendmentViews } from './amendment-view.ts';
+import { dueView, dueViewSchema } from './due-view.ts';
 import type { OpenCase } from './lookup.ts';
 
 export const deviceSummarySchema = z.object({
@@ -32,7 +36,11 @@ export const deviceSummarySchema = z.object({
   lifelineMaterial: lifelineMaterialSchema,
   standing: standingSchema,
   dueState: dueStateSchema,
+  /** The earliest of all that it is due for, and what for. */
   dueOn: calendarDateSchema.optional(),
+  dueWhat: dueWhatSchema.optional(),
+  /** Absent while no competent person has determined it. */
+  typeOfUse: typeOfUseSchema.optional(),
   lastInspectedOn: calendarDateSchema.optional(),
   openInspection: z.number().int().optional(),
   nextAction: nextActionSchema,
@@ -54,10 +62,17 @@ export const deviceSummary = (
   standing: device.standing,
   dueState: dueStateOf(device, today, dueSoonDays),
   ...(device.dueOn === undefined ? {} : { dueOn: device.dueOn }),
+  ...(device.dueWhat === undefined ? {} : { dueWhat: device.dueWhat }),
+  ...useOf(device),
   ...(device.lastInspection === undefined ? {} : { lastInspectedOn: device.lastInspection.on }),
   ...(device.openInspection === undefined ? {} : { openInspection: device.openInspection }),
   nextAction: nextActionOf(device),
 });
+
+const useOf = ({ uses }: DeviceRow['device']): Pick<DeviceSummary, 'typeOfUse'> => {
+  const use = currentUse(uses);
+  return use === undefined ? {} : { typeOfUse: use.typeOfUse };
+};
 
 export const inspectionLineSchema = z.object({
   inspection: z.number().int(),
@@ -77,6 +92,7 @@ export const deviceCardSchema = deviceSummarySchema.extend({
   regularUser: z.string().optional(),
   registeredOn: calendarDateSchema,
   ...equipmentFactsSchema.shape,
+  ...dueViewSchema.shape,
   /** Open removal reasons, in order; empty unless it is out of service. */
   reasons: z.array(reasonSchema),
   removedBy: z.string().optional(),
@@ -104,17 +120,19 @@ export const deviceCard = async (
   reader: LedgerReader,
   row: DeviceRow,
   today: CalendarDate,
-  dueSoonDays: number,
+  inForce: ProgramInForce,
 ): Promise<DeviceCard> => {
   const { device, modelSheet } = row;
+  const { program } = inForce;
   const name = await namesOf(reader);
   const inspections = await reader.inspectionsOf(device.benchId);
   const amendments = await amendmentViews(reader, device.amendments ?? []);
   for (const { inspection, amendments: made = [] } of inspections)
     amendments.push(...(await amendmentViews(reader, made, inspection)));
   return {
-    ...deviceSummary(row, today, dueSoonDays),
+    ...deviceSummary(row, today, program.dueSoonDays),
     modelSheet,
+    ...dueView(row, today, inForce, name),
     dateOfManufacture: device.dateOfManufacture,
     marking: device.marking,
     otherCodes: device.otherCodes,
@@ -189,14 +207,13 @@ export type InspectionView = z.infer<typeof inspectionViewSchema>;
 
 export const inspectionView = async (
   reader: LedgerReader,
-  { inspection, row, procedure, lengthUnit }: OpenCase,
+  found: OpenCase,
   today: CalendarDate,
-  dueSoonDays: number,
 ): Promise<InspectionView> => {
+  const { inspection, row, procedure, inForce } = found;
   const name = await namesOf(reader);
   const facts = factsOf(row.modelSheet);
-  const verdict =
-    inspection.signed?.verdict ?? verdictOf(procedure, answersOf(inspection), facts, lengthUnit);
+  const verdict = inspection.signed?.verdict ?? verdictOfCase(inspection, found, today);
   const checks = applicableChecks(procedure, facts).map((check) => check.key);
   const open =
     verdict.kind === 'incomplete'
@@ -212,7 +229,7 @@ export const inspectionView = async (
   const { signed } = inspection;
   return {
     inspection: inspection.inspection,
-    device: deviceSummary(row, today, dueSoonDays),
+    device: deviceSummary(row, today, inForce.program.dueSoonDays),
     lifelineDiameterMm: facts.lifelineDiameterMm,
     ...(facts.lifelineMinimumDiameterMm === undefined
       ? {}

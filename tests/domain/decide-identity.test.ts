@@ -116,9 +116,8 @@ describe('a presumed identity', () => {
   const sign = (of: Device) =>
     decideSign(
       inspection,
-      { device: of, modelSheet, procedure, lengthUnit: 'm' },
+      { device: of, modelSheet, procedure, lengthUnit: 'm', inForce: { program } },
       person('P002'),
-      program,
       occasion,
     );
 

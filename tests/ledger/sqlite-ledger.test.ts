@@ -46,6 +46,7 @@ const makeVersionOne = async (folder: string): Promise<void> => {
     if (!firstTables.includes(name)) await database.exec(`drop table ${name}`);
   }
   await database.exec('drop index inspection_by_signature; drop index inspection_by_signer');
+  await database.exec('alter table device drop column due_what');
   await database.exec(`update person set state = json_remove(state, '$.history'); pragma user_version = 1`);
   await database.close();
 };
@@ -198,6 +199,7 @@ describe('a data folder', () => {
     const old = await SqliteConnection.open(join(folder, ledgerFileName));
     await old.exec(`
       drop index inspection_by_signature; drop index inspection_by_signer;
+      alter table device drop column due_what;
       drop table subtree; drop table checkpoint; pragma user_version = 2;
     `);
     await old.close();

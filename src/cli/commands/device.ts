@@ -11,17 +11,20 @@ import type { InputOf, OutputOf } from '../../station/contract.ts';
 import type { DeviceCard, DeviceSummary } from '../../station/views.ts';
 import { withControlCharacters } from '../control-notation.ts';
 import { correctionLine } from '../correction-line.ts';
+import { dueCells } from '../due-lines.ts';
 import { failureOf } from '../failure.ts';
 import { readBytes, readJson } from '../files.ts';
 import { deviceMeant, type Job, jobOf, type StationCall, withStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
 import { columns, dateText } from '../wording.ts';
 import { addDeviceCorrect } from './correct.ts';
+import { addDeviceDue } from './device-due.ts';
 
 export const addDevice = (program: Command, shell: Shell): void => {
   const { words, terminal } = shell;
   const device = program.command('device').description(words('help-device'));
   addDeviceCorrect(device, shell);
+  addDeviceDue(device, shell);
 
   device
     .command('add')
@@ -261,6 +264,11 @@ const cardLines = (card: DeviceCard, unit: LengthUnit, job: Job): readonly strin
   const { language, words } = job;
   return [
     ...columns([summaryCells(card, unit, job)]),
+    ...columns(card.due.map((due) => ['', ...dueCells(due, job)])),
+    ...(card.typeOfUse === undefined ? [words('use-not-set')] : [words(`use-${card.typeOfUse}`)]).map(
+      (use) => `  ${use}`,
+    ),
+    ...card.programReasons.map(({ sentence }) => `  ! ${sentence[language]}`),
     ...card.reasons.map(({ sentence }) => `  - ${sentence[language]}`),
     ...card.amendments.map((amendment) => correctionLine(amendment, job)),
     ...card.inspections.map(({ inspection, startedOn, startedBy, verdict, state }) =>

@@ -2,12 +2,13 @@
 import type { WantedCorrection } from '../amendment.ts';
 import { competenceOn, isCompetentOn } from '../competence.ts';
 import type { Device } from '../device.ts';
+import { dueDatesOncePassed } from '../due/due-dates.ts';
 import type { DomainEvent, Occasion } from '../event.ts';
 import { answersOf, type Inspection } from '../inspection.ts';
 import type { ModelSheet } from '../model-sheet.ts';
 import { isAdministrator, type Person } from '../person.ts';
 import { applicableChecks } from '../procedure.ts';
-import { nextDue, type Program } from '../program.ts';
+import type { Program } from '../program.ts';
 import { type Refusal, refusal } from '../refusal.ts';
 import { faultOfAnswer, verdictOf } from '../verdict.ts';
 import type { Decision } from './decision.ts';
@@ -127,7 +128,7 @@ const faultOfSheet = (
     signer !== undefined &&
     wantedSheet.ratedLengthM === modelSheet.ratedLengthM &&
     wantedSheet.loadIndicatorFitted === modelSheet.loadIndicatorFitted &&
-    nextDue(lastInspection.on, program, wantedSheet.manufacturerIntervalMonths).dueOn >=
+    dueDatesOncePassed(device, wantedSheet, program, lastInspection.on)[0].on >=
       (device.dueOn ?? lastInspection.on) &&
     competenceOn(signer, lastInspection.on, { modelSheetId: now }).ground === 'designated';
   return holds ? undefined : refusal('amend-inspection-does-not-hold', { benchId }, 'correction.now');

@@ -1,5 +1,6 @@
 /** The rules of the written designation of a competent person: what it must say, and how it ends. */
 import type { CalendarDate } from '../brand.ts';
+import { addMonths } from '../calendar.ts';
 import { type Competence, competenceOn } from '../competence.ts';
 import type { Device } from '../device.ts';
 import type { ModelSheet } from '../model-sheet.ts';
@@ -10,13 +11,15 @@ import { hasLeft } from './person.ts';
 
 /**
  * Training and the employer's written designation make a competent person (common practice, no source). The training comes
- * before the designation, and the scope names model sheets that the station has.
+ * before the designation, and the scope names model sheets that the station has. Where the program bounds how long a
+ * training counts, in months from the training, the certificate counts no longer.
  */
 export const decideDesignate = (
   person: Person,
   designation: Designation,
   today: CalendarDate,
   modelSheets: readonly ModelSheet[],
+  trainingValidityMonths?: number,
 ): Decision => {
   const { designatedOn, trainedOn, trainingValidUntil, scope } = designation;
   if (person.left !== undefined) return hasLeft(person);
@@ -25,6 +28,16 @@ export const decideDesignate = (
     return refusal('training-ends-before-designation', {}, 'trainingValidUntil');
   if (trainedOn !== undefined && trainedOn > designatedOn)
     return refusal('training-after-designation', {}, 'trainedOn');
+  const longest =
+    trainingValidityMonths === undefined
+      ? undefined
+      : addMonths(trainedOn ?? designatedOn, trainingValidityMonths);
+  if (longest !== undefined && trainingValidUntil > longest)
+    return refusal(
+      'training-longer-than-program',
+      { months: trainingValidityMonths ?? 0, latest: longest },
+      'trainingValidUntil',
+    );
   const unknown = scope?.find((id) => modelSheets.every(({ modelSheetId }) => modelSheetId !== id));
   if (unknown !== undefined) return refusal('scope-unknown-model', { modelSheetId: unknown }, 'scope');
   return [

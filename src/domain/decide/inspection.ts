@@ -1,15 +1,19 @@
 /** The rules of a documented inspection: starting, answering, signing and breaking it off. */
 import type { Answer } from '../answer.ts';
+import type { CalendarDate } from '../brand.ts';
 import type { Device } from '../device.ts';
+import type { DueDate } from '../due/due-date.ts';
+import { dueDatesOncePassed } from '../due/due-dates.ts';
+import { programReasons } from '../due/program-reasons.ts';
 import type { DomainEvent, Occasion } from '../event.ts';
 import { answersOf, type Inspection } from '../inspection.ts';
 import type { LengthUnit } from '../length.ts';
 import type { ModelSheet } from '../model-sheet.ts';
 import type { Person } from '../person.ts';
 import { applicableChecks, type DeviceFacts, type Procedure } from '../procedure.ts';
-import { nextDue, type Program } from '../program.ts';
+import type { ProgramInForce } from '../program-in-force.ts';
 import { type Refusal, refusal } from '../refusal.ts';
-import { faultOfAnswer, reasonsWhenBrokenOff, verdictOf } from '../verdict.ts';
+import { faultOfAnswer, reasonsWhenBrokenOff, type Verdict, verdictOf, withReasons } from '../verdict.ts';
 import type { Decision } from './decision.ts';
 import { incompetence } from './designation.ts';
 
@@ -19,7 +23,21 @@ export interface InspectionCase {
   readonly modelSheet: ModelSheet;
   readonly procedure: Procedure;
   readonly lengthUnit: LengthUnit;
+  readonly inForce: ProgramInForce;
 }
+
+/**
+ * What the answers and the program come to on a day: a device whose revalidation or service life is over, or whose missed
+ * inspection calls for revalidation, does not pass, whatever is found.
+ */
+export const verdictOfCase = (
+  inspection: Inspection,
+  { device, modelSheet, procedure, lengthUnit, inForce }: InspectionCase,
+  on: CalendarDate,
+): Verdict => {
+  const found = verdictOf(procedure, answersOf(inspection), factsOf(modelSheet), lengthUnit);
+  return withReasons(found, programReasons(device, modelSheet, inForce, on));
+};
 
 export const factsOf = (modelSheet: ModelSheet): DeviceFacts => ({
   ratedLengthM: modelSheet.ratedLengthM,
@@ -76,15 +94,16 @@ export const decideAnswer = (
  */
 export const decideSign = (
   inspection: Inspection,
-  { device, modelSheet, procedure, lengthUnit }: InspectionCase,
+  inspected: InspectionCase,
   signer: Person,
-  program: Program,
   occasion: Occasion,
 ): Decision => {
+  const { device, modelSheet, inForce } = inspected;
+  const { program } = inForce;
   if (inspection.state !== 'open') return notOpen(inspection);
   const unfit = unfitToSign(signer, device, occasion);
   if (unfit !== undefined) return unfit;
-  const verdict = verdictOf(procedure, answersOf(inspection), factsOf(modelSheet), lengthUnit);
+  const verdict = verdictOfCase(inspection, inspected, occasion.on);
   if (verdict.kind === 'incomplete') {
     const open = [...verdict.unanswered, ...verdict.lookAgain];
     return refusal('inspection-incomplete', { count: open.length, first: open[0] ?? '' });
@@ -97,22 +116,25 @@ export const decideSign = (
   }
   const others = Object.values(inspection.answers).filter((answered) => answered.by !== signer.personId);
   if (others.length > 0) return refusal('answers-by-others', { count: others.length });
-  const due =
-    verdict.kind === 'pass'
-      ? nextDue(occasion.on, program, modelSheet.manufacturerIntervalMonths)
-      : undefined;
+  const [due] = verdict.kind === 'pass' ? dueDatesOncePassed(device, modelSheet, program, occasion.on) : [];
   return [
     {
       type: 'inspection.signed',
       inspection: inspection.inspection,
       benchId: device.benchId,
       verdict,
-      ...(due === undefined ? {} : { dueOn: due.dueOn, dueRule: due.rule }),
+      ...(due === undefined ? {} : { dueOn: due.on, due: dueReason(due) }),
       program: { key: program.key, version: program.version },
       tagNumber: device.lastTagNumber + 1,
     },
   ];
 };
+
+const dueReason = ({ what, rule, months }: DueDate): Pick<DueDate, 'what' | 'rule' | 'months'> => ({
+  what,
+  rule,
+  ...(months === undefined ? {} : { months }),
+});
 
 /** Why a person may not sign an inspection of this device today, or `undefined` where they may. */
 export const unfitToSign = (signer: Person, device: Device, { on }: Occasion): Refusal | undefined =>

@@ -1,5 +1,5 @@
 /** The rules of model sheets. */
-import type { ModelSheet } from '../model-sheet.ts';
+import type { ModelSheet, ServiceLife } from '../model-sheet.ts';
 import { type Refusal, refusal } from '../refusal.ts';
 import type { Decision } from './decision.ts';
 
@@ -43,6 +43,44 @@ export const decideSetMinimumDiameter = (
   return sheet.lifelineMinimumDiameterMm === lifelineMinimumDiameterMm
     ? []
     : [{ type: 'model-sheet.recorded', modelSheet }];
+};
+
+/** An interval that is absent stays as it is; `null` says that the manual states none. */
+export interface IntervalsChange {
+  readonly manufacturerIntervalMonths?: number | null | undefined;
+  readonly manufacturerRevalidationMonths?: number | null | undefined;
+  readonly serviceLife?: ServiceLife | null | undefined;
+}
+
+/** The due dates of all devices of the model follow at once; none moves past the date on its status tag. */
+export const decideSetIntervals = (sheet: ModelSheet, change: IntervalsChange): Decision => {
+  const {
+    manufacturerIntervalMonths: inspection,
+    manufacturerRevalidationMonths: revalidation,
+    serviceLife: life,
+    ...rest
+  } = sheet;
+  const modelSheet: ModelSheet = {
+    ...rest,
+    ...stated('manufacturerIntervalMonths', change.manufacturerIntervalMonths, inspection),
+    ...stated('manufacturerRevalidationMonths', change.manufacturerRevalidationMonths, revalidation),
+    ...stated('serviceLife', change.serviceLife, life),
+  };
+  const isSame =
+    modelSheet.manufacturerIntervalMonths === inspection &&
+    modelSheet.manufacturerRevalidationMonths === revalidation &&
+    modelSheet.serviceLife?.years === life?.years &&
+    modelSheet.serviceLife?.from === life?.from;
+  return isSame ? [] : [{ type: 'model-sheet.recorded', modelSheet }];
+};
+
+const stated = <Value>(
+  name: keyof IntervalsChange,
+  said: Value | null | undefined,
+  before: Value | undefined,
+): Partial<ModelSheet> => {
+  const now = said === undefined ? before : (said ?? undefined);
+  return now === undefined ? {} : { [name]: now };
 };
 
 const minimumAboveNominal = ({

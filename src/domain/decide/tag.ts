@@ -30,6 +30,9 @@ export const decideIssueTag = (
       tagNumber,
       kind,
       pdfSha256,
+      ...(tag.kind === 'status' && device.taggedDue !== undefined && tag.dueOn < device.taggedDue.on
+        ? { dueOn: tag.dueOn }
+        : {}),
       ...(printerId === undefined ? {} : { printerId }),
       ...(device.currentTag.printed === 0 || reprintBecause === undefined ? {} : { reprintBecause }),
     },

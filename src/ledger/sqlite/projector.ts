@@ -2,6 +2,7 @@
 import type { Insertable } from 'kysely';
 import type { CustodySpell } from '../../domain/custody/custody.ts';
 import { type Device, hasUnprovedTag } from '../../domain/device.ts';
+import type { DueProgram } from '../../domain/due/due-rules.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import {
   evolveDevice,
@@ -20,6 +21,7 @@ import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
 import { canonicalJson } from '../canonical-json.ts';
+import { dueColumns, dueProgramIn, recomputeDueDates } from './due-columns.ts';
 import type { LedgerDatabase, LedgerTables } from './schema.ts';
 import { compareKey, searchKeys } from './search.ts';
 import { stateOf } from './state.ts';
@@ -49,15 +51,19 @@ const projectBatch = async (database: LedgerDatabase, events: readonly RecordedE
   const before = await load(database, events);
   const after = evolve(before, events);
   if (after.station !== before.station) await writeStation(database, after.station);
+  const program = await dueProgramIn(database);
   await writePeople(database, changed(before.people, after.people));
   await writeModelSheets(database, changed(before.modelSheets, after.modelSheets));
-  await writeDevices(database, changed(before.devices, after.devices));
+  await writeDevices(database, changed(before.devices, after.devices), program);
   await writeOtherCodes(database, before.devices, after.devices);
   await writeInspections(database, changed(before.inspections, after.inspections));
   await writeIdentityCases(database, changed(before.identityCases, after.identityCases));
   await writeSpells(database, [...after.spells.values()]);
   for (const sheet of changed(before.modelSheets, after.modelSheets))
-    if (isRenamed(before.modelSheets.get(sheet.modelSheetId), sheet)) await renameDevices(database, sheet);
+    if (bearsOnDevices(before.modelSheets.get(sheet.modelSheetId), sheet))
+      await rewriteDevices(database, sheet, program);
+  if (events.some(({ event }) => event.type === 'program.adopted'))
+    await recomputeDueDates(database, program, batchSize);
 };
 
 const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]): Promise<Aggregates> => {
@@ -191,7 +197,11 @@ const writeModelSheets = async (database: LedgerDatabase, sheets: readonly Model
     .execute();
 };
 
-const writeDevices = async (database: LedgerDatabase, devices: readonly Device[]): Promise<void> => {
+const writeDevices = async (
+  database: LedgerDatabase,
+  devices: readonly Device[],
+  program: DueProgram,
+): Promise<void> => {
   if (devices.length === 0) return;
   const sheetIds = [...new Set(devices.map(({ modelSheetId }) => modelSheetId))];
   const sheets = keyed(
@@ -200,7 +210,7 @@ const writeDevices = async (database: LedgerDatabase, devices: readonly Device[]
   );
   await database
     .insertInto('device')
-    .values(devices.map((device) => deviceRow(device, sheets.get(device.modelSheetId))))
+    .values(devices.map((device) => deviceRow(device, sheets.get(device.modelSheetId), program)))
     .onConflict((conflict) =>
       conflict.column('bench_id').doUpdateSet(({ ref }) => ({
         model_sheet_id: ref('excluded.model_sheet_id'),
@@ -209,6 +219,7 @@ const writeDevices = async (database: LedgerDatabase, devices: readonly Device[]
         serial_key: ref('excluded.serial_key'),
         standing: ref('excluded.standing'),
         due_on: ref('excluded.due_on'),
+        due_what: ref('excluded.due_what'),
         unproved_tag: ref('excluded.unproved_tag'),
         custody_user: ref('excluded.custody_user'),
         expected_on: ref('excluded.expected_on'),
@@ -220,7 +231,11 @@ const writeDevices = async (database: LedgerDatabase, devices: readonly Device[]
     .execute();
 };
 
-const deviceRow = (device: Device, sheet: ModelSheet | undefined): Insertable<LedgerTables['device']> => {
+const deviceRow = (
+  device: Device,
+  sheet: ModelSheet | undefined,
+  program: DueProgram,
+): Insertable<LedgerTables['device']> => {
   const { manufacturer, model } = sheet ?? { manufacturer: '', model: '' };
   const codes = device.otherCodes.map(({ code }) => code);
   return {
@@ -230,7 +245,7 @@ const deviceRow = (device: Device, sheet: ModelSheet | undefined): Insertable<Le
     model_key: compareKey(model),
     serial_key: compareKey(device.serial),
     standing: device.standing,
-    due_on: device.dueOn ?? null,
+    ...dueColumns(device, sheet, program),
     unproved_tag: hasUnprovedTag(device) ? 1 : 0,
     custody_user: device.custody?.userId ?? null,
     expected_on: device.custody?.lostOn === undefined ? (device.custody?.expectedOn ?? null) : null,
@@ -324,11 +339,20 @@ const writeSpells = async (database: LedgerDatabase, spells: readonly CustodySpe
     .execute();
 };
 
-const isRenamed = (before: ModelSheet | undefined, { manufacturer, model }: ModelSheet): boolean =>
-  before?.manufacturer !== manufacturer || before.model !== model;
+const bearsOnDevices = (before: ModelSheet | undefined, sheet: ModelSheet): boolean =>
+  before?.manufacturer !== sheet.manufacturer ||
+  before.model !== sheet.model ||
+  before.manufacturerIntervalMonths !== sheet.manufacturerIntervalMonths ||
+  before.manufacturerRevalidationMonths !== sheet.manufacturerRevalidationMonths ||
+  before.serviceLife?.years !== sheet.serviceLife?.years ||
+  before.serviceLife?.from !== sheet.serviceLife?.from;
 
-/** The devices of a model sheet are ordered and found by its manufacturer and model, so they follow when these change. */
-const renameDevices = async (database: LedgerDatabase, sheet: ModelSheet): Promise<void> => {
+/** The devices of a model sheet are ordered, found and due by what it says, so they follow when it changes. */
+const rewriteDevices = async (
+  database: LedgerDatabase,
+  sheet: ModelSheet,
+  program: DueProgram,
+): Promise<void> => {
   for (let last = '', more = true; more; ) {
     const rows = await database
       .selectFrom('device')
@@ -338,7 +362,7 @@ const renameDevices = async (database: LedgerDatabase, sheet: ModelSheet): Promi
       .orderBy('bench_id')
       .limit(batchSize)
       .execute();
-    await writeDevices(database, rows.map(stateOf<Device>));
+    await writeDevices(database, rows.map(stateOf<Device>), program);
     last = rows.at(-1)?.bench_id ?? last;
     more = rows.length === batchSize;
   }

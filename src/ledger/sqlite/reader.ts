@@ -20,9 +20,11 @@ import type {
   InspectionQuery,
   LedgerReader,
 } from '../ledger.ts';
+import { withDue } from './due-columns.ts';
 import { recordedFrom } from './event-row.ts';
 import type { LedgerDatabase, LedgerTables } from './schema.ts';
 import { compareKey, searchWords } from './search.ts';
+import { signatureConditions, signedOn } from './signature-conditions.ts';
 import { stateOf } from './state.ts';
 
 export class SqliteReader implements LedgerReader {
@@ -380,7 +382,13 @@ export class SqliteReader implements LedgerReader {
     const rows = await this.#database
       .selectFrom('device')
       .innerJoin('model_sheet', 'model_sheet.model_sheet_id', 'device.model_sheet_id')
-      .select(['device.bench_id', 'device.state as device', 'model_sheet.state as sheet'])
+      .select([
+        'device.bench_id',
+        'device.state as device',
+        'due_on',
+        'due_what',
+        'model_sheet.state as sheet',
+      ])
       .where('device.bench_id', 'in', benchIds)
       .execute();
     const found = new Map(rows.map((row) => [row.bench_id, row]));
@@ -390,7 +398,7 @@ export class SqliteReader implements LedgerReader {
         ? []
         : [
             {
-              device: stateOf<Device>({ state: row.device }),
+              device: withDue(stateOf<Device>({ state: row.device }), row),
               modelSheet: stateOf<ModelSheet>({ state: row.sheet }),
             },
           ];
@@ -402,22 +410,6 @@ export class SqliteReader implements LedgerReader {
 const isOpen = sql<SqlBool>`phase = 'open'`;
 
 const isSigned = sql<SqlBool>`phase = 'signed'`;
-
-/** As the indexes over signed inspections have them. */
-const signedOn = sql<string>`json_extract(state, '$.signed.on')`;
-const signedBy = sql<string>`json_extract(state, '$.signed.by')`;
-const signedVerdict = sql<string>`json_extract(state, '$.signed.verdict.kind')`;
-
-const signatureConditions = (
-  { from, until, personId, verdict, benchId }: Omit<InspectionQuery, 'limit' | 'offset'>,
-  builder: ExpressionBuilder<LedgerTables, 'inspection'>,
-) => [
-  ...(from === undefined ? [] : [builder(signedOn, '>=', from)]),
-  ...(until === undefined ? [] : [builder(signedOn, '<=', until)]),
-  ...(personId === undefined ? [] : [builder(signedBy, '=', personId)]),
-  ...(verdict === undefined ? [] : [builder(signedVerdict, '=', verdict)]),
-  ...(benchId === undefined ? [] : [builder('bench_id', '=', benchId)]),
-];
 
 const isOut = sql<SqlBool>`custody_user is not null`;
 

@@ -1,6 +1,7 @@
 /** The tables of the ledger in SQLite, and how a file of an older version becomes one of this version. */
 import type { Kysely } from 'kysely';
 import type { Standing } from '../../domain/device.ts';
+import type { DueWhat } from '../../domain/due/due-date.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { SqliteConnection } from './connection.ts';
@@ -61,7 +62,9 @@ interface DeviceTable {
   model_key: string;
   serial_key: string;
   standing: Standing;
+  /** The earliest of every rule that holds now and the tag; `due_what` says what for. Null while it is not in service. */
   due_on: string | null;
+  due_what: DueWhat | null;
   /** 1 where the tag waits for its scan on the device. */
   unproved_tag: 0 | 1;
   /** Who has it; null in store. */
@@ -221,6 +224,7 @@ const migrations: readonly string[] = [
   create index inspection_by_signer on inspection
     (json_extract(state, '$.signed.by'), json_extract(state, '$.signed.on'), inspection) where phase = 'signed';
   `,
+  'alter table device add column due_what text;',
   `
   alter table device add column custody_user text;
   alter table device add column expected_on text;

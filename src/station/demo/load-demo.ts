@@ -21,6 +21,7 @@ import type { EvidenceStore } from '../../ledger/evidence-store.ts';
 import type { Ledger, LedgerReader } from '../../ledger/ledger.ts';
 import { caseIn, deviceIn, personIn } from '../lookup.ts';
 import { hashPin } from '../pin.ts';
+import { programIn } from '../program-in.ts';
 import { putPicture } from '../put-picture.ts';
 import type { Rules } from '../rules.ts';
 import { keyMade } from '../station-key.ts';
@@ -136,7 +137,7 @@ const lifeOf = (
               const row = await deviceIn(reader, device.benchId);
               return isRefusal(row)
                 ? row
-                : decideRemove(row.device, rules.program, removed.ground, removed.note, []);
+                : decideRemove(row.device, await programIn(reader, rules), removed.ground, removed.note, []);
             },
           },
           tagScanned(device, removed.daysAgo * minutesADay - 5, removed.by),
@@ -260,9 +261,7 @@ const inspectionSteps = (
               const open = await openCase(reader);
               if (isRefusal(open)) return open;
               const signer = await personIn(reader, by);
-              return isRefusal(signer)
-                ? signer
-                : decideSign(open.inspection, open, signer, rules.program, occasion);
+              return isRefusal(signer) ? signer : decideSign(open.inspection, open, signer, occasion);
             },
           },
           ...(device.tagNotScanned ? [] : [tagScanned(device, minutesAgo - 5 - checks.length, by)]),

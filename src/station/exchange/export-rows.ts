@@ -1,6 +1,10 @@
 /** The rows of the exported tables, made from the events alone, so that they say what the events say and nothing later. */
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
 import type { Device, OtherCode } from '../../domain/device.ts';
+import { dueDatesOf } from '../../domain/due/due-dates.ts';
+import type { DueProgram } from '../../domain/due/due-rules.ts';
+import { tradeProgram } from '../../domain/due/trade-program.ts';
+import { currentUse } from '../../domain/due/type-of-use.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import {
   evolveDevice,
@@ -29,6 +33,7 @@ export class ExportRows {
   readonly #sheets = new Map<string, ModelSheet>();
   readonly #devices = new Map<Device['benchId'], Device>();
   readonly #open = new Map<number, Inspection>();
+  #program: DueProgram = tradeProgram;
 
   constructor(sink: RowSink) {
     this.#sink = sink;
@@ -36,6 +41,7 @@ export class ExportRows {
 
   take(recorded: RecordedEvent): void {
     const { personId, modelSheetId, benchId, inspection } = touchedBy(recorded.event);
+    if (recorded.event.type === 'program.adopted') this.#program = recorded.event.program;
     evolveIn(this.#people, personId, recorded, evolvePerson);
     evolveIn(this.#sheets, modelSheetId, recorded, evolveModelSheet);
     evolveIn(this.#devices, benchId, recorded, evolveDevice);
@@ -60,10 +66,13 @@ export class ExportRows {
     }
     for (const sheet of this.#sheets.values()) {
       const { manufacturerIntervalMonths, manufacturerReference, manufacturerContact, manual } = sheet;
-      const { lifelineMinimumDiameterMm } = sheet;
+      const { lifelineMinimumDiameterMm, manufacturerRevalidationMonths, serviceLife } = sheet;
       const rest = {
         lifelineMinimumDiameterMm,
         manufacturerIntervalMonths,
+        manufacturerRevalidationMonths,
+        serviceLifeYears: serviceLife?.years,
+        serviceLifeFrom: serviceLife?.from,
         manufacturerReference,
         manufacturerContact,
         manual,
@@ -98,7 +107,7 @@ export class ExportRows {
       lastInspectedOn: last?.on,
       lastInspectedBy: last === undefined ? undefined : this.#name(last.by),
       lastResult: last === undefined ? undefined : last.verdict === 'pass' ? 'passed' : 'removed',
-      dueOn: device.dueOn,
+      ...this.#dueCells(device, sheet),
       tagNumber: device.currentTag?.tagNumber,
       modelSheetId: device.modelSheetId,
     });
@@ -108,6 +117,19 @@ export class ExportRows {
     }
     const current = device.currentTag === undefined ? [] : [device.currentTag];
     for (const tag of [...device.pastTags, ...current]) this.#sink('tags', { benchId, ...tag });
+  }
+
+  #dueCells(device: Device, sheet: ModelSheet | undefined): ExportRow {
+    const use = currentUse(device.uses);
+    const due = sheet === undefined ? undefined : dueDatesOf(device, sheet, this.#program)[0];
+    const { revalidatedOn, certificate } = device.revalidation ?? {};
+    const known = {
+      typeOfUse: use?.typeOfUse,
+      typeOfUseFrom: use?.from,
+      revalidatedOn,
+      revalidationCertificate: certificate,
+    };
+    return { ...known, dueOn: due?.on, dueFor: due?.what, dueRule: due?.rule };
   }
 
   #inspection(inspection: Inspection): void {

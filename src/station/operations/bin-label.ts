@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { millimetres } from '../../domain/brand.ts';
 import { messageSchema } from '../../domain/message.ts';
+import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { binLabelSchema } from '../../domain/tag-content.ts';
 import { renderTag } from '../../tags/render-tag.ts';
@@ -30,7 +31,7 @@ export const binLabel = defineOperation({
   run: async ({ ledger, rules }, { code, place, stock }) => {
     const station = await ledger.read(stationIn);
     if (isRefusal(station)) return station;
-    const { quarantinePlace, tagLanguages } = rules.program;
+    const { quarantinePlace, tagLanguages } = programInForce(station, rules.shipped).program;
     const label = await renderTag(
       {
         kind: 'bin',

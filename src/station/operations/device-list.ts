@@ -1,5 +1,6 @@
 /** `device.list`: a page of the register, searched and filtered. */
 import { z } from 'zod';
+import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { deviceFilterSchema, deviceQueryOf } from '../device-filter.ts';
 import { stationIn } from '../lookup.ts';
@@ -21,7 +22,7 @@ export const deviceList = defineOperation({
       const station = await stationIn(reader);
       if (isRefusal(station)) return station;
       const today = context.occasion(station).on;
-      const { dueSoonDays } = context.rules.program;
+      const { dueSoonDays } = programInForce(station, context.rules.shipped).program;
       const query = deviceQueryOf(filter, today, dueSoonDays);
       const { rows, total } = await reader.devices({ ...query, limit, offset });
       return { devices: rows.map((row) => deviceSummary(row, today, dueSoonDays)), total };

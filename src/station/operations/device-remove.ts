@@ -6,6 +6,7 @@ import { isRefusal } from '../../domain/refusal.ts';
 import { foundSoFar } from '../found-so-far.ts';
 import { deviceIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
+import { programIn } from '../program-in.ts';
 import { record } from '../record.ts';
 
 export const deviceRemove = defineOperation({
@@ -25,7 +26,8 @@ export const deviceRemove = defineOperation({
       const row = await deviceIn(reader, benchId);
       if (isRefusal(row)) return row;
       const found = await foundSoFar(reader, row.device.openInspection, context.rules);
-      return isRefusal(found) ? found : decideRemove(row.device, context.rules.program, ground, note, found);
+      if (isRefusal(found)) return found;
+      return decideRemove(row.device, await programIn(reader, context.rules), ground, note, found);
     });
     return isRefusal(result) ? result : {};
   },

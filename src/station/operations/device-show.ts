@@ -1,6 +1,7 @@
 /** `device.show`: everything that the register knows of one device. */
 import { z } from 'zod';
 import { benchIdSchema } from '../../domain/brand.ts';
+import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { deviceIn, stationIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
@@ -20,6 +21,6 @@ export const deviceShow = defineOperation({
       const row = await deviceIn(reader, benchId);
       if (isRefusal(row)) return row;
       const today = context.occasion(station).on;
-      return { device: await deviceCard(reader, row, today, context.rules.program.dueSoonDays) };
+      return { device: await deviceCard(reader, row, today, programInForce(station, context.rules.shipped)) };
     }),
 });

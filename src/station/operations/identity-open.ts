@@ -6,6 +6,7 @@ import { observationSchema } from '../../domain/identity/observation.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
 import { rankRegister } from '../identity-view.ts';
 import { defineOperation, everyRole } from '../operation.ts';
+import { programIn } from '../program-in.ts';
 import { record } from '../record.ts';
 
 export const identityOpen = defineOperation({
@@ -26,7 +27,7 @@ export const identityOpen = defineOperation({
     let identityCase = 0;
     const result = await record(context, async (reader, occasion) => {
       identityCase = await reader.nextIdentityCaseNumber();
-      const place = keptAt ?? rules.program.quarantinePlace[language];
+      const place = keptAt ?? (await programIn(reader, rules)).quarantinePlace[language];
       return decideOpenIdentity({ identityCase, observation, ranking, keptAt: place }, person, occasion);
     });
     return isRefusal(result) ? result : { identityCase };

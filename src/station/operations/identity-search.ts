@@ -1,6 +1,7 @@
 /** `identity.search`: who a device may be by what can be seen on it. Nothing is acted on here. */
 import { z } from 'zod';
 import { observationSchema, seenFields } from '../../domain/identity/observation.ts';
+import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
 import { rankingView, rankingViewSchema, rankRegister } from '../identity-view.ts';
 import { stationIn } from '../lookup.ts';
@@ -20,6 +21,12 @@ export const identitySearch = defineOperation({
       if (seenFields(observation).length === 0) return refusal('identity-nothing-seen', {}, 'observation');
       const today = context.occasion(station).on;
       const ranking = await rankRegister(reader, observation);
-      return rankingView(reader, ranking, today, context.rules.program.dueSoonDays, today);
+      return rankingView(
+        reader,
+        ranking,
+        today,
+        programInForce(station, context.rules.shipped).program.dueSoonDays,
+        today,
+      );
     }),
 });

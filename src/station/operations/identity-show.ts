@@ -1,5 +1,6 @@
 /** `identity.show`: one case of "who is this?", its candidates as the register has them now. */
 import { z } from 'zod';
+import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { identityCaseIn, identityCaseView, identityCaseViewSchema } from '../identity-view.ts';
 import { stationIn } from '../lookup.ts';
@@ -20,7 +21,12 @@ export const identityShow = defineOperation({
       if (isRefusal(identity)) return identity;
       const today = context.occasion(station).on;
       return {
-        identity: await identityCaseView(reader, identity, today, context.rules.program.dueSoonDays),
+        identity: await identityCaseView(
+          reader,
+          identity,
+          today,
+          programInForce(station, context.rules.shipped).program.dueSoonDays,
+        ),
       };
     }),
 });

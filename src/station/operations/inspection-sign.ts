@@ -26,7 +26,7 @@ export const inspectionSign = defineOperation({
     if (wrongPin !== undefined) return wrongPin;
     const result = await record(context, async (reader, occasion) => {
       const now = await caseIn(reader, inspection, context.rules);
-      return isRefusal(now) ? now : decideSign(now.inspection, now, signer, context.rules.program, occasion);
+      return isRefusal(now) ? now : decideSign(now.inspection, now, signer, occasion);
     });
     return isRefusal(result) ? result : showInspection(context, inspection);
   },

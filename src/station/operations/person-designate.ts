@@ -5,6 +5,7 @@ import { designationSchema } from '../../domain/person.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { personIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
+import { programIn } from '../program-in.ts';
 import { record } from '../record.ts';
 
 export const personDesignate = defineOperation({
@@ -17,9 +18,9 @@ export const personDesignate = defineOperation({
   run: async (context, { personId, designation }) => {
     const result = await record(context, async (reader, { on }) => {
       const person = await personIn(reader, personId);
-      return isRefusal(person)
-        ? person
-        : decideDesignate(person, designation, on, await reader.modelSheets());
+      if (isRefusal(person)) return person;
+      const { trainingValidityMonths } = await programIn(reader, context.rules);
+      return decideDesignate(person, designation, on, await reader.modelSheets(), trainingValidityMonths);
     });
     return isRefusal(result) ? result : {};
   },

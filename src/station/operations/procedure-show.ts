@@ -5,6 +5,7 @@ import { programSchema } from '../../domain/program.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { caseIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
+import { programIn } from '../program-in.ts';
 
 export const procedureShow = defineOperation({
   name: 'procedure.show',
@@ -14,9 +15,11 @@ export const procedureShow = defineOperation({
   /** The procedure with which this inspection began; the current one where no inspection is named. */
   input: z.object({ inspection: z.number().int().positive().optional() }),
   output: z.object({ procedure: procedureSchema, program: programSchema }),
-  run: async ({ ledger, rules }, { inspection }) => {
-    if (inspection === undefined) return { procedure: rules.current.procedure, program: rules.program };
-    const open = await ledger.read((reader) => caseIn(reader, inspection, rules));
-    return isRefusal(open) ? open : { procedure: open.procedure, program: rules.program };
-  },
+  run: ({ ledger, rules }, { inspection }) =>
+    ledger.read(async (reader) => {
+      const program = await programIn(reader, rules);
+      if (inspection === undefined) return { procedure: rules.current.procedure, program };
+      const open = await caseIn(reader, inspection, rules);
+      return isRefusal(open) ? open : { procedure: open.procedure, program };
+    }),
 });

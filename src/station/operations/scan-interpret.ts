@@ -5,6 +5,7 @@ import { yearOf } from '../../domain/calendar.ts';
 import { commandNames } from '../../domain/command-symbol.ts';
 import { tagJudgementSchema } from '../../domain/judge-tag.ts';
 import { markingDataSchema } from '../../domain/marking-data.ts';
+import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { readScan } from '../../intake/read-scan.ts';
 import { stationIn } from '../lookup.ts';
@@ -83,7 +84,7 @@ export const scanInterpret = defineOperation({
       const station = await stationIn(reader);
       if (isRefusal(station)) return station;
       const today = context.occasion(station).on;
-      const { dueSoonDays } = context.rules.program;
+      const { dueSoonDays } = programInForce(station, context.rules.shipped).program;
       const register = { reader, station, today, dueSoonDays, language: context.language };
       const scan = readScan(text, yearOf(today));
       const scanned = text.trim();

@@ -5,6 +5,7 @@ import { addDays } from '../../domain/calendar.ts';
 import { backupState, backupStateSchema } from '../../domain/keeping.ts';
 import { lengthUnitSchema } from '../../domain/length.ts';
 import { isAdministrator, type Person } from '../../domain/person.ts';
+import { programInForce } from '../../domain/program-in-force.ts';
 import { scannerSchema } from '../../domain/scanner/scanner.ts';
 import { trainingNotice, trainingNoticeSchema } from '../../domain/training-notice.ts';
 import { defineOperation } from '../operation.ts';
@@ -81,7 +82,7 @@ export const stationStatus = defineOperation({
       const station = await reader.station();
       if (station === undefined) return { state: 'empty' as const };
       const today = context.occasion(station).on;
-      const { dueSoonDays } = context.rules.program;
+      const { dueSoonDays } = programInForce(station, context.rules.shipped).program;
       const open = [];
       for (const inspection of await reader.openInspections()) {
         const row = await reader.device(inspection.benchId);

@@ -1,6 +1,7 @@
 /** The register and the due list, out of one consistent read. */
 import type { CalendarDate } from '../../domain/brand.ts';
 import { addDays } from '../../domain/calendar.ts';
+import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal, type Refusal } from '../../domain/refusal.ts';
 import type { DeviceQuery, LedgerReader } from '../../ledger/ledger.ts';
 import type { DataTable } from '../../reports/data-table.ts';
@@ -19,6 +20,7 @@ interface Day {
   readonly station: string;
   readonly on: CalendarDate;
   readonly at: string;
+  readonly dueSoonDays: number;
 }
 
 export const registerComposition = async (
@@ -26,8 +28,9 @@ export const registerComposition = async (
   filter: DeviceFilter,
   control: ComposeControl,
 ): Promise<Composition | Refusal> => {
-  const { dueSoonDays } = context.rules.program;
-  const found = await rowsOf(context, control, ({ on }) => [deviceQueryOf(filter, on, dueSoonDays)]);
+  const found = await rowsOf(context, control, ({ on, dueSoonDays }) => [
+    deviceQueryOf(filter, on, dueSoonDays),
+  ]);
   if (isRefusal(found)) return found;
   const { words } = control;
   const data = registerTable(found.rows, words);
@@ -39,7 +42,7 @@ export const dueComposition = async (
   asked: CalendarDate | undefined,
   control: ComposeControl,
 ): Promise<Composition | Refusal> => {
-  const untilOf = ({ on }: Day): CalendarDate => asked ?? addDays(on, context.rules.program.dueSoonDays);
+  const untilOf = ({ on, dueSoonDays }: Day): CalendarDate => asked ?? addDays(on, dueSoonDays);
   const found = await rowsOf(context, control, (day) => [
     { dueBefore: addDays(untilOf(day), 1) },
     { standing: ['new'] },
@@ -73,14 +76,15 @@ const rowsOf = (
     const station = await stationIn(reader);
     if (isRefusal(station)) return station;
     const { on, at } = context.occasion(station);
-    const day = { station: station.name, on, at };
+    const { dueSoonDays } = programInForce(station, context.rules.shipped).program;
+    const day = { station: station.name, on, at, dueSoonDays };
     const nameOf = await namesOf(reader);
     const rows: FleetRow[] = [];
     for (const query of queriesOf(day)) {
       for await (const row of devicesOf(reader, query, control.signal)) {
         const { regularUserId } = row.device;
         rows.push({
-          ...deviceSummary(row, on, context.rules.program.dueSoonDays),
+          ...deviceSummary(row, on, dueSoonDays),
           ...(regularUserId === undefined ? {} : { regularUser: nameOf(regularUserId) }),
         });
       }

@@ -1,25 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { calendarDate } from '../../src/domain/brand.ts';
 import { type Device, dueStateOf, nextActionOf } from '../../src/domain/device.ts';
-import { nextDue } from '../../src/domain/program.ts';
-import { program } from '../support/shipped-rules.ts';
 
 const on = calendarDate('2026-08-31');
-
-describe('the next documented inspection', () => {
-  test('is due at least every 12 months (EN 365:2004, as quoted in manufacturers’ leaflets)', () => {
-    expect(nextDue(on, program, undefined)).toEqual({ dueOn: '2027-08-31', rule: 'program', months: 12 });
-  });
-
-  test('is due earlier where the manufacturer asks for it, on the last day of a shorter month', () => {
-    expect(nextDue(on, program, 6)).toEqual({ dueOn: '2027-02-28', rule: 'manufacturer', months: 6 });
-  });
-
-  test('is never due later because the manufacturer would allow it', () => {
-    expect(nextDue(on, program, 24)).toEqual({ dueOn: '2027-08-31', rule: 'program', months: 12 });
-    expect(nextDue(on, program, 12)).toMatchObject({ rule: 'program' });
-  });
-});
 
 const device = (changed: Partial<Device>): Device => ({
   benchId: 'K7M3X43SXJ' as Device['benchId'],
