@@ -11,11 +11,7 @@ type DeviceEvent = EventOf<
   'device.checked-out' | 'device.checked-in' | 'device.transferred' | 'device.lost' | 'device.stored'
 >;
 
-export const inCustody = (
-  device: Device,
-  { seq, on, at, by }: RecordedEvent,
-  event: DeviceEvent,
-): Device => {
+export const inCustody = (device: Device, { seq, on, at, by }: RecordedEvent, event: DeviceEvent): Device => {
   const { custody, ...inStore } = device;
   const begun = { spell: seq, since: { on, at }, handedOutBy: by };
   switch (event.type) {
@@ -63,7 +59,10 @@ export const changedSpells = (
   return [{ ...was, benchId, ended: { on, at, how, by } }, ...current];
 };
 
-export const keptKits = (kits: readonly Kit[], event: EventOf<'kit.saved' | 'kit.removed'>): readonly Kit[] => {
+export const keptKits = (
+  kits: readonly Kit[],
+  event: EventOf<'kit.saved' | 'kit.removed'>,
+): readonly Kit[] => {
   const kitId = event.type === 'kit.saved' ? event.kit.kitId : event.kitId;
   const others = kits.filter((kit) => kit.kitId !== kitId);
   return event.type === 'kit.saved'

@@ -49,20 +49,30 @@ const faultOf = (
   for (const answer of answers) {
     const question = asked.get(answer.question);
     if (question === undefined)
-      return refusal('check-in-question-unknown', {
-        question: answer.question,
-        allowed: [...asked.keys()].join(', '),
-      }, 'answers');
+      return refusal(
+        'check-in-question-unknown',
+        {
+          question: answer.question,
+          allowed: [...asked.keys()].join(', '),
+        },
+        'answers',
+      );
     if (answer.said !== 'yes') continue;
     const wrong = answer.choices.find((key) => question.choices.every((choice) => choice.key !== key));
     if (wrong !== undefined)
-      return refusal('check-in-choice-unknown', {
-        choice: wrong,
-        question: question.key,
-        allowed: question.choices.map(({ key }) => key).join(', '),
-      }, 'answers');
+      return refusal(
+        'check-in-choice-unknown',
+        {
+          choice: wrong,
+          question: question.key,
+          allowed: question.choices.map(({ key }) => key).join(', '),
+        },
+        'answers',
+      );
   }
-  const open = rules.checkIn.filter(({ key }) => answers.filter(({ question }) => question === key).length !== 1);
+  const open = rules.checkIn.filter(
+    ({ key }) => answers.filter(({ question }) => question === key).length !== 1,
+  );
   const [first] = open;
   return first === undefined
     ? undefined

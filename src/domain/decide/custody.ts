@@ -29,7 +29,10 @@ export const decideCheckOut = (
   kitId?: string,
 ): Decision => {
   const refused =
-    mayTakeOut(user) ?? mayGoOut(device, today) ?? isOut(device, holder) ?? wrongReturn(device, today, expectedOn);
+    mayTakeOut(user) ??
+    mayGoOut(device, today) ??
+    isOut(device, holder) ??
+    wrongReturn(device, today, expectedOn);
   if (refused !== undefined) return refused;
   if (preUse === undefined) return preUseNeeded(device, user);
   return [
@@ -80,12 +83,7 @@ export const decideTransfer = (
 };
 
 /** Writes a device off that was never returned. What stays of it is out of service, wherever it turns up. */
-export const decideLost = (
-  device: Device,
-  holder: string,
-  because: string,
-  sentence: Message,
-): Decision => {
+export const decideLost = (device: Device, holder: string, because: string, sentence: Message): Decision => {
   const { benchId, custody } = device;
   if (custody === undefined) return refusal('lost-not-out', { benchId });
   if (custody.lostOn !== undefined) return refusal('lost-already', { benchId, on: custody.lostOn });
@@ -137,7 +135,8 @@ const unfitInService = (device: Device, today: CalendarDate): Refusal | undefine
   if (presumedIdentity !== undefined) return refusal('checkout-identity-presumed', { benchId });
   if (device.marking.some(({ state }) => state === 'illegible' || state === 'missing'))
     return refusal('checkout-marking-not-intact', { benchId });
-  if (openInspection !== undefined) return refusal('checkout-inspection-open', { benchId, inspection: openInspection });
+  if (openInspection !== undefined)
+    return refusal('checkout-inspection-open', { benchId, inspection: openInspection });
   if (dueOn === undefined || isLate(device, today))
     return refusal('checkout-overdue', { benchId, dueOn: dueOn ?? '—' });
   if (currentTag?.kind !== 'status') return refusal('checkout-no-status-tag', { benchId });

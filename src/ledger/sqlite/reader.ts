@@ -1,5 +1,5 @@
 /** The reads of the ledger over its SQLite tables. */
-import { type ExpressionBuilder, type SelectQueryBuilder, type SqlBool, sql } from 'kysely';
+import { type SelectQueryBuilder, type SqlBool, sql } from 'kysely';
 import type { BenchId, CalendarDate } from '../../domain/brand.ts';
 import type { CustodySpell } from '../../domain/custody/custody.ts';
 import type { Device, Standing } from '../../domain/device.ts';
@@ -20,10 +20,11 @@ import type {
   InspectionQuery,
   LedgerReader,
 } from '../ledger.ts';
+import { conditionsOf, hasUnproved, isOut } from './device-conditions.ts';
 import { withDue } from './due-columns.ts';
 import { recordedFrom } from './event-row.ts';
 import type { LedgerDatabase, LedgerTables } from './schema.ts';
-import { compareKey, searchWords } from './search.ts';
+import { compareKey } from './search.ts';
 import { signatureConditions, signedOn } from './signature-conditions.ts';
 import { stateOf } from './state.ts';
 
@@ -411,10 +412,6 @@ const isOpen = sql<SqlBool>`phase = 'open'`;
 
 const isSigned = sql<SqlBool>`phase = 'signed'`;
 
-const isOut = sql<SqlBool>`custody_user is not null`;
-
-const hasUnproved = sql<SqlBool>`unproved_tag = 1`;
-
 const countOf = async <Table extends keyof LedgerTables>(
   matching: SelectQueryBuilder<LedgerTables, Table, object>,
 ): Promise<number> => {
@@ -423,19 +420,3 @@ const countOf = async <Table extends keyof LedgerTables>(
     .executeTakeFirstOrThrow();
   return count;
 };
-
-const conditionsOf = (
-  { search, standing, dueBefore, unprovedTag, out, returnBefore, storedAt }: DeviceQuery,
-  builder: ExpressionBuilder<LedgerTables, 'device'>,
-) => [
-  ...searchWords(search ?? '').map((word) => builder(sql<number>`instr(search, ${word})`, '>', 0)),
-  ...(standing === undefined ? [] : [builder('standing', 'in', standing)]),
-  ...(unprovedTag ? [hasUnproved] : []),
-  ...(out === undefined && returnBefore === undefined ? [] : [isOut]),
-  ...(typeof out === 'object' ? [builder('custody_user', '=', out.userId)] : []),
-  ...(returnBefore === undefined ? [] : [builder('expected_on', '<', returnBefore)]),
-  ...(storedAt === undefined ? [] : [builder('stored_at', '=', storedAt)]),
-  ...(dueBefore === undefined
-    ? []
-    : [builder('standing', '=', 'in service'), builder('due_on', '<', dueBefore)]),
-];
