@@ -20,6 +20,7 @@ import { custodyList } from './operations/custody-list.ts';
 import { custodyTransfer } from './operations/custody-transfer.ts';
 import { custodyWriteOff } from './operations/custody-write-off.ts';
 import { deskShow } from './operations/desk-show.ts';
+import { deskUser } from './operations/desk-user.ts';
 import { deviceBenchIds } from './operations/device-bench-ids.ts';
 import { deviceBindCode } from './operations/device-bind-code.ts';
 import { deviceKeepPicture } from './operations/device-keep-picture.ts';
@@ -178,6 +179,7 @@ const operations = [
   identityDisagree,
   identityLeaveUnidentified,
   deskShow,
+  deskUser,
   custodyCheck,
   custodyCheckOut,
   custodyCheckIn,
