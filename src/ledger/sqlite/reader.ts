@@ -1,8 +1,8 @@
 /** The reads of the ledger over its SQLite tables. */
-import { type SelectQueryBuilder, type SqlBool, sql } from 'kysely';
+import { type SqlBool, sql } from 'kysely';
 import type { BenchId, CalendarDate } from '../../domain/brand.ts';
 import type { CustodySpell } from '../../domain/custody/custody.ts';
-import type { Device, Standing } from '../../domain/device.ts';
+import type { Device } from '../../domain/device.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import type { Station } from '../../domain/evolve.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
@@ -20,10 +20,12 @@ import type {
   InspectionQuery,
   LedgerReader,
 } from '../ledger.ts';
-import { conditionsOf, hasUnproved, isOut } from './device-conditions.ts';
+import { countOf, countsIn, isOpen } from './counts.ts';
+import { placesIn, spellsIn } from './custody-reads.ts';
+import { conditionsOf } from './device-conditions.ts';
 import { withDue } from './due-columns.ts';
 import { recordedFrom } from './event-row.ts';
-import type { LedgerDatabase, LedgerTables } from './schema.ts';
+import type { LedgerDatabase } from './schema.ts';
 import { compareKey } from './search.ts';
 import { signatureConditions, signedOn } from './signature-conditions.ts';
 import { stateOf } from './state.ts';
@@ -171,30 +173,8 @@ export class SqliteReader implements LedgerReader {
     return { rows: await this.#deviceRows(page.map((row) => row.bench_id as BenchId)), total };
   }
 
-  async counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts> {
-    const rows = await this.#database
-      .selectFrom('device')
-      .select(({ fn }) => ['standing', fn.countAll<number>().as('count')])
-      .groupBy('standing')
-      .execute();
-    const of = (...standings: readonly Standing[]) =>
-      rows.filter(({ standing }) => standings.includes(standing)).reduce((sum, { count }) => sum + count, 0);
-    const inService = this.#database.selectFrom('device').where('standing', '=', 'in service');
-    return {
-      devices: rows.reduce((sum, { count }) => sum + count, 0),
-      inService: of('in service'),
-      neverInspected: of('new'),
-      overdue: await countOf(inService.where('due_on', '<', today)),
-      dueSoon: await countOf(inService.where('due_on', '>=', today).where('due_on', '<=', dueSoonUntil)),
-      held: of('quarantined', 'at manufacturer'),
-      unprovedTags: await countOf(this.#database.selectFrom('device').where(hasUnproved)),
-      out: await countOf(this.#database.selectFrom('device').where(isOut)),
-      ready: of('in service') - (await countOf(inService.where(isOut))),
-      overdueReturns: await countOf(
-        this.#database.selectFrom('device').where(isOut).where('expected_on', '<', today),
-      ),
-      openInspections: await countOf(this.#database.selectFrom('inspection').where(isOpen)),
-    };
+  counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts> {
+    return countsIn(this.#database, today, dueSoonUntil);
   }
 
   async inspection(inspection: number): Promise<Inspection | undefined> {
@@ -308,28 +288,12 @@ export class SqliteReader implements LedgerReader {
     return (latest ?? 0) + 1;
   }
 
-  async custodySpells({ limit, offset, ...of }: CustodyQuery): Promise<readonly CustodySpell[]> {
-    const spells = this.#database.selectFrom('custody_spell').select('state');
-    const rows = await ('benchId' in of
-      ? spells.where('bench_id', '=', of.benchId)
-      : spells.where('user_id', '=', of.userId)
-    )
-      .orderBy('spell', 'desc')
-      .limit(limit)
-      .offset(offset)
-      .execute();
-    return rows.map(stateOf<CustodySpell>);
+  custodySpells(query: CustodyQuery): Promise<readonly CustodySpell[]> {
+    return spellsIn(this.#database, query);
   }
 
-  async places(): Promise<readonly { readonly place: string; readonly devices: number }[]> {
-    const rows = await this.#database
-      .selectFrom('device')
-      .select(({ fn }) => ['stored_at', fn.countAll<number>().as('devices')])
-      .where('stored_at', 'is not', null)
-      .groupBy('stored_at')
-      .orderBy('stored_at')
-      .execute();
-    return rows.map(({ stored_at, devices }) => ({ place: stored_at ?? '', devices }));
+  places(): Promise<readonly { readonly place: string; readonly devices: number }[]> {
+    return placesIn(this.#database);
   }
 
   async size(): Promise<number> {
@@ -408,15 +372,4 @@ export class SqliteReader implements LedgerReader {
 }
 
 /** Written out, not as a parameter, so that SQLite can use the index over just these. */
-const isOpen = sql<SqlBool>`phase = 'open'`;
-
 const isSigned = sql<SqlBool>`phase = 'signed'`;
-
-const countOf = async <Table extends keyof LedgerTables>(
-  matching: SelectQueryBuilder<LedgerTables, Table, object>,
-): Promise<number> => {
-  const { count } = await matching
-    .select(({ fn }) => fn.countAll<number>().as('count'))
-    .executeTakeFirstOrThrow();
-  return count;
-};
