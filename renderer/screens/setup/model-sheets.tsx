@@ -8,6 +8,7 @@ import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { ContactDialog } from './contact-dialog.tsx';
+import { IntervalsDialog } from './intervals-dialog.tsx';
 import { MinimumDiameterDialog } from './minimum-diameter-dialog.tsx';
 import styles from './setup.module.css';
 
@@ -16,6 +17,7 @@ export const ModelSheets = () => {
   const { data, error } = useStationQuery('model-sheet.list', {});
   const [isNew, setNew] = useState(false);
   const [reached, setReached] = useState<ModelSheet>();
+  const [timed, setTimed] = useState<ModelSheet>();
   const [measured, setMeasured] = useState<ModelSheet>();
   if (error !== undefined) return <StationError error={error} />;
   if (isNew) {
@@ -47,12 +49,19 @@ export const ModelSheets = () => {
             >
               {t('evidence:sheet.set')}
             </Button>
+            <Button
+              onPress={() => setTimed(sheet)}
+              label={`${t('program:intervals.set')}: ${sheet.manufacturer} ${sheet.model}`}
+            >
+              {t('program:intervals.set')}
+            </Button>
           </li>
         ))}
       </ul>
       {measured === undefined ? null : (
         <MinimumDiameterDialog sheet={measured} onClose={() => setMeasured(undefined)} />
       )}
+      {timed === undefined ? null : <IntervalsDialog sheet={timed} onClose={() => setTimed(undefined)} />}
       {reached === undefined ? null : (
         <ContactDialog
           manufacturer={reached.manufacturer}
