@@ -1,5 +1,4 @@
 /** A correction of one earlier event, held against the register as it is now. */
-
 import type { WantedCorrection } from '../domain/amendment.ts';
 import type { BenchId } from '../domain/brand.ts';
 import { yearOf } from '../domain/calendar.ts';

@@ -1,5 +1,4 @@
 /** Look-ups that end in a refusal with a sentence where nothing is found. */
-
 import type { BenchId } from '../domain/brand.ts';
 import type { InspectionCase } from '../domain/decide/inspection.ts';
 import type { Station } from '../domain/evolve.ts';

@@ -1,5 +1,4 @@
 /** Renders the tag of a device, for the screen and for the printer. */
-
 import { z } from 'zod';
 import { type BenchId, benchIdSchema, millimetres } from '../domain/brand.ts';
 import { programInForce } from '../domain/program-in-force.ts';

@@ -12,6 +12,7 @@ import type { Benchmark, BenchmarkOptions, Figure } from './measurement.ts';
 const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Benchmark }>>> = {
   identity: () => import('./identity.ts'),
   demo: () => import('./demo.ts'),
+  desk: () => import('./desk.ts'),
   ledger: () => import('./ledger.ts'),
   program: () => import('./program.ts'),
   tags: () => import('./tags.ts'),

@@ -1,5 +1,4 @@
 /** Loads the invented depot into an empty ledger by the same decisions that a real day goes through, back-dated. */
-
 import { randomUUID } from 'node:crypto';
 import type { Answer } from '../../domain/answer.ts';
 import { type Instant, instant, metres } from '../../domain/brand.ts';

@@ -1,5 +1,4 @@
 /** `bin-label.show`: the label of a place where held devices are kept, as PDF and picture. */
-
 import { z } from 'zod';
 import { millimetres } from '../../domain/brand.ts';
 import { messageSchema } from '../../domain/message.ts';

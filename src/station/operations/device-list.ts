@@ -1,5 +1,4 @@
 /** `device.list`: a page of the register, searched and filtered. */
-
 import { z } from 'zod';
 import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal } from '../../domain/refusal.ts';

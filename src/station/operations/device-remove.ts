@@ -1,5 +1,4 @@
 /** `device.remove`: takes a device out of service at once, on one of the program's grounds. */
-
 import { z } from 'zod';
 import { benchIdSchema } from '../../domain/brand.ts';
 import { decideRemove } from '../../domain/decide/device.ts';

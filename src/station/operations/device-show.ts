@@ -1,5 +1,4 @@
 /** `device.show`: everything that the register knows of one device. */
-
 import { z } from 'zod';
 import { benchIdSchema } from '../../domain/brand.ts';
 import { programInForce } from '../../domain/program-in-force.ts';

@@ -1,5 +1,4 @@
 /** `identity.open`: a device whose code and label cannot be read lies here; what was seen of it, and where it is kept. */
-
 import { z } from 'zod';
 import { decideOpenIdentity } from '../../domain/decide/identity.ts';
 import { placeSchema } from '../../domain/identity/identity-case.ts';

@@ -1,5 +1,4 @@
 /** `identity.search`: who a device may be by what can be seen on it. Nothing is acted on here. */
-
 import { z } from 'zod';
 import { observationSchema, seenFields } from '../../domain/identity/observation.ts';
 import { programInForce } from '../../domain/program-in-force.ts';

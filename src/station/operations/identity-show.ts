@@ -1,5 +1,4 @@
 /** `identity.show`: one case of "who is this?", its candidates as the register has them now. */
-
 import { z } from 'zod';
 import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal } from '../../domain/refusal.ts';

@@ -1,5 +1,4 @@
 /** `person.designate`: the employer's written designation of a competent person: its document, the training behind it, and its scope. */
-
 import { z } from 'zod';
 import { decideDesignate } from '../../domain/decide/designation.ts';
 import { designationSchema } from '../../domain/person.ts';

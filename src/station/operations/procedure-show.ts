@@ -1,5 +1,4 @@
 /** `procedure.show`: the checks of an inspection, in order, with every allowed answer; and the program's removal grounds. */
-
 import { z } from 'zod';
 import { procedureSchema } from '../../domain/procedure.ts';
 import { programSchema } from '../../domain/program.ts';

@@ -1,5 +1,4 @@
 /** `scan.interpret`: what a scanned or typed text means at this station. Nothing is acted on here. */
-
 import { z } from 'zod';
 import { benchIdSchema } from '../../domain/brand.ts';
 import { yearOf } from '../../domain/calendar.ts';

@@ -1,5 +1,4 @@
 /** `station.status`: what every screen needs first: whether there is a station, who is signed in, and the numbers of the day. */
-
 import { z } from 'zod';
 import { type CalendarDate, calendarDateSchema } from '../../domain/brand.ts';
 import { addDays } from '../../domain/calendar.ts';

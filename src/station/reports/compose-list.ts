@@ -1,5 +1,4 @@
 /** The register and the due list, out of one consistent read. */
-
 import type { CalendarDate } from '../../domain/brand.ts';
 import { addDays } from '../../domain/calendar.ts';
 import { programInForce } from '../../domain/program-in-force.ts';

@@ -9,6 +9,8 @@ test.each([
   ['a whole one over one that no general decoder reads', 7, 'used', 'C'],
   ['one that no general decoder reads over a whole one', 8, 'C', 'used'],
   ['two that no general decoder reads', 18, 'C', 'C'],
+  ['the clearest of what is left is the QR Code of the second', 1_000_105, 'C', 'C'],
+  ['the bars of the one that is read are not among the clearest places', 3_007, 'B', 'B'],
 ] as const)(
   'two tags are said to be several: %s',
   async (_name, index, upper, lower) => {

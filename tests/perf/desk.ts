@@ -1,0 +1,63 @@
+/**
+ * The desk over a large register: 100,000 devices with ten inspections each. From the scan of a device to its card, the search
+ * of the register as somebody types, the start of the station, and its memory. `--events N` takes a register of about as many
+ * events.
+ *
+ * Every inspection is recorded by its start and its signature; those of the devices that are scanned have all their answers.
+ */
+import { fork } from 'node:child_process';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { DeskDone } from './desk/desk-work.ts';
+import { loadRegister } from './desk/load-register.ts';
+import type { Benchmark } from './measurement.ts';
+
+const devices = 100_000;
+const inspectionsPerDevice = 10;
+/** Of a registration and its share of inspections. */
+const eventsPerDevice = 1 + 2 * inspectionsPerDevice;
+
+export const benchmark: Benchmark = async ({ events = devices * eventsPerDevice }) => {
+  const folder = await mkdtemp(join(tmpdir(), 'srl-bench-desk-'));
+  try {
+    const size = Math.min(devices, Math.max(1000, Math.floor(events / eventsPerDevice)));
+    const scanned = await loadRegister(folder, size, inspectionsPerDevice);
+    const done = await workAtDesk(folder, scanned);
+    const { card, bare, search, searchedWords, startMs, memoryMb } = done;
+    const over = `${size} devices, ${size * inspectionsPerDevice} inspections`;
+    return [
+      { name: `${over}: scan to device card, median`, value: card.medianMs, unit: 'ms' },
+      { name: `${over}: scan to device card, 99th percentile`, value: card.p99Ms, unit: 'ms', budget: 10 },
+      { name: `${over}: the same rows by SQLite alone, median`, value: bare.medianMs, unit: 'ms' },
+      {
+        name: `${over}: scan to device card beside SQLite alone`,
+        value: card.medianMs / bare.medianMs,
+        unit: '×',
+        budget: 3,
+      },
+      { name: `${over}: register searched as typed, median`, value: search.medianMs, unit: 'ms' },
+      {
+        name: `${over}: register searched as typed, longest of ${searchedWords}`,
+        value: search.longestMs,
+        unit: 'ms',
+        budget: 50,
+      },
+      { name: `${over}: station opened`, value: startMs / 1000, unit: 's', budget: 2 },
+      { name: `${over}: most memory of the station`, value: memoryMb, unit: 'MB', budget: 250 },
+    ];
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+};
+
+/** In a process of its own, so that the memory is that of a station alone. */
+const workAtDesk = (folder: string, scanned: readonly string[]): Promise<DeskDone> =>
+  new Promise((resolve, reject) => {
+    const worker = fork(fileURLToPath(new URL('./desk/desk-work.ts', import.meta.url)));
+    worker.on('message', (done: DeskDone) => resolve(done));
+    worker.on('error', reject);
+    worker.on('exit', (code) => reject(new Error(`The work at the desk ended with ${code}.`)));
+    worker.send({ folder, scanned });
+  });
