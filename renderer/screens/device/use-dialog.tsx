@@ -41,11 +41,7 @@ export const UseDialog = ({ device, onClose }: UseDialogProps) => {
   };
   const fromError = refused.at('from') ?? (wasTried && from === '' ? t('screens:form.needed') : undefined);
   return (
-    <Dialog
-      title={t('program:typeOfUse.dialog', { benchId: formatBenchId(benchId) })}
-      onClose={onClose}
-      isWide
-    >
+    <Dialog title={t('program:typeOfUse.dialog', { benchId: formatBenchId(benchId) })} onClose={onClose}>
       <form className={styles.form} onSubmit={(event) => void submit(event)}>
         <p>{t('program:typeOfUse.hint')}</p>
         <Choice<TypeOfUse>

@@ -69,8 +69,8 @@ export const OtherRulesFields = ({ draft, onChange, wasTried }: OtherRulesFields
         />
       </div>
       <fieldset>
-        <legend>{t('program:edit.languages')}</legend>
-        <div className={styles.buttons}>
+        <legend className={styles.legend}>{t('program:edit.languages')}</legend>
+        <div className={styles.boxes}>
           {languages.map((language) => (
             <CheckBox
               key={language}

@@ -21,7 +21,10 @@ export interface ProgramWords {
 
 export const useProgramWords = (): ProgramWords => {
   const { t } = useText();
-  const months = (count: number): string => t('program:rules.months', { count });
+  const months = (count: number): string =>
+    count % 12 === 0 && count > 12
+      ? t('program:rules.years', { count: count / 12 })
+      : t('program:rules.months', { count });
   return {
     months,
     every: (count) => t('program:rules.every', { months: months(count) }),

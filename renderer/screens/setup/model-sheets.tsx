@@ -40,21 +40,23 @@ export const ModelSheets = () => {
           <li key={sheet.modelSheetId} className={styles.item}>
             <div className={styles.words}>
               <ModelSheetLine sheet={sheet} />
+              <span className={styles.soft}>{sheet.manual}</span>
             </div>
-            <span className={styles.soft}>{sheet.manual}</span>
-            <ContactButton sheet={sheet} onPress={() => setReached(sheet)} />
-            <Button
-              onPress={() => setMeasured(sheet)}
-              label={`${t('evidence:sheet.set')}: ${sheet.manufacturer} ${sheet.model}`}
-            >
-              {t('evidence:sheet.set')}
-            </Button>
-            <Button
-              onPress={() => setTimed(sheet)}
-              label={`${t('program:intervals.set')}: ${sheet.manufacturer} ${sheet.model}`}
-            >
-              {t('program:intervals.set')}
-            </Button>
+            <div className={styles.buttons}>
+              <ContactButton sheet={sheet} onPress={() => setReached(sheet)} />
+              <Button
+                onPress={() => setMeasured(sheet)}
+                label={`${t('evidence:sheet.set')}: ${sheet.manufacturer} ${sheet.model}`}
+              >
+                {t('evidence:sheet.set')}
+              </Button>
+              <Button
+                onPress={() => setTimed(sheet)}
+                label={`${t('program:intervals.set')}: ${sheet.manufacturer} ${sheet.model}`}
+              >
+                {t('program:intervals.set')}
+              </Button>
+            </div>
           </li>
         ))}
       </ul>
