@@ -79,7 +79,6 @@ const demoProgramSchema = programSchema
     title: true,
     inspectionInterval: true,
     employerRules: true,
-    trainingValidityMonths: true,
     retentionYears: true,
   })
   .extend({ daysAgo: z.number().int(), by: z.string() });
