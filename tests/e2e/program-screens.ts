@@ -13,6 +13,12 @@ const openPanel = async (visit: Visit): Promise<void> => {
 
 const region = ({ page, say }: Visit, key: string) => page.getByRole('region', { name: say(key) });
 
+const save = ({ page, say }: Visit): Promise<void> =>
+  page
+    .getByRole('dialog')
+    .getByRole('button', { name: say('screens:form.save'), exact: true })
+    .click();
+
 export const screensOfProgram: readonly Screen[] = [
   {
     name: 'setup, the program, of somebody who may not change it',
@@ -79,7 +85,7 @@ export const screensOfProgram: readonly Screen[] = [
       await press(visit, 'program:intervals.set');
       for (const line of ['inspection', 'revalidation', 'life'])
         await visit.page.getByLabel(visit.say(`program:intervals.${line}`)).fill('0');
-      await press(visit, 'screens:form.save');
+      await save(visit);
       return visit.page.getByRole('dialog').getByText(visit.say('program:intervals.notWhole')).nth(2);
     },
   },
@@ -106,7 +112,7 @@ export const screensOfProgram: readonly Screen[] = [
       await visit.page.keyboard.press('Escape');
       await visit.page.getByRole('dialog').waitFor({ state: 'detached' });
       await press(visit, 'program:revalidation.record');
-      await press(visit, 'screens:form.save');
+      await save(visit);
       return visit.page.getByRole('dialog').getByText(visit.say('screens:form.needed')).nth(1);
     },
   },

@@ -229,6 +229,11 @@ describe('a revalidation that is overdue', () => {
     });
     expect(signed.signed?.dueOn).toBe('2026-04-09');
     expect((await station.card()).due[0]).toMatchObject({ what: 'revalidation', rule: 'manufacturer' });
+    const { content } = await station.expectOutput('tag.preview', {
+      benchId: station.benchId,
+      kind: 'status',
+    });
+    expect(content).toMatchObject({ dueOn: '2026-04-09', dueFor: 'revalidation' });
   });
 });
 
