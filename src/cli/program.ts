@@ -3,6 +3,7 @@ import { Command, type CommanderError, Option } from 'commander';
 import { languages } from '../domain/message.ts';
 import type { WordKey, Words } from '../host/words.ts';
 import { addBackup } from './commands/backup.ts';
+import { addCustody } from './commands/custody.ts';
 import { addDemo } from './commands/demo.ts';
 import { addDevice } from './commands/device.ts';
 import { addDue } from './commands/due.ts';
@@ -24,6 +25,7 @@ import { addRead } from './commands/read.ts';
 import { addReport } from './commands/report.ts';
 import { addScan } from './commands/scan.ts';
 import { addServe } from './commands/serve.ts';
+import { addStock } from './commands/stock.ts';
 import { addTag } from './commands/tag.ts';
 import type { Shell } from './terminal.ts';
 
@@ -62,6 +64,8 @@ export const programFor = (shell: Shell): Command => {
     addIdentity,
     addMarkings,
     addPerson,
+    addCustody,
+    addStock,
     addImport,
     addExport,
     addReport,

@@ -40,7 +40,10 @@ test.runIf(hasBrowser())(
     await keyboard.tabTo(/^input: PIN of the administrator/, 'on', 60);
     await keyboard.type(demo.pin);
     await keyboard.press('Enter');
-    await page.getByText(/every 18 months is too rare/).waitFor();
+    await page
+      .getByText(/every 18 months is too rare/)
+      .first()
+      .waitFor();
 
     await keyboard.tabTo(/^input: Months between documented inspections/, 'back', 60);
     await keyboard.press('Backspace');

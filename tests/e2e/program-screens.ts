@@ -74,7 +74,7 @@ export const screensOfProgram: readonly Screen[] = [
       await visit.page.getByLabel(visit.say('program:edit.interval')).fill('18');
       await visit.page.getByLabel(visit.say('program:edit.pin')).fill(pin);
       await press(visit, 'program:edit.sign');
-      return visit.page.getByRole('main').getByRole('alert').filter({ hasText: '18' });
+      return visit.page.getByRole('main').getByRole('alert').filter({ hasText: '18' }).last();
     },
   },
   {

@@ -14,6 +14,7 @@ const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Be
   demo: () => import('./demo.ts'),
   desk: () => import('./desk.ts'),
   ledger: () => import('./ledger.ts'),
+  plan: () => import('./plan.ts'),
   program: () => import('./program.ts'),
   tags: () => import('./tags.ts'),
   'worn-levels': () => import('./worn-levels.ts'),

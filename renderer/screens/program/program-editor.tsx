@@ -48,7 +48,10 @@ export const ProgramEditor = ({ from, onAdopted, onCancel }: ProgramEditorProps)
       pin,
     });
     setPin('');
-    if (!result.ok) return;
+    if (!result.ok) {
+      setTried(false);
+      return;
+    }
     const { program, overdue } = result.output;
     onAdopted(t('program:edit.adopted', { version: program.version, count: overdue }));
   };
@@ -107,7 +110,7 @@ export const ProgramEditor = ({ from, onAdopted, onCancel }: ProgramEditorProps)
           />
           <PinInput label={t('program:edit.pin')} value={pin} onChange={setPin} error={pinError} />
         </div>
-        <AlertLine sentence={refused.rest()} />
+        <AlertLine sentence={adopt.error?.sentence} />
         <div className={styles.actions}>
           <Button onPress={onCancel}>{t('screens:form.cancel')}</Button>
           <Button type="submit" look="primary" isRunning={adopt.isRunning}>
