@@ -1,4 +1,5 @@
 /** How each aggregate changes with an event: the one place where an event turns into state. */
+import type { BenchCapacity } from './bench-capacity.ts';
 import type { CurrentTag, Device, PastTag } from './device.ts';
 import type { DomainEvent, RecordedEvent } from './event.ts';
 import { amendedDevice, amendedInspection } from './evolve-amended.ts';
@@ -23,6 +24,8 @@ export interface Station extends StationKeeping {
   readonly program?: Program;
   /** Every program that was adopted, oldest first; the last is the one in force. */
   readonly programs?: readonly ProgramAdoption[];
+  /** What the bench can take in hand; absent until an administrator says it. */
+  readonly benchCapacity?: BenchCapacity;
   /** How the scanner of the station types, once it was learnt. */
   readonly scanner?: Scanner;
   /** The public keys of its checkpoints, the one in use last; absent before the first was made. */
@@ -48,6 +51,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'printer.saved':
     case 'printer.removed':
     case 'scanner.learnt':
+    case 'bench.capacity-set':
     case 'keeping.set':
     case 'backup.made':
       return { station: true };
@@ -124,6 +128,8 @@ export const evolveStation = (station: Station | undefined, recorded: RecordedEv
       const { scanner: _before, ...unlearnt } = station;
       return event.scanner === undefined ? unlearnt : { ...unlearnt, scanner: event.scanner };
     }
+    case 'bench.capacity-set':
+      return { ...station, benchCapacity: event.capacity };
     case 'keeping.set': {
       const { keeping: _before, ...unkept } = station;
       return event.keeping === undefined ? unkept : { ...unkept, keeping: { ...event.keeping, since: on } };

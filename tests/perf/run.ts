@@ -16,6 +16,7 @@ const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Be
   ledger: () => import('./ledger.ts'),
   program: () => import('./program.ts'),
   tags: () => import('./tags.ts'),
+  plan: () => import('./plan.ts'),
   'worn-levels': () => import('./worn-levels.ts'),
   'worn-tags': () => import('./worn-tags.ts'),
 };
