@@ -67,6 +67,18 @@ export interface Counts {
   readonly unprovedTags: number;
 }
 
+/** A device that must come to the bench one day: in service, or never inspected. */
+export interface DeviceToPlan {
+  readonly benchId: BenchId;
+  /** Absent where it was never inspected. */
+  readonly dueOn?: CalendarDate | undefined;
+  readonly lastInspectedOn?: CalendarDate | undefined;
+  /** Who has it, a person's ID; absent where it is in store. */
+  readonly holderId?: string | undefined;
+  /** When it is expected back from a job; absent where nobody said. */
+  readonly outUntil?: CalendarDate | undefined;
+}
+
 /** Reads of one consistent state of the projections. */
 export interface LedgerReader {
   station(): Promise<Station | undefined>;
@@ -87,6 +99,8 @@ export interface LedgerReader {
   devices(query: DeviceQuery): Promise<{ readonly rows: readonly DeviceRow[]; readonly total: number }>;
   /** At most `limit` of all bench IDs, in their order, from the first after `after` on. */
   benchIds(after: BenchId | undefined, limit: number): Promise<readonly BenchId[]>;
+  /** In no order. */
+  devicesToPlan(): Promise<readonly DeviceToPlan[]>;
   counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts>;
   inspection(inspection: number): Promise<Inspection | undefined>;
   /** Newest first. */

@@ -10,7 +10,15 @@ import type { RegisteredDevice } from '../../domain/identity/registered-device.t
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
-import type { Counts, Credential, DeviceQuery, DeviceRow, InspectionQuery, LedgerReader } from '../ledger.ts';
+import type {
+  Counts,
+  Credential,
+  DeviceQuery,
+  DeviceRow,
+  DeviceToPlan,
+  InspectionQuery,
+  LedgerReader,
+} from '../ledger.ts';
 import { withDue } from './due-columns.ts';
 import { recordedFrom } from './event-row.ts';
 import type { LedgerDatabase, LedgerTables } from './schema.ts';
@@ -159,6 +167,23 @@ export class SqliteReader implements LedgerReader {
     const isLastPage = page.length < query.limit && (page.length > 0 || query.offset === 0);
     const total = isLastPage ? query.offset + page.length : await countOf(matching);
     return { rows: await this.#deviceRows(page.map((row) => row.bench_id as BenchId)), total };
+  }
+
+  async devicesToPlan(): Promise<readonly DeviceToPlan[]> {
+    const rows = await this.#database
+      .selectFrom('device')
+      .select([
+        'bench_id',
+        'due_on',
+        sql<string | null>`json_extract(state, '$.lastInspection.on')`.as('inspected'),
+      ])
+      .where('standing', 'in', ['new', 'in service'])
+      .execute();
+    return rows.map(({ bench_id, due_on, inspected }) => ({
+      benchId: bench_id as BenchId,
+      ...(due_on === null ? {} : { dueOn: due_on as CalendarDate }),
+      ...(inspected === null ? {} : { lastInspectedOn: inspected as CalendarDate }),
+    }));
   }
 
   async counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts> {
