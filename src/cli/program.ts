@@ -23,6 +23,7 @@ import { addProgram } from './commands/program.ts';
 import { addRead } from './commands/read.ts';
 import { addReport } from './commands/report.ts';
 import { addScan } from './commands/scan.ts';
+import { addSchedule } from './commands/schedule.ts';
 import { addServe } from './commands/serve.ts';
 import { addTag } from './commands/tag.ts';
 import type { Shell } from './terminal.ts';
@@ -64,6 +65,7 @@ export const programFor = (shell: Shell): Command => {
     addPerson,
     addImport,
     addExport,
+    addSchedule,
     addReport,
     addBackup,
     addLedger,
