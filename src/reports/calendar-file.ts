@@ -11,7 +11,6 @@ export interface CalendarEvent {
 }
 
 export interface CalendarFile {
-  readonly name: string;
   /** When it was made, moment in UTC in ISO 8601. */
   readonly at: string;
   readonly events: readonly CalendarEvent[];
@@ -19,7 +18,7 @@ export interface CalendarFile {
 
 /** In UTF-8. `dayAfter` is the next calendar date, for an event ends before its DTEND (RFC 5545 section 3.6.1). */
 export const toCalendarFile = (
-  { name, at, events }: CalendarFile,
+  { at, events }: CalendarFile,
   dayAfter: (on: string) => string,
 ): Uint8Array => {
   const stamp = `${at.slice(0, 19).replaceAll(/[-:]/g, '')}Z`;
@@ -29,7 +28,6 @@ export const toCalendarFile = (
     'PRODID:-//SRL Bench//Bench plan//EN',
     'CALSCALE:GREGORIAN',
     'METHOD:PUBLISH',
-    `NAME:${escaped(name)}`,
     ...events.flatMap(({ uid, on, summary, description }) => [
       'BEGIN:VEVENT',
       `UID:${escaped(uid)}`,

@@ -19,6 +19,7 @@ import type {
   InspectionQuery,
   LedgerReader,
 } from '../ledger.ts';
+import { devicesToPlan } from './devices-to-plan.ts';
 import { withDue } from './due-columns.ts';
 import { recordedFrom } from './event-row.ts';
 import type { LedgerDatabase, LedgerTables } from './schema.ts';
@@ -169,21 +170,8 @@ export class SqliteReader implements LedgerReader {
     return { rows: await this.#deviceRows(page.map((row) => row.bench_id as BenchId)), total };
   }
 
-  async devicesToPlan(): Promise<readonly DeviceToPlan[]> {
-    const rows = await this.#database
-      .selectFrom('device')
-      .select([
-        'bench_id',
-        'due_on',
-        sql<string | null>`json_extract(state, '$.lastInspection.on')`.as('inspected'),
-      ])
-      .where('standing', 'in', ['new', 'in service'])
-      .execute();
-    return rows.map(({ bench_id, due_on, inspected }) => ({
-      benchId: bench_id as BenchId,
-      ...(due_on === null ? {} : { dueOn: due_on as CalendarDate }),
-      ...(inspected === null ? {} : { lastInspectedOn: inspected as CalendarDate }),
-    }));
+  devicesToPlan(): Promise<readonly DeviceToPlan[]> {
+    return devicesToPlan(this.#database);
   }
 
   async counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts> {

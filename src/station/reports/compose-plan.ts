@@ -54,7 +54,6 @@ export const planComposition = async (
     calendar: () =>
       toCalendarFile(
         {
-          name: words.line('calendarName', { station: station.name }),
           at,
           events: rows.map((row) => ({
             uid: `${row.benchId}-${row.dueOn ?? 'first'}@${station.stationId}.srl-bench`,

@@ -1,0 +1,22 @@
+/** What the plan of the bench needs of each device, out of its columns and as little of its state as that takes. */
+import { sql } from 'kysely';
+import type { BenchId, CalendarDate } from '../../domain/brand.ts';
+import type { DeviceToPlan } from '../ledger.ts';
+import type { LedgerDatabase } from './schema.ts';
+
+export const devicesToPlan = async (database: LedgerDatabase): Promise<readonly DeviceToPlan[]> => {
+  const rows = await database
+    .selectFrom('device')
+    .select([
+      'bench_id',
+      'due_on',
+      sql<string | null>`json_extract(state, '$.lastInspection.on')`.as('inspected'),
+    ])
+    .where('standing', 'in', ['new', 'in service'])
+    .execute();
+  return rows.map(({ bench_id, due_on, inspected }) => ({
+    benchId: bench_id as BenchId,
+    ...(due_on === null ? {} : { dueOn: due_on as CalendarDate }),
+    ...(inspected === null ? {} : { lastInspectedOn: inspected as CalendarDate }),
+  }));
+};
