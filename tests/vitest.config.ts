@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { LongFirst } from './support/long-first.ts';
 
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
@@ -9,5 +10,6 @@ export default defineConfig({
     testTimeout: 30_000,
     hookTimeout: 60_000,
     maxWorkers: 2,
+    sequence: { sequencer: LongFirst },
   },
 });

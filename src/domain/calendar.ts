@@ -36,3 +36,7 @@ export const isTimeZone = (timeZone: string): boolean => {
     return false;
   }
 };
+
+/** The Monday of the week of a date (ISO 8601). */
+export const mondayOf = (date: CalendarDate): CalendarDate =>
+  addDays(date, 1 - Temporal.PlainDate.from(date).dayOfWeek);

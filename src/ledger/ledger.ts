@@ -181,7 +181,10 @@ export interface VerifyOptions {
   readonly onProgress?: ((progress: { readonly done: number; readonly of: number }) => void) | undefined;
   /** A checkpoint that was kept elsewhere: everything that it covers must still be there, as it was. */
   readonly kept?: Checkpoint | undefined;
-  /** False where only the record itself is looked at, not what was derived from it. */
+  /**
+   * False where only the record itself is looked at, not what was derived from it; of signatures that the station can make
+   * again, only the half that nobody without its key can write.
+   */
   readonly projections?: boolean | undefined;
 }
 

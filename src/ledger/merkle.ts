@@ -1,5 +1,5 @@
 /** The Merkle tree hash of RFC 6962 section 2.1, grown leaf by leaf from the roots of its perfect subtrees. */
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 
 /** Bytes of every hash here: SHA-256. */
 export const hashLength = 32;
@@ -20,11 +20,11 @@ const nodePrefix = Buffer.of(0x01);
 
 /** SHA-256(0x00 ‖ entry). */
 export const leafHash = (entry: Uint8Array): Buffer =>
-  createHash('sha256').update(leafPrefix).update(entry).digest();
+  hash('sha256', Buffer.concat([leafPrefix, entry]), 'buffer');
 
 /** SHA-256(0x01 ‖ left ‖ right). */
 export const nodeHash = (left: Uint8Array, right: Uint8Array): Buffer =>
-  createHash('sha256').update(nodePrefix).update(left).update(right).digest();
+  hash('sha256', Buffer.concat([nodePrefix, left, right]), 'buffer');
 
 /** The tree with one more leaf, whose hash is given; O(log size), one new hash on average. */
 export const withLeaf = (frontier: Frontier, leaf: Buffer): Frontier => addLeaf(frontier, leaf).frontier;
@@ -54,7 +54,7 @@ export const addLeaf = (
 export const rootHash = ({ roots }: Frontier): Buffer => {
   const [smallest, ...larger] = roots.toReversed();
   return smallest === undefined
-    ? createHash('sha256').digest()
+    ? hash('sha256', '', 'buffer')
     : larger.reduce((right, left) => nodeHash(left, right), smallest);
 };
 

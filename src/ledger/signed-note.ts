@@ -42,11 +42,10 @@ export const keyIdOf = ({ name, publicKey }: NoteKey): Buffer =>
 
 /** `text` ends with a line feed; `privateKey` belongs to the public key. */
 export const signNote = (text: string, key: NoteKey, privateKey: KeyObject): string =>
-  noteWith(text, key, sign(null, Buffer.from(text), privateKey));
+  `${text}${signatureLead(key)}${Buffer.concat([keyIdOf(key), sign(null, Buffer.from(text), privateKey)]).toString('base64')}\n`;
 
-/** The note of a text with the signature that a key made. */
-export const noteWith = (text: string, key: NoteKey, signature: Buffer): string =>
-  `${text}\n— ${key.name} ${Buffer.concat([keyIdOf(key), signature]).toString('base64')}\n`;
+/** What stands between the text and the key ID and signature, in base64, where a key signed a note. */
+export const signatureLead = ({ name }: NoteKey): string => `\n— ${name} `;
 
 /** `undefined` where the bytes are no signed note. */
 export const readNote = (note: string): Note | undefined => {

@@ -8,8 +8,7 @@ const node = Buffer.alloc(1 + 2 * hashLength, 0x01);
 export const leafHashOf = (bytes: Buffer): string => hash('sha256', bytes, 'binary');
 
 const nodeHashOf = (left: string, right: string): string => {
-  node.write(left, 1, 'latin1');
-  node.write(right, 1 + hashLength, 'latin1');
+  node.write(left + right, 1, 'latin1');
   return hash('sha256', node, 'binary');
 };
 

@@ -1,7 +1,6 @@
 /** How much comes due in each week or month, whenever the bench does it. */
 import type { CalendarDate } from '../domain/brand.ts';
-import { addDays, addMonths } from '../domain/calendar.ts';
-import { mondayOf } from './bench-day.ts';
+import { addDays, addMonths, mondayOf } from '../domain/calendar.ts';
 
 export type PeriodKind = 'week' | 'month';
 

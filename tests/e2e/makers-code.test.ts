@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { hasBrowser } from '../support/browser.ts';
-import { demo } from '../support/station-fixture.ts';
+import { demo, demoFolderOfToday } from '../support/station-fixture.ts';
 import { openBenchWindow } from './bench-window.ts';
 
 /** Article number of the Stayline 50 ft of the invented depot; GS1 keeps 952 for demonstrations. */
@@ -11,11 +11,9 @@ const code = `(01)${gtin}(11)260300(21)Q26C49077`;
 const GS = '\x1d';
 
 const signedInWindow = async () => {
-  const window = await openBenchWindow();
+  const window = await openBenchWindow({ folder: await demoFolderOfToday() });
   const { page, scan } = window;
-  await page.getByRole('heading', { name: 'This station is empty' }).waitFor();
-  await page.keyboard.press('1');
-  await page.getByRole('heading', { name: 'Scan a device, or your badge' }).waitFor({ timeout: 60_000 });
+  await page.getByRole('heading', { name: 'Scan a device, or your badge' }).waitFor();
   await scan(demo.inspector);
   await page.getByRole('banner').getByText('Teo Arandal').waitFor();
   return window;

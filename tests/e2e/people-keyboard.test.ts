@@ -2,17 +2,15 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { hasBrowser } from '../support/browser.ts';
-import { demo } from '../support/station-fixture.ts';
+import { demo, demoFolderOfToday } from '../support/station-fixture.ts';
 import { openBenchWindow } from './bench-window.ts';
 import { Keyboard } from './keyboard.ts';
 
 const demoWindow = async (): Promise<{ page: Page; keyboard: Keyboard }> => {
-  const { page } = await openBenchWindow();
+  const { page } = await openBenchWindow({ folder: await demoFolderOfToday() });
   page.setDefaultTimeout(10_000);
   const keyboard = new Keyboard(page, await page.context().newCDPSession(page));
-  await page.getByRole('heading', { name: 'This station is empty' }).waitFor();
-  await keyboard.shortcut('1');
-  await page.getByRole('heading', { name: 'Scan a device, or your badge' }).waitFor({ timeout: 60_000 });
+  await page.getByRole('heading', { name: 'Scan a device, or your badge' }).waitFor();
   return { page, keyboard };
 };
 

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { hasBrowser } from '../support/browser.ts';
 import { requireTool, runTool } from '../support/debian-tools.ts';
-import { demo } from '../support/station-fixture.ts';
+import { demo, demoFolderOfToday } from '../support/station-fixture.ts';
 import { type BenchWindow, openBenchWindow } from './bench-window.ts';
 
 const hasReader = requireTool('zbarimg');
@@ -15,11 +15,9 @@ const benchId = 'GJQ81T5WX2';
 
 /** A window on the invented depot, its administrator at the list of printers. */
 const openAtPrinters = async (): Promise<BenchWindow> => {
-  const window = await openBenchWindow();
+  const window = await openBenchWindow({ folder: await demoFolderOfToday() });
   const { page, scan } = window;
-  await page.getByRole('heading', { name: 'This station is empty' }).waitFor();
-  await page.keyboard.press('1');
-  await page.getByRole('heading', { name: 'Scan a device, or your badge' }).waitFor({ timeout: 60_000 });
+  await page.getByRole('heading', { name: 'Scan a device, or your badge' }).waitFor();
   await scan(demo.administrator);
   await page.getByRole('banner').getByText('Ilse Marrowby').waitFor();
   await page.getByRole('link', { name: 'Setup' }).click();

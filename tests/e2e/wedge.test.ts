@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { learningText } from '../../src/domain/scanner/learn-scanner.ts';
 import { hasBrowser } from '../support/browser.ts';
-import { demo } from '../support/station-fixture.ts';
+import { demo, demoFolderOfToday } from '../support/station-fixture.ts';
 import { type BenchWindow, openBenchWindow } from './bench-window.ts';
 import type { ScannerSetting } from './wedge-scanner.ts';
 
@@ -14,12 +14,8 @@ const benchId = 'GJQ81T5WX2';
 const gtin = '09520000000042';
 
 const openDepot = async (): Promise<BenchWindow> => {
-  const window = await openBenchWindow();
-  await window.page.getByRole('heading', { name: 'This station is empty' }).waitFor();
-  await window.page.keyboard.press('1');
-  await window.page
-    .getByRole('heading', { name: 'Scan a device, or your badge' })
-    .waitFor({ timeout: 60_000 });
+  const window = await openBenchWindow({ folder: await demoFolderOfToday() });
+  await window.page.getByRole('heading', { name: 'Scan a device, or your badge' }).waitFor();
   return window;
 };
 

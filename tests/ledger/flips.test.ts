@@ -23,11 +23,12 @@ const wholeOnceIn = 50;
 const lanes = 3;
 
 /** All events as SQLite gives them, past the ledger. */
-const eventBytes = async (path: string): Promise<string> => {
+const eventBytes = async (path: string): Promise<Buffer> => {
   const database = await SqliteConnection.open(path);
   try {
-    const [row] = await database.all<{ bytes: string }>(
-      'select group_concat(hex(bytes)) as bytes from (select bytes from event order by seq)',
+    const [row] = await database.all<{ bytes: Buffer }>(
+      `select cast(group_concat(seq || ' ' || length(bytes) || ' ' || cast(bytes as text), char(10)) as blob) as bytes
+        from (select seq, bytes from event order by seq)`,
     );
     return row!.bytes;
   } finally {
@@ -51,7 +52,7 @@ describe(`a ledger of ${events} events`, () => {
   let folder: string;
   let whole: Buffer;
   let head: TreeHead;
-  let bytes: string;
+  let bytes: Buffer;
   let free: Uint8Array;
 
   beforeAll(async () => {
@@ -102,7 +103,7 @@ describe(`a ledger of ${events} events`, () => {
       return;
     }
     expect(found, which).toEqual(head);
-    expect((await eventBytes(path)) === bytes, which).toBe(true);
+    expect((await eventBytes(path)).equals(bytes), which).toBe(true);
     if (free[at] === 1) {
       outcome.free += 1;
       return;

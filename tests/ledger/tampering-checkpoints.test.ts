@@ -48,6 +48,10 @@ describe('a record with checkpoints that was tampered with', () => {
     ['its size', (note: string) => note.replace('\n17\n', '\n16\n')],
     ['its origin', (note: string) => note.replaceAll('harrow', 'barrow')],
     [
+      'the first half of its signature',
+      (note: string) => `${note.slice(0, -70)}${note.at(-70) === 'A' ? 'B' : 'A'}${note.slice(-69)}`,
+    ],
+    [
       'its signature',
       (note: string) => `${note.slice(0, -20)}${note.at(-20) === 'A' ? 'B' : 'A'}${note.slice(-19)}`,
     ],
@@ -57,7 +61,9 @@ describe('a record with checkpoints that was tampered with', () => {
     await tamper(folder, (database) =>
       database.run('update checkpoint set note = ? where size = 17', [changed(note)]).then(() => undefined),
     );
-    expect(await faults()).toEqual([{ kind: 'checkpoint differs', size: 17 }]);
+    const differs = [{ kind: 'checkpoint differs', size: 17 }];
+    expect(await faults()).toEqual(differs);
+    expect((await ledger.verify({ projections: false })).faults).toEqual(differs);
   });
 
   it('shows a checkpoint whose note is no text any more', async () => {

@@ -2,11 +2,12 @@
 import { cp, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, onTestFinished } from 'vitest';
+import { onTestFinished } from 'vitest';
 import { type Instant, instant } from '../../src/domain/brand.ts';
 import { isRefusal } from '../../src/domain/refusal.ts';
 import type { Call, CallError, InputOf, OperationName, OutputOf } from '../../src/station/contract.ts';
 import { openStation, type Station, type StationOptions } from '../../src/station/station.ts';
+import { madeOnce } from './run-folder.ts';
 
 /** A clock that stands still until it is told to move. */
 export class TestClock {
@@ -93,36 +94,32 @@ export const testStation = async (
   };
 };
 
-let demoFolder: Promise<string> | undefined;
+/** The invented depot as it was loaded at a moment, once in a run of the tests. */
+const loadedDemo = (name: string, now?: () => Instant): Promise<string> =>
+  madeOnce(name, async (folder) => {
+    const station = await openStation({ folder, ...(now === undefined ? {} : { now }) });
+    if (isRefusal(station)) throw new Error(`The station did not open: ${station.code}`);
+    const loaded = await station.call({
+      session: 'load',
+      operation: 'station.load-demo',
+      input: {},
+      language: 'en',
+    });
+    await station.close();
+    if (!loaded.ok) throw new Error(loaded.error.sentence);
+  });
 
-/** The invented depot, loaded once for each test file; every station works on its own copy. */
-const loadedDemo = async (): Promise<string> => {
-  const folder = await mkdtemp(join(tmpdir(), 'srl-bench-demo-'));
-  const station = await openStation({
-    folder,
-    now: new TestClock(demoLoadedAt).now,
-  });
-  if (isRefusal(station)) throw new Error(`The station did not open: ${station.code}`);
-  const loaded = await station.call({
-    session: 'load',
-    operation: 'station.load-demo',
-    input: {},
-    language: 'en',
-  });
-  await station.close();
-  if (!loaded.ok) throw new Error(loaded.error.sentence);
+/** A data folder of the test's own with the invented depot, loaded by the clock of the machine. */
+export const demoFolderOfToday = async (): Promise<string> => {
+  const folder = await temporaryFolder();
+  await cp(await loadedDemo('demo-of-today'), folder, { recursive: true });
   return folder;
 };
 
-afterAll(async () => {
-  if (demoFolder !== undefined) await rm(await demoFolder, { recursive: true, force: true });
-});
-
 /** A station with the invented depot, signed in as the inspector Teo Arandal. */
 export const demoStation = async (options: Partial<StationOptions> = {}): Promise<TestStation> => {
-  demoFolder ??= loadedDemo();
   const folder = await temporaryFolder();
-  await cp(await demoFolder, folder, { recursive: true });
+  await cp(await loadedDemo('demo', new TestClock(demoLoadedAt).now), folder, { recursive: true });
   const station = await testStation({ ...options, folder }, new TestClock(demoLoadedAt));
   await station.expectOutput('session.sign-in', { badge: demo.inspector });
   return station;

@@ -53,6 +53,11 @@ export class SqliteConnection {
     });
   }
 
+  /** Ends what is running with `SQLITE_INTERRUPT`. */
+  interrupt(): void {
+    this.#database.interrupt();
+  }
+
   async close(): Promise<void> {
     for (const [sql] of this.#statements) await this.#forget(sql);
     await new Promise<void>((resolve, reject) => {

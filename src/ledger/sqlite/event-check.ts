@@ -6,13 +6,16 @@ import type { LedgerFault } from '../ledger.ts';
 import { leafHash } from '../merkle.ts';
 import { TreeBuilder } from '../tree-builder.ts';
 import { CheckpointCheck, type CheckpointRow } from './checkpoint-check.ts';
-import { chunkSize, type EventChunk, readChunk, soundLeaves } from './event-chunk.ts';
+import { chunkSize, type EventChunk, leavesOf, readChunk, textsOf } from './event-chunk.ts';
 import { isRecordedAs, parsedEvent } from './event-judge.ts';
 import type { LedgerDatabase } from './schema.ts';
-import { areStored, type StoredSubtrees, SubtreeCheck } from './subtree-check.ts';
+import { areStored, type GrownSubtrees, type StoredSubtrees, SubtreeCheck } from './subtree-check.ts';
 
 /** Numbers that are named as missing at a time. */
 const mostMissing = 1000;
+
+/** In the canonical JSON of the events that make a station and its keys. */
+const ofStation = '"type":"station.';
 
 export interface EventCheckOptions {
   readonly found: (fault: LedgerFault) => void;
@@ -47,7 +50,7 @@ interface EventRow {
   readonly columns: string;
 }
 
-/** Only where many events do not agree with what is stored beside them is each of them looked at, to name it. */
+/** Many events are looked at together; each by itself only where they are not all in their place or not to be told apart. */
 export class EventCheck {
   readonly tree = new TreeBuilder();
   readonly #recorded: LedgerDatabase;
@@ -64,7 +67,7 @@ export class EventCheck {
   constructor(recorded: LedgerDatabase, options: EventCheckOptions) {
     this.#recorded = recorded;
     this.#options = options;
-    this.#checkpoints = new CheckpointCheck(options.found, recorded);
+    this.#checkpoints = new CheckpointCheck(options.found, recorded, options.onEvents !== undefined);
     this.#subtrees = new SubtreeCheck(recorded);
   }
 
@@ -124,14 +127,15 @@ export class EventCheck {
   async #check({ after, chunk, checkpoints: rows, subtrees }: ReadAhead): Promise<void> {
     const { first, last } = chunk;
     if (first === null || last === null) return;
-    const events = this.#asWhole(chunk, first, last) ?? (await this.#oneByOne(first, last));
+    const together = this.#together(chunk, first, last);
+    const events = together ?? (await this.#oneByOne(first, last));
     const checkpoints = new Map(rows.map((row) => [row.size, row]));
-    const grown = new Map<number, string>();
+    const grown: GrownSubtrees[] = [];
     for (const { seq, leaf, recorded } of events) {
       const completed = this.tree.add(leaf);
       if (recorded !== undefined) await this.#checkpoints.learn(recorded.event);
       const inPlace = this.tree.size === seq;
-      if (inPlace && completed !== '') grown.set(seq, completed);
+      if (inPlace && completed !== '') grown.push({ seq, hashes: completed });
       const checkpoint = checkpoints.get(seq);
       if (checkpoint !== undefined) {
         checkpoints.delete(seq);
@@ -140,7 +144,7 @@ export class EventCheck {
       if (inPlace && seq === this.#options.kept?.size) this.#keptIsThere = this.#isKept(this.#options.kept);
     }
     for (const row of checkpoints.values()) this.#checkpoint(row, undefined);
-    if (!areStored(grown, subtrees)) {
+    if (together === undefined || !areStored(grown, subtrees)) {
       for (const fault of await this.#subtrees.faults(after, last, grown, this.#lastFalse))
         this.#isFalse(fault, fault.lastSeq);
     }
@@ -149,19 +153,23 @@ export class EventCheck {
     await this.#options.onEvents?.(readable);
   }
 
-  /** The events where all of them are in their place and have the hashes that are stored; else `undefined`. */
-  #asWhole(read: EventChunk, first: number, last: number): readonly HashedEvent[] | undefined {
-    const { count, columns, leaves } = read;
+  /** The events where all of them are in their place and can be told from one another; else `undefined`. */
+  #together(read: EventChunk, first: number, last: number): readonly HashedEvent[] | undefined {
+    const { count, columns, events } = read;
     if (first !== this.#next || last - first + 1 !== count) return undefined;
-    const found = soundLeaves(read);
+    const leaves = leavesOf(read);
     const beside = columns?.split('\n');
-    if (found === undefined || (beside !== undefined && beside.length !== count)) return undefined;
+    if (leaves === undefined || (beside !== undefined && beside.length !== count)) return undefined;
     this.#next = last + 1;
-    if (beside === undefined && leaves?.includes('"station.') !== true)
-      return found.map(({ hash }, index) => ({ seq: first + index, leaf: hash, recorded: undefined }));
-    return found.map(({ hash, leaf }, index) => {
+    for (const index of leaves.changed)
+      this.#isFalse({ kind: 'event changed', seq: first + index }, first + index);
+    const texts = beside !== undefined || events?.includes(ofStation) === true ? textsOf(read) : undefined;
+    return leaves.hashes.map((leaf, index) => {
       const seq = first + index;
-      return { seq, leaf: hash, recorded: this.#words(seq, leaf.toString('utf8', 1), beside?.[index]) };
+      const text = texts?.[index];
+      if (text === undefined) return { seq, leaf, recorded: undefined };
+      const isChanged = leaves.changed.has(index);
+      return { seq, leaf, recorded: isChanged ? parsedEvent(text) : this.#words(seq, text, beside?.[index]) };
     });
   }
 
@@ -187,7 +195,7 @@ export class EventCheck {
 
   /** The event, where it can be read and somebody wants its words; the checkpoints want those that make keys. */
   #words(seq: number, text: string, columns: string | undefined): RecordedEvent | undefined {
-    if (this.#options.onEvents === undefined && !text.includes('"station.')) return undefined;
+    if (this.#options.onEvents === undefined && !text.includes(ofStation)) return undefined;
     const recorded = parsedEvent(text);
     if (recorded === undefined || !isRecordedAs(recorded, { seq, text, columns }))
       this.#options.found({ kind: 'event changed', seq });

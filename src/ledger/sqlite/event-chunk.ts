@@ -1,22 +1,23 @@
 /** A thousand events of a ledger file as one row: so they are fetched and hashed far faster than one by one. */
 import { sql } from 'kysely';
-import { hashLength } from '../merkle.ts';
+import { hashLength, leafHash } from '../merkle.ts';
 import { leafHashOf } from '../tree-builder.ts';
 import type { LedgerDatabase } from './schema.ts';
 
 /** Events in one row. */
 export const chunkSize = 1000;
 
+/** Stands before and between the events of a chunk, as it does before a leaf that is hashed; canonical JSON has none. */
+const leafPrefix = 0x00;
+
 export interface EventChunk {
   readonly count: number;
   readonly first: number | null;
   readonly last: number | null;
-  /** How many have their bytes and their hash as bytes. */
-  readonly blobs: number;
-  /** 0x00 and the bytes of each, one after the other. */
-  readonly leaves: Buffer | null;
-  /** How many bytes each has, with commas between. */
-  readonly lengths: string | null;
+  /** The type of the least of all bytes, and of all hashes: blobs come after all other types in the order of SQLite. */
+  readonly least: string;
+  /** The bytes of the events, 0x00 between them. */
+  readonly events: Buffer | null;
   /** The stored hashes, one after the other. */
   readonly hashes: Buffer | null;
   /** The columns beside each, as SQL writes them, a line each; only where they were asked for. */
@@ -34,10 +35,9 @@ export const readChunk = async (
     : sql`null`;
   const { rows } = await sql<EventChunk>`
     select count(*) as "count", min(seq) as "first", max(seq) as "last",
-      total(typeof(bytes) = 'blob' and typeof(leaf_hash) = 'blob') as "blobs",
-      cast(group_concat(char(0) || cast(bytes as text), '') as blob) as "leaves",
-      group_concat(length(bytes)) as "lengths",
-      cast(group_concat(cast(leaf_hash as text), '') as blob) as "hashes",
+      typeof(min(bytes)) || ' ' || typeof(min(leaf_hash)) as "least",
+      cast(group_concat(bytes, char(0)) as blob) as "events",
+      cast(group_concat(leaf_hash, '') as blob) as "hashes",
       ${columns} as "columns"
     from (select * from recorded.event where seq > ${after} order by seq limit ${chunkSize})
   `.execute(recorded);
@@ -46,32 +46,35 @@ export const readChunk = async (
   return chunk;
 };
 
-export interface ChunkLeaf {
-  /** Binary, as the tree builder has it. */
-  readonly hash: string;
-  /** 0x00 and the bytes of the event. */
-  readonly leaf: Buffer;
+export interface ChunkLeaves {
+  /** The hashes of the events as they are now, as the tree builder has them. */
+  readonly hashes: readonly string[];
+  /** Which of them, counted from 0, are not the hashes that are stored. */
+  readonly changed: ReadonlySet<number>;
 }
 
-/** The leaves of a chunk where every one has the hash that is stored; else `undefined`. */
-export const soundLeaves = ({
-  count,
-  blobs,
-  leaves,
-  lengths,
-  hashes,
-}: EventChunk): readonly ChunkLeaf[] | undefined => {
-  if (blobs !== count || leaves === null || lengths === null || hashes?.length !== count * hashLength)
-    return undefined;
-  const found: ChunkLeaf[] = [];
-  let start = 0;
-  for (const length of lengths.split(',')) {
-    const end = start + 1 + Number(length);
-    const leaf = leaves.subarray(start, end);
-    const hash = leafHashOf(leaf);
-    found.push({ hash, leaf });
+/** `undefined` where an event or a hash is not there as bytes, or where one event cannot be told from the next. */
+export const leavesOf = ({ count, least, events, hashes: stored }: EventChunk): ChunkLeaves | undefined => {
+  if (least !== 'blob blob' || events === null || stored?.length !== count * hashLength) return undefined;
+  let start = events.indexOf(leafPrefix);
+  const hashes = [leafHash(events.subarray(0, start < 0 ? events.length : start)).toString('latin1')];
+  while (start >= 0 && hashes.length < count) {
+    const end = events.indexOf(leafPrefix, start + 1);
+    hashes.push(leafHashOf(events.subarray(start, end < 0 ? events.length : end)));
     start = end;
   }
-  const isStored = found.map(({ hash }) => hash).join('') === hashes.toString('latin1');
-  return start === leaves.length && found.length === count && isStored ? found : undefined;
+  if (start >= 0 || hashes.length < count) return undefined;
+  return { hashes, changed: differences(hashes, stored.toString('latin1')) };
 };
+
+const differences = (hashes: readonly string[], stored: string): ReadonlySet<number> => {
+  const found = new Set<number>();
+  if (hashes.join('') === stored) return found;
+  for (const [index, hash] of hashes.entries())
+    if (!stored.startsWith(hash, index * hashLength)) found.add(index);
+  return found;
+};
+
+/** The events of a chunk that has leaves, as text. */
+export const textsOf = ({ events }: EventChunk): readonly string[] =>
+  events?.toString('utf8').split('\0') ?? [];

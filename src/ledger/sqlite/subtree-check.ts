@@ -19,17 +19,35 @@ const firstDifference = (hashes: string, stored: string): number | undefined => 
   return 0;
 };
 
+/** The hashes of the subtrees of 2, 4, 8, … events that end with an event, one after the other in a binary string. */
+export interface GrownSubtrees {
+  readonly seq: number;
+  readonly hashes: string;
+}
+
 export interface StoredSubtrees {
-  /** Of each: the event that it ends with, how many bytes its hashes have, and of what type they are. */
-  readonly shapes: string | null;
+  readonly count: number;
+  readonly first: number | null;
+  readonly last: number | null;
+  /** How many end with an odd number of events, or do not have one hash for each time that their number can be halved. */
+  readonly misshapen: number;
+  /** The type of the least of all hashes: blobs come after all other types in the order of SQLite. */
+  readonly least: string;
   /** The hashes of all, one after the other. */
   readonly hashes: Buffer | null;
 }
 
-/** True where just these are stored: hashes by the event that they end with, as the tree builder gives them. */
-export const areStored = (grown: ReadonlyMap<number, string>, { shapes, hashes }: StoredSubtrees): boolean =>
-  [...grown].map(([seq, { length }]) => `${seq} ${length} blob`).join(',') === (shapes ?? '') &&
-  [...grown.values()].join('') === (hashes ?? nothing).toString('latin1');
+/** True where just these are stored; those grown are of events without a gap. */
+export const areStored = (
+  grown: readonly GrownSubtrees[],
+  { count, first, last, misshapen, least, hashes }: StoredSubtrees,
+): boolean =>
+  count === grown.length &&
+  first === (grown[0]?.seq ?? null) &&
+  last === (grown.at(-1)?.seq ?? null) &&
+  misshapen === 0 &&
+  least === (count === 0 ? 'null' : 'blob') &&
+  grown.map((each) => each.hashes).join('') === (hashes ?? nothing).toString('latin1');
 
 type SubtreeFault = Extract<LedgerFault, { kind: 'subtree differs' }>;
 
@@ -47,22 +65,25 @@ export class SubtreeCheck {
   /** Those that end with the events after number `after`, up to `last`. */
   async read(after: number, last: number): Promise<StoredSubtrees> {
     const { rows } = await sql<StoredSubtrees>`
-      select group_concat(last_seq || ' ' || length(hashes) || ' ' || typeof(hashes)) as "shapes",
-        cast(group_concat(cast(hashes as text), '') as blob) as "hashes"
+      select count(hashes) as "count", min(last_seq) as "first", max(last_seq) as "last",
+        total(last_seq & 1 or length(hashes) % ${hashLength}
+          or 1 << (length(hashes) / ${hashLength}) <> last_seq & -last_seq) as "misshapen",
+        typeof(min(hashes)) as "least", cast(group_concat(hashes, '') as blob) as "hashes"
       from (select * from recorded.subtree where last_seq > ${after} and last_seq <= ${last} order by last_seq)
     `.execute(this.#recorded);
-    return rows[0] ?? { shapes: null, hashes: null };
+    const [stored] = rows;
+    if (stored === undefined) throw new Error('An aggregate has one row.');
+    return stored;
   }
 
   /**
-   * `grown` is the hashes of 2, 4, 8, … events that end with each event after number `after`, up to `last`, one after the
-   * other in a binary string. Of subtrees one within the other the smallest is named, and none that ends in what is known to be
-   * false: `lastFalse` is the last event of which that is known.
+   * `grown` is all that end with the events after number `after`, up to `last`. Of subtrees one within the other the smallest
+   * is named, and none that ends in what is known to be false: `lastFalse` is the last event of which that is known.
    */
   async faults(
     after: number,
     last: number,
-    grown: ReadonlyMap<number, string>,
+    grown: readonly GrownSubtrees[],
     lastFalse: number,
   ): Promise<readonly SubtreeFault[]> {
     const rows = await this.#recorded
@@ -74,7 +95,7 @@ export class SubtreeCheck {
     const stored = new Map(rows.map(({ last_seq: seq, hashes }) => [seq, binaryOf(hashes)]));
     const faults: SubtreeFault[] = [];
     let latest = lastFalse;
-    for (const [seq, hashes] of grown) {
+    for (const { seq, hashes } of grown) {
       const level = firstDifference(hashes, stored.get(seq) ?? '');
       if (level === undefined) continue;
       const events = 2 ** (level + 1);

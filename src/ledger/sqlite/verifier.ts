@@ -20,20 +20,26 @@ const namedFaults = 1000;
 
 /**
  * Reads one state of the file on a connection of its own, while others go on writing. The projections are made again in a
- * private temporary database and compared row by row, so memory stays flat however long the ledger is.
+ * private temporary database and compared row by row, so memory stays flat however long the ledger is. The form of the file is
+ * checked at the same time on a second connection, which may see a later state of it.
  */
 export const verifyLedger = async (file: string, options: VerifyOptions): Promise<Verification> => {
-  const connection = await SqliteConnection.open('');
+  const rebuilt = await SqliteConnection.open('');
+  const form = await SqliteConnection.open('');
   try {
-    await migrate(connection);
-    await connection.exec('pragma journal_mode = off; pragma synchronous = off; pragma cache_size = -16000');
-    const database = new Kysely<LedgerTables>({ dialect: new SqliteDialect(connection, 'deferred') });
-    return await new Verifier(database, options).verify(async () => {
-      await connection.run('attach ? as recorded', [file]);
-      await connection.run('begin');
+    await migrate(rebuilt);
+    await rebuilt.exec('pragma journal_mode = off; pragma synchronous = off; pragma cache_size = -16000');
+    const database = new Kysely<LedgerTables>({ dialect: new SqliteDialect(rebuilt, 'deferred') });
+    return await new Verifier(database, form, options).verify(async () => {
+      for (const connection of [rebuilt, form]) {
+        await connection.run('attach ? as recorded', [file]);
+        await connection.run('begin');
+      }
     });
   } finally {
-    await connection.close();
+    form.interrupt();
+    await form.close();
+    await rebuilt.close();
   }
 };
 
@@ -48,12 +54,14 @@ const damage = (error: unknown): LedgerFault => {
 class Verifier {
   readonly #rebuilt: LedgerDatabase;
   readonly #recorded: LedgerDatabase;
+  readonly #form: SqliteConnection;
   readonly #faults: LedgerFault[] = [];
   readonly #options: VerifyOptions;
   #events: EventCheck | undefined;
 
-  constructor(database: LedgerDatabase, options: VerifyOptions) {
+  constructor(database: LedgerDatabase, form: SqliteConnection, options: VerifyOptions) {
     this.#options = options;
+    this.#form = form;
     this.#rebuilt = database;
     this.#recorded = database.withSchema('recorded');
   }
@@ -63,8 +71,12 @@ class Verifier {
     await this.#stage(begin);
     if (this.#faults.length > 0) return this.#verification();
     await this.#stage(() => this.#checkSchema());
-    await this.#stage(() => this.#checkFile());
+    const formFaults = this.#formFaults();
+    formFaults.catch(() => undefined);
     await this.#stage(() => this.#checkEvents());
+    await this.#stage(async () => {
+      for (const detail of await formFaults) this.#damaged(detail);
+    });
     await this.#stage(() => this.#checkHead());
     if (this.#options.projections !== false)
       for (const table of projectionTables) await this.#stage(() => this.#compare(table));
@@ -121,13 +133,11 @@ class Verifier {
     }
   }
 
-  async #checkFile(): Promise<void> {
-    const check = sql.raw(this.#options.projections === false ? 'quick_check' : 'integrity_check');
-    const { rows } = await sql<Readonly<Record<string, string>>>`pragma recorded.${check}`.execute(
-      this.#rebuilt,
-    );
-    for (const detail of rows.flatMap((row) => Object.values(row)))
-      if (detail !== 'ok') this.#damaged(detail);
+  /** What SQLite itself finds wrong with the file, a line each. */
+  async #formFaults(): Promise<readonly string[]> {
+    const check = this.#options.projections === false ? 'quick_check' : 'integrity_check';
+    const rows = await this.#form.all<Readonly<Record<string, string>>>(`pragma recorded.${check}`);
+    return rows.flatMap((row) => Object.values(row)).filter((detail) => detail !== 'ok');
   }
 
   async #checkEvents(): Promise<void> {

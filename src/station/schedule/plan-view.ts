@@ -2,9 +2,9 @@
 import { z } from 'zod';
 import { benchCapacitySchema, closureSchema, hoursOf } from '../../domain/bench-capacity.ts';
 import { calendarDateSchema } from '../../domain/brand.ts';
-import { addDays } from '../../domain/calendar.ts';
+import { addDays, mondayOf } from '../../domain/calendar.ts';
 import { grouped } from '../../domain/grouped.ts';
-import { type BenchDay, mondayOf } from '../../planning/bench-day.ts';
+import type { BenchDay } from '../../planning/bench-day.ts';
 import type { BenchPlan, PlanKind } from '../../planning/bench-plan.ts';
 import type { StationPlan } from './bench-planner.ts';
 

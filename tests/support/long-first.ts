@@ -1,0 +1,32 @@
+/** Test files that take longest begin first, so that no processor idles at the end while one of them goes on. */
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
+
+/** The longest first, by the seconds that they took on two processors; all others are shorter. */
+const longest = [
+  'e2e/accessibility.test.ts',
+  'ledger/flips.test.ts',
+  'e2e/wedge.test.ts',
+  'ledger/crash.test.ts',
+  'e2e/camera.test.ts',
+  'e2e/main-job.test.ts',
+  'tags/read/read-worn-tag.test.ts',
+  'e2e/camera-picture.test.ts',
+  'host/launch.test.ts',
+  'station/exchange/import-fuzz.test.ts',
+  'e2e/keyboard.test.ts',
+  'electron/main.test.ts',
+  'cli/cli.test.ts',
+  'tags/every-stock-raster.test.ts',
+];
+
+const rankOf = ({ moduleId }: TestSpecification): number => {
+  const rank = longest.findIndex((file) => moduleId.endsWith(`/tests/${file}`));
+  return rank < 0 ? longest.length : rank;
+};
+
+export class LongFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const sorted = await super.sort(files);
+    return sorted.toSorted((a, b) => rankOf(a) - rankOf(b));
+  }
+}
