@@ -3,6 +3,7 @@ import { Command, type CommanderError, Option } from 'commander';
 import { languages } from '../domain/message.ts';
 import type { WordKey, Words } from '../host/words.ts';
 import { addBackup } from './commands/backup.ts';
+import { addCustody } from './commands/custody.ts';
 import { addDemo } from './commands/demo.ts';
 import { addDevice } from './commands/device.ts';
 import { addDue } from './commands/due.ts';
@@ -25,6 +26,7 @@ import { addReport } from './commands/report.ts';
 import { addScan } from './commands/scan.ts';
 import { addSchedule } from './commands/schedule.ts';
 import { addServe } from './commands/serve.ts';
+import { addStock } from './commands/stock.ts';
 import { addTag } from './commands/tag.ts';
 import type { Shell } from './terminal.ts';
 
@@ -63,6 +65,8 @@ export const programFor = (shell: Shell): Command => {
     addIdentity,
     addMarkings,
     addPerson,
+    addCustody,
+    addStock,
     addImport,
     addExport,
     addSchedule,

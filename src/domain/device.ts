@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { amendmentSchema } from './amendment.ts';
 import { benchIdSchema, type CalendarDate, calendarDateSchema } from './brand.ts';
 import { daysBetween } from './calendar.ts';
+import { custodySchema, storedSchema } from './custody/custody.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
 import { dueWhatSchema } from './due/due-date.ts';
 import { recordedUseSchema } from './due/type-of-use.ts';
@@ -88,6 +89,10 @@ export const deviceSchema = z.object({
   /** Earlier inspections that a list declared, in its order; absent where none did. They never count as ours. */
   declaredInspections: z.array(declaredInspectionSchema).optional(),
   ...equipmentFactsSchema.shape,
+  /** Present while it is out with a user. */
+  custody: custodySchema.optional(),
+  /** Its place in store; absent where none was recorded. */
+  stored: storedSchema.optional(),
   /** Corrections of the record of the device, oldest first; absent where none was made. */
   amendments: z.array(amendmentSchema).optional(),
 });

@@ -4,6 +4,7 @@ import { correctionSchema } from './amendment.ts';
 import { answerSchema } from './answer.ts';
 import { benchCapacitySchema } from './bench-capacity.ts';
 import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
+import { custodyEvents } from './custody-event.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
 import { otherCodeSchema } from './device.ts';
 import { dueDateSchema } from './due/due-date.ts';
@@ -41,6 +42,7 @@ export const eventSchema = z.discriminatedUnion('type', [
   /** Checkpoints of the record are signed with the private key to this one from here on. Base64 of the 32 bytes of RFC 8032. */
   event('station.key-made', { publicKey: z.string().regex(/^[0-9A-Za-z+/]{42}[AEIMQUYcgkosw048]=$/) }),
   ...personEvents,
+  ...custodyEvents,
   event('model-sheet.recorded', { modelSheet: modelSheetSchema }),
   event('device.registered', {
     benchId: benchIdSchema,

@@ -1,8 +1,11 @@
 /** How each aggregate changes with an event: the one place where an event turns into state. */
 import type { BenchCapacity } from './bench-capacity.ts';
+import type { Kit } from './custody/kit.ts';
+import type { CountedPlace } from './custody/shelf-count.ts';
 import type { CurrentTag, Device, PastTag } from './device.ts';
 import type { DomainEvent, RecordedEvent } from './event.ts';
 import { amendedDevice, amendedInspection } from './evolve-amended.ts';
+import { countedPlaces, inCustody, keptKits } from './evolve-custody.ts';
 import { heldToReprint, taggedDueOf, withProgram, withRevalidation, withUse } from './evolve-due.ts';
 import type { IdentityCase } from './identity/identity-case.ts';
 import type { Inspection } from './inspection.ts';
@@ -30,6 +33,10 @@ export interface Station extends StationKeeping {
   readonly scanner?: Scanner;
   /** The public keys of its checkpoints, the one in use last; absent before the first was made. */
   readonly checkpointKeys?: readonly string[];
+  /** By name; absent before the first was saved. */
+  readonly kits?: readonly Kit[];
+  /** The latest count of each place, by its code; absent before the first. */
+  readonly countedPlaces?: readonly CountedPlace[];
 }
 
 /** Which aggregates an event touches; the ledger loads just these, evolves them and writes them back. */
@@ -54,6 +61,9 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'bench.capacity-set':
     case 'keeping.set':
     case 'backup.made':
+    case 'kit.saved':
+    case 'kit.removed':
+    case 'place.counted':
       return { station: true };
     case 'person.added':
       return { personId: event.person.personId };
@@ -78,6 +88,11 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'inspection.declared':
     case 'tag.issued':
     case 'tag.proved':
+    case 'device.checked-out':
+    case 'device.checked-in':
+    case 'device.transferred':
+    case 'device.lost':
+    case 'device.stored':
       return { benchId: event.benchId };
     case 'inspection.started':
     case 'inspection.signed':
@@ -136,6 +151,11 @@ export const evolveStation = (station: Station | undefined, recorded: RecordedEv
     }
     case 'backup.made':
       return { ...station, lastBackup: { ...event.backup, on, at } };
+    case 'kit.saved':
+    case 'kit.removed':
+      return { ...station, kits: keptKits(station.kits ?? [], event) };
+    case 'place.counted':
+      return { ...station, countedPlaces: countedPlaces(station.countedPlaces ?? [], recorded, event) };
     default:
       return station;
   }
@@ -197,6 +217,12 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
       return withoutOpenInspection(device);
     case 'inspection.signed':
       return signed(withoutOpenInspection(device), event, on, by);
+    case 'device.checked-out':
+    case 'device.checked-in':
+    case 'device.transferred':
+    case 'device.lost':
+    case 'device.stored':
+      return inCustody(device, recorded, event);
     case 'record.amended':
       return amendedDevice(device, recorded, event);
     default:

@@ -1,8 +1,11 @@
 /** A command refused by a rule, as a value: a stable code, the values its sentence needs, and the field at fault. */
 import type errors from '../../assets/messages/en/errors.json';
+import type { Message } from './message.ts';
 
 export type RefusalCode = keyof typeof errors;
-export type RefusalValues = Readonly<Record<string, string | number>>;
+/** A message says its own words in the language of the person. */
+export type RefusalValue = string | number | Message;
+export type RefusalValues = Readonly<Record<string, RefusalValue>>;
 
 export interface Refusal {
   readonly refused: true;

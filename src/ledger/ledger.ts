@@ -1,5 +1,6 @@
 /** The ledger as the station sees it: one append-only record, read through projections that are filled with it. */
 import type { BenchId, CalendarDate, Instant } from '../domain/brand.ts';
+import type { CustodySpell } from '../domain/custody/custody.ts';
 import type { Decision } from '../domain/decide/decision.ts';
 import type { Device, Standing } from '../domain/device.ts';
 import type { Occasion, RecordedEvent } from '../domain/event.ts';
@@ -34,6 +35,12 @@ export interface DeviceQuery {
   readonly dueBefore?: CalendarDate | undefined;
   /** Only devices whose tag nobody has scanned on them yet. */
   readonly unprovedTag?: boolean | undefined;
+  /** Only devices that are out: with anybody, or with this person. */
+  readonly out?: true | { readonly userId: string } | undefined;
+  /** Only devices that are out and were expected back before this date. */
+  readonly returnBefore?: CalendarDate | undefined;
+  /** Only devices that have their place there. */
+  readonly storedAt?: string | undefined;
   readonly limit: number;
   readonly offset: number;
 }
@@ -65,9 +72,15 @@ export interface Counts {
   readonly openInspections: number;
   /** Devices whose tag nobody has scanned on them yet. */
   readonly unprovedTags: number;
+  /** Devices with a user, those written off as lost among them. */
+  readonly out: number;
+  /** Devices in service that nobody has. */
+  readonly ready: number;
+  /** Devices that were expected back before today. */
+  readonly overdueReturns: number;
 }
 
-/** A device that must come to the bench one day: in service, or never inspected. */
+/** A device that must come to the bench one day: in service, or never inspected, and not written off as lost. */
 export interface DeviceToPlan {
   readonly benchId: BenchId;
   /** Absent where it was never inspected. */
@@ -78,6 +91,12 @@ export interface DeviceToPlan {
   /** When it is expected back from a job; absent where nobody said. */
   readonly outUntil?: CalendarDate | undefined;
 }
+
+/** Which times that somebody had a device are asked for: of one device or of one user. */
+export type CustodyQuery = ({ readonly benchId: BenchId } | { readonly userId: string }) & {
+  readonly limit: number;
+  readonly offset: number;
+};
 
 /** Reads of one consistent state of the projections. */
 export interface LedgerReader {
@@ -117,6 +136,12 @@ export interface LedgerReader {
   /** How many were closed, and how many of them with none of these. */
   closedIdentityCases(): Promise<EarlierCases>;
   nextIdentityCaseNumber(): Promise<number>;
+  /** The latest first. */
+  custodySpells(query: CustodyQuery): Promise<readonly CustodySpell[]>;
+  /** The places that devices have in store, by code, with how many each. */
+  places(): Promise<readonly { readonly place: string; readonly devices: number }[]>;
+  /** How many events are recorded. */
+  size(): Promise<number>;
   /** By its number. */
   event(seq: number): Promise<RecordedEvent | undefined>;
   /** The events that touch a device, oldest first. */

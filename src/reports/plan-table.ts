@@ -17,12 +17,18 @@ export interface PlanRow {
   /** The name of who has it. */
   readonly holder?: string | undefined;
   readonly outUntil?: string | undefined;
+  /** The code of its place in store. */
+  readonly place?: string | undefined;
   /** The name of its regular user. */
   readonly regularUser?: string | undefined;
 }
 
-/** Where to look for the device: who has it, and whether it must be called in; else in store, and whose it usually is. */
-export const whereabouts = ({ holder, outUntil, callIn, regularUser }: PlanRow, words: ReportWords): Told => {
+/** Where to look for the device: who has it, and whether it must be called in; else its place in store, or whose it usually is. */
+export const whereabouts = (
+  { holder, outUntil, callIn, regularUser, place }: PlanRow,
+  words: ReportWords,
+): Told => {
+  if (holder === undefined && place !== undefined) return words.tell('planAtPlace', { place });
   if (holder === undefined)
     return words.tell(regularUser === undefined ? 'planInStore' : 'planInStoreOf', {
       user: regularUser ?? '',
@@ -49,6 +55,7 @@ const dueOf = ({ dueOn, kind, dueWhat }: PlanRow, words: ReportWords): DataValue
 const byPlace = (one: PlanRow, other: PlanRow): number =>
   Number(one.holder === undefined) - Number(other.holder === undefined) ||
   (one.holder ?? '').localeCompare(other.holder ?? '') ||
+  (one.place ?? '').localeCompare(other.place ?? '', undefined, { numeric: true }) ||
   (one.on ?? '').localeCompare(other.on ?? '') ||
   one.manufacturer.localeCompare(other.manufacturer) ||
   one.model.localeCompare(other.model) ||

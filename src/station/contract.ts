@@ -11,6 +11,18 @@ import { binLabel } from './operations/bin-label.ts';
 import { checkpointExport } from './operations/checkpoint-export.ts';
 import { checkpointList } from './operations/checkpoint-list.ts';
 import { commandSheet } from './operations/command-sheet.ts';
+import { countFinish } from './operations/count-finish.ts';
+import { countPlaces } from './operations/count-places.ts';
+import { countPreview } from './operations/count-preview.ts';
+import { custodyCheck } from './operations/custody-check.ts';
+import { custodyCheckIn } from './operations/custody-check-in.ts';
+import { custodyCheckOut } from './operations/custody-check-out.ts';
+import { custodyHistory } from './operations/custody-history.ts';
+import { custodyList } from './operations/custody-list.ts';
+import { custodyTransfer } from './operations/custody-transfer.ts';
+import { custodyWriteOff } from './operations/custody-write-off.ts';
+import { deskShow } from './operations/desk-show.ts';
+import { deskUser } from './operations/desk-user.ts';
 import { deviceBenchIds } from './operations/device-bench-ids.ts';
 import { deviceBindCode } from './operations/device-bind-code.ts';
 import { deviceKeepPicture } from './operations/device-keep-picture.ts';
@@ -23,6 +35,7 @@ import { deviceRelabel } from './operations/device-relabel.ts';
 import { deviceRemove } from './operations/device-remove.ts';
 import { deviceSetUse } from './operations/device-set-use.ts';
 import { deviceShow } from './operations/device-show.ts';
+import { deviceStore } from './operations/device-store.ts';
 import { dueList } from './operations/due-list.ts';
 import { evidenceList } from './operations/evidence-list.ts';
 import { evidenceSummary } from './operations/evidence-summary.ts';
@@ -50,6 +63,9 @@ import { inspectionSign } from './operations/inspection-sign.ts';
 import { inspectionStart } from './operations/inspection-start.ts';
 import { keepingSet } from './operations/keeping-set.ts';
 import { keepingShow } from './operations/keeping-show.ts';
+import { kitList } from './operations/kit-list.ts';
+import { kitRemove } from './operations/kit-remove.ts';
+import { kitSave } from './operations/kit-save.ts';
 import { ledgerCheckProof } from './operations/ledger-check-proof.ts';
 import { ledgerExport } from './operations/ledger-export.ts';
 import { ledgerProve } from './operations/ledger-prove.ts';
@@ -93,6 +109,7 @@ import { programVersion } from './operations/program-version.ts';
 import { recordAmend } from './operations/record-amend.ts';
 import { recordAmendable } from './operations/record-amendable.ts';
 import { recordExport } from './operations/record-export.ts';
+import { recordSize } from './operations/record-size.ts';
 import { reportCancel } from './operations/report-cancel.ts';
 import { reportFile } from './operations/report-file.ts';
 import { reportMake } from './operations/report-make.ts';
@@ -167,6 +184,22 @@ const operations = [
   identityConfirm,
   identityDisagree,
   identityLeaveUnidentified,
+  deskShow,
+  deskUser,
+  custodyCheck,
+  custodyCheckOut,
+  custodyCheckIn,
+  custodyTransfer,
+  custodyWriteOff,
+  custodyList,
+  custodyHistory,
+  kitList,
+  kitSave,
+  kitRemove,
+  deviceStore,
+  countPlaces,
+  countPreview,
+  countFinish,
   procedureShow,
   programShow,
   programVersion,
@@ -210,6 +243,7 @@ const operations = [
   importRun,
   importStatus,
   importCancel,
+  recordSize,
   recordAmend,
   recordAmendable,
   recordExport,

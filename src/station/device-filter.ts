@@ -12,11 +12,13 @@ export const deviceFilterSchema = z.object({
   due: z.enum(['overdue', 'due soon']).optional(),
   /** Only devices whose tag nobody has scanned on them yet. */
   unprovedTag: z.boolean().optional(),
+  /** Only devices that somebody has; `overdue` for those that were expected back before today. */
+  out: z.enum(['any', 'overdue']).optional(),
 });
 export type DeviceFilter = z.output<typeof deviceFilterSchema>;
 
 export const deviceQueryOf = (
-  { search, standing, due, unprovedTag }: DeviceFilter,
+  { search, standing, due, unprovedTag, out }: DeviceFilter,
   today: CalendarDate,
   dueSoonDays: number,
 ): Omit<DeviceQuery, 'limit' | 'offset'> => ({
@@ -24,4 +26,6 @@ export const deviceQueryOf = (
   standing,
   dueBefore: due === 'overdue' ? today : due === 'due soon' ? addDays(today, dueSoonDays + 1) : undefined,
   unprovedTag,
+  out: out === 'any' ? true : undefined,
+  returnBefore: out === 'overdue' ? today : undefined,
 });

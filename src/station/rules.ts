@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
+import { type DeskRules, deskRulesSchema } from '../domain/custody/desk-rules.ts';
 import type { Inspection } from '../domain/inspection.ts';
 import { type Procedure, procedureSchema } from '../domain/procedure.ts';
 import { type Program, programSchema } from '../domain/program.ts';
@@ -20,6 +21,8 @@ export interface Rules {
   readonly shipped: Program;
   /** All that the product ships, to adopt as they are or to begin with. */
   readonly presets: readonly Program[];
+  /** What is asked at the desk. */
+  readonly desk: DeskRules;
   /** The procedure with which an inspection began, or why it cannot be continued. */
   procedureOf(reference: Inspection['procedure']): Procedure | Refusal;
 }
@@ -28,6 +31,10 @@ export interface Rules {
 export const loadRules = async (assetsFolder: string): Promise<Rules> => {
   const procedures = (await jsonFiles(join(assetsFolder, 'procedures'))).map(installed);
   const presets = programsFrom(await jsonFiles(join(assetsFolder, 'programs')));
+  const desk = newest(
+    (await jsonFiles(join(assetsFolder, 'desk'))).map((text) => deskRulesSchema.parse(JSON.parse(text))),
+    ({ version }) => version,
+  );
   const current = newest(procedures, ({ procedure }) => procedure.version);
   const shipped = newest(
     presets.filter(({ key }) => key === shippedKey),
@@ -37,6 +44,7 @@ export const loadRules = async (assetsFolder: string): Promise<Rules> => {
     current,
     shipped,
     presets,
+    desk,
     procedureOf: (reference) => {
       const named = `${reference.key} v${reference.version}`;
       const found = procedures.find(
@@ -80,6 +88,7 @@ const installed = (text: string): InstalledProcedure => {
 
 const newest = <Item>(items: readonly Item[], version: (item: Item) => number): Item => {
   const [first, ...rest] = items;
-  if (first === undefined) throw new Error('The product ships no procedure or no program.');
+  if (first === undefined)
+    throw new Error('The product ships no procedure, no program or no questions of the desk.');
   return rest.reduce((best, item) => (version(item) > version(best) ? item : best), first);
 };

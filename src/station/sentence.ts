@@ -7,7 +7,7 @@ import spanishErrors from '../../assets/messages/es/errors.json' with { type: 'j
 import spanishTerms from '../../assets/messages/es/terms.json' with { type: 'json' };
 import { formatBenchId, parseBenchId } from '../domain/bench-id/bench-id.ts';
 import type { Language } from '../domain/message.ts';
-import type { Refusal } from '../domain/refusal.ts';
+import type { Refusal, RefusalValue } from '../domain/refusal.ts';
 
 const catalogue = createInstance();
 await catalogue.init({
@@ -39,13 +39,14 @@ const shownBenchId = (text: string): string => {
   return parsed.kind === 'exact' ? formatBenchId(parsed.id) : text;
 };
 
-const termIn = (value: string | number, language: Language): string | number =>
-  typeof value === 'number'
-    ? value
-    : value
-        .split(', ')
-        .map((word) => terms[language].get(word) ?? word)
-        .join(', ');
+const termIn = (value: RefusalValue, language: Language): string | number => {
+  if (typeof value === 'number') return value;
+  if (typeof value === 'object') return value[language];
+  return value
+    .split(', ')
+    .map((word) => terms[language].get(word) ?? word)
+    .join(', ');
+};
 
 const localeError = { en: z.locales.en().localeError, es: z.locales.es().localeError };
 

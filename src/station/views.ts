@@ -1,6 +1,7 @@
 /** What the screens are shown: the shapes that queries give out, and how they are made from the record. */
 import { z } from 'zod';
 import { benchIdSchema, type CalendarDate, calendarDateSchema } from '../domain/brand.ts';
+import { custodySchema, storedSchema } from '../domain/custody/custody.ts';
 import { factsOf, verdictOfCase } from '../domain/decide/inspection.ts';
 import { declaredInspectionSchema } from '../domain/declared-inspection.ts';
 import {
@@ -44,6 +45,9 @@ export const deviceSummarySchema = z.object({
   lastInspectedOn: calendarDateSchema.optional(),
   openInspection: z.number().int().optional(),
   nextAction: nextActionSchema,
+  /** Present while it is out; the user by ID. */
+  custody: custodySchema.optional(),
+  stored: storedSchema.optional(),
 });
 export type DeviceSummary = z.infer<typeof deviceSummarySchema>;
 
@@ -67,6 +71,8 @@ export const deviceSummary = (
   ...(device.lastInspection === undefined ? {} : { lastInspectedOn: device.lastInspection.on }),
   ...(device.openInspection === undefined ? {} : { openInspection: device.openInspection }),
   nextAction: nextActionOf(device),
+  ...(device.custody === undefined ? {} : { custody: device.custody }),
+  ...(device.stored === undefined ? {} : { stored: device.stored }),
 });
 
 const useOf = ({ uses }: DeviceRow['device']): Pick<DeviceSummary, 'typeOfUse'> => {
@@ -90,6 +96,8 @@ export const deviceCardSchema = deviceSummarySchema.extend({
   marking: z.array(knownMarkingEntrySchema),
   otherCodes: z.array(otherCodeSchema),
   regularUser: z.string().optional(),
+  /** The name of whoever has it. */
+  heldBy: z.string().optional(),
   registeredOn: calendarDateSchema,
   ...equipmentFactsSchema.shape,
   ...dueViewSchema.shape,
@@ -137,6 +145,7 @@ export const deviceCard = async (
     marking: device.marking,
     otherCodes: device.otherCodes,
     ...(device.regularUserId === undefined ? {} : { regularUser: name(device.regularUserId) }),
+    ...(device.custody === undefined ? {} : { heldBy: name(device.custody.userId) }),
     registeredOn: device.registeredOn,
     ...(device.purchasedOn === undefined ? {} : { purchasedOn: device.purchasedOn }),
     ...(device.firstUsedOn === undefined ? {} : { firstUsedOn: device.firstUsedOn }),

@@ -237,6 +237,9 @@ export const readingConformance = (bench: () => Bench): void => {
         held: 1,
         openInspections: 1,
         unprovedTags: 5,
+        out: 0,
+        ready: 4,
+        overdueReturns: 0,
       });
     });
 

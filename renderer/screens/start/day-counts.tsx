@@ -5,7 +5,7 @@ import { hashOf, type Route } from '../../navigation/route.ts';
 import type { ReadyStation } from '../../station/status.ts';
 import styles from './day-counts.module.css';
 
-type CountName = Exclude<keyof ReadyStation['counts'], 'devices'>;
+type CountName = Exclude<keyof ReadyStation['counts'], 'devices' | 'out' | 'ready' | 'overdueReturns'>;
 
 const tiles: readonly { readonly name: CountName; readonly icon: IconName; readonly route: Route }[] = [
   { name: 'inService', icon: 'check', route: { screen: 'register', filter: 'in-service' } },

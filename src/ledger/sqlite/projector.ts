@@ -1,5 +1,6 @@
 /** Fills the projections: loads the aggregates that a run of events touches, evolves them, and writes back what changed. */
 import type { Insertable } from 'kysely';
+import type { CustodySpell } from '../../domain/custody/custody.ts';
 import { type Device, hasUnprovedTag } from '../../domain/device.ts';
 import type { DueProgram } from '../../domain/due/due-rules.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
@@ -13,6 +14,7 @@ import {
   type Station,
   touchedBy,
 } from '../../domain/evolve.ts';
+import { changedSpells } from '../../domain/evolve-custody.ts';
 import { evolvePerson } from '../../domain/evolve-person.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';
@@ -41,6 +43,8 @@ interface Aggregates {
   readonly devices: Map<Device['benchId'], Device>;
   readonly inspections: Map<number, Inspection>;
   readonly identityCases: Map<number, IdentityCase>;
+  /** Those alone that the events changed. */
+  readonly spells: Map<number, CustodySpell>;
 }
 
 const projectBatch = async (database: LedgerDatabase, events: readonly RecordedEvent[]): Promise<void> => {
@@ -54,6 +58,7 @@ const projectBatch = async (database: LedgerDatabase, events: readonly RecordedE
   await writeOtherCodes(database, before.devices, after.devices);
   await writeInspections(database, changed(before.inspections, after.inspections));
   await writeIdentityCases(database, changed(before.identityCases, after.identityCases));
+  await writeSpells(database, [...after.spells.values()]);
   for (const sheet of changed(before.modelSheets, after.modelSheets))
     if (bearsOnDevices(before.modelSheets.get(sheet.modelSheetId), sheet))
       await rewriteDevices(database, sheet, program);
@@ -102,6 +107,7 @@ const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]):
     devices: keyed(devices.map(stateOf<Device>), ({ benchId }) => benchId),
     inspections: keyed(inspections.map(stateOf<Inspection>), ({ inspection }) => inspection),
     identityCases: keyed(identityCases.map(stateOf<IdentityCase>), ({ identityCase }) => identityCase),
+    spells: new Map(),
   };
 };
 
@@ -119,13 +125,17 @@ const evolve = (before: Aggregates, events: readonly RecordedEvent[]): Aggregate
     devices: new Map(before.devices),
     inspections: new Map(before.inspections),
     identityCases: new Map(before.identityCases),
+    spells: new Map(),
   };
   for (const recorded of events) {
     const { station, personId, modelSheetId, benchId, inspection, identityCase } = touchedBy(recorded.event);
     if (station) after.station = evolveStation(after.station, recorded);
     evolveIn(after.people, personId, recorded, evolvePerson);
     evolveIn(after.modelSheets, modelSheetId, recorded, evolveModelSheet);
+    const was = benchId && after.devices.get(benchId);
     evolveIn(after.devices, benchId, recorded, evolveDevice);
+    const is = benchId && after.devices.get(benchId);
+    for (const spell of changedSpells(was, is, recorded)) after.spells.set(spell.spell, spell);
     evolveIn(after.inspections, inspection, recorded, evolveInspection);
     evolveIn(after.identityCases, identityCase, recorded, evolveIdentityCase);
   }
@@ -211,6 +221,9 @@ const writeDevices = async (
         due_on: ref('excluded.due_on'),
         due_what: ref('excluded.due_what'),
         unproved_tag: ref('excluded.unproved_tag'),
+        custody_user: ref('excluded.custody_user'),
+        expected_on: ref('excluded.expected_on'),
+        stored_at: ref('excluded.stored_at'),
         search: ref('excluded.search'),
         state: ref('excluded.state'),
       })),
@@ -234,6 +247,9 @@ const deviceRow = (
     standing: device.standing,
     ...dueColumns(device, sheet, program),
     unproved_tag: hasUnprovedTag(device) ? 1 : 0,
+    custody_user: device.custody?.userId ?? null,
+    expected_on: device.custody?.lostOn === undefined ? (device.custody?.expectedOn ?? null) : null,
+    stored_at: device.stored?.place ?? null,
     search: searchKeys([device.benchId, manufacturer, model, device.serial, ...codes]),
     state: canonicalJson(device),
   };
@@ -301,6 +317,24 @@ const writeIdentityCases = async (
       conflict
         .column('identity_case')
         .doUpdateSet(({ ref }) => ({ phase: ref('excluded.phase'), state: ref('excluded.state') })),
+    )
+    .execute();
+};
+
+const writeSpells = async (database: LedgerDatabase, spells: readonly CustodySpell[]): Promise<void> => {
+  if (spells.length === 0) return;
+  await database
+    .insertInto('custody_spell')
+    .values(
+      spells.map((spell) => ({
+        spell: spell.spell,
+        bench_id: spell.benchId,
+        user_id: spell.userId,
+        state: canonicalJson(spell),
+      })),
+    )
+    .onConflict((conflict) =>
+      conflict.column('spell').doUpdateSet(({ ref }) => ({ state: ref('excluded.state') })),
     )
     .execute();
 };

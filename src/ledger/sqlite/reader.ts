@@ -1,7 +1,8 @@
 /** The reads of the ledger over its SQLite tables. */
-import { type ExpressionBuilder, type SelectQueryBuilder, type SqlBool, sql } from 'kysely';
+import { type SqlBool, sql } from 'kysely';
 import type { BenchId, CalendarDate } from '../../domain/brand.ts';
-import type { Device, Standing } from '../../domain/device.ts';
+import type { CustodySpell } from '../../domain/custody/custody.ts';
+import type { Device } from '../../domain/device.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import type { Station } from '../../domain/evolve.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
@@ -13,17 +14,21 @@ import type { Person } from '../../domain/person.ts';
 import type {
   Counts,
   Credential,
+  CustodyQuery,
   DeviceQuery,
   DeviceRow,
   DeviceToPlan,
   InspectionQuery,
   LedgerReader,
 } from '../ledger.ts';
+import { countOf, countsIn, isOpen } from './counts.ts';
+import { placesIn, spellsIn } from './custody-reads.ts';
+import { conditionsOf } from './device-conditions.ts';
 import { devicesToPlan } from './devices-to-plan.ts';
 import { withDue } from './due-columns.ts';
 import { recordedFrom } from './event-row.ts';
-import type { LedgerDatabase, LedgerTables } from './schema.ts';
-import { compareKey, searchWords } from './search.ts';
+import type { LedgerDatabase } from './schema.ts';
+import { compareKey } from './search.ts';
 import { signatureConditions, signedOn } from './signature-conditions.ts';
 import { stateOf } from './state.ts';
 
@@ -174,25 +179,8 @@ export class SqliteReader implements LedgerReader {
     return devicesToPlan(this.#database);
   }
 
-  async counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts> {
-    const rows = await this.#database
-      .selectFrom('device')
-      .select(({ fn }) => ['standing', fn.countAll<number>().as('count')])
-      .groupBy('standing')
-      .execute();
-    const of = (...standings: readonly Standing[]) =>
-      rows.filter(({ standing }) => standings.includes(standing)).reduce((sum, { count }) => sum + count, 0);
-    const inService = this.#database.selectFrom('device').where('standing', '=', 'in service');
-    return {
-      devices: rows.reduce((sum, { count }) => sum + count, 0),
-      inService: of('in service'),
-      neverInspected: of('new'),
-      overdue: await countOf(inService.where('due_on', '<', today)),
-      dueSoon: await countOf(inService.where('due_on', '>=', today).where('due_on', '<=', dueSoonUntil)),
-      held: of('quarantined', 'at manufacturer'),
-      unprovedTags: await countOf(this.#database.selectFrom('device').where(hasUnproved)),
-      openInspections: await countOf(this.#database.selectFrom('inspection').where(isOpen)),
-    };
+  counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts> {
+    return countsIn(this.#database, today, dueSoonUntil);
   }
 
   async inspection(inspection: number): Promise<Inspection | undefined> {
@@ -306,6 +294,19 @@ export class SqliteReader implements LedgerReader {
     return (latest ?? 0) + 1;
   }
 
+  custodySpells(query: CustodyQuery): Promise<readonly CustodySpell[]> {
+    return spellsIn(this.#database, query);
+  }
+
+  places(): Promise<readonly { readonly place: string; readonly devices: number }[]> {
+    return placesIn(this.#database);
+  }
+
+  async size(): Promise<number> {
+    const row = await this.#database.selectFrom('tree_head').select('size').executeTakeFirst();
+    return row?.size ?? 0;
+  }
+
   async event(seq: number): Promise<RecordedEvent | undefined> {
     const bytes = await this.#eventBytes(seq);
     return bytes && recordedFrom(bytes);
@@ -377,29 +378,4 @@ export class SqliteReader implements LedgerReader {
 }
 
 /** Written out, not as a parameter, so that SQLite can use the index over just these. */
-const isOpen = sql<SqlBool>`phase = 'open'`;
-
 const isSigned = sql<SqlBool>`phase = 'signed'`;
-
-const hasUnproved = sql<SqlBool>`unproved_tag = 1`;
-
-const countOf = async <Table extends keyof LedgerTables>(
-  matching: SelectQueryBuilder<LedgerTables, Table, object>,
-): Promise<number> => {
-  const { count } = await matching
-    .select(({ fn }) => fn.countAll<number>().as('count'))
-    .executeTakeFirstOrThrow();
-  return count;
-};
-
-const conditionsOf = (
-  { search, standing, dueBefore, unprovedTag }: DeviceQuery,
-  builder: ExpressionBuilder<LedgerTables, 'device'>,
-) => [
-  ...searchWords(search ?? '').map((word) => builder(sql<number>`instr(search, ${word})`, '>', 0)),
-  ...(standing === undefined ? [] : [builder('standing', 'in', standing)]),
-  ...(unprovedTag ? [hasUnproved] : []),
-  ...(dueBefore === undefined
-    ? []
-    : [builder('standing', '=', 'in service'), builder('due_on', '<', dueBefore)]),
-];

@@ -19,6 +19,7 @@ export interface LedgerTables {
   other_code: { code: string; bench_id: string };
   inspection: { inspection: number; bench_id: string; phase: Inspection['state']; state: string };
   identity_case: { identity_case: number; phase: IdentityCase['state']; state: string };
+  custody_spell: { spell: number; bench_id: string; user_id: string; state: string };
   credential: CredentialTable;
   secret: { name: string; value: string };
 }
@@ -66,6 +67,11 @@ interface DeviceTable {
   due_what: DueWhat | null;
   /** 1 where the tag waits for its scan on the device. */
   unproved_tag: 0 | 1;
+  /** Who has it; null in store. */
+  custody_user: string | null;
+  /** When it is expected back; null where nobody said, and where it is written off. */
+  expected_on: string | null;
+  stored_at: string | null;
   search: string;
   state: string;
 }
@@ -87,6 +93,7 @@ export const projectionKeys = {
   other_code: 'code',
   inspection: 'inspection',
   identity_case: 'identity_case',
+  custody_spell: 'spell',
 } as const satisfies Partial<Record<keyof LedgerTables, string>>;
 export type ProjectionTable = keyof typeof projectionKeys;
 export const projectionTables = Object.keys(projectionKeys) as readonly ProjectionTable[];
@@ -218,6 +225,23 @@ const migrations: readonly string[] = [
     (json_extract(state, '$.signed.by'), json_extract(state, '$.signed.on'), inspection) where phase = 'signed';
   `,
   'alter table device add column due_what text;',
+  `
+  alter table device add column custody_user text;
+  alter table device add column expected_on text;
+  alter table device add column stored_at text;
+  create index device_by_custody on device (custody_user, bench_id) where custody_user is not null;
+  create index device_by_return on device (expected_on, bench_id) where custody_user is not null;
+  create index device_by_place on device (stored_at, bench_id) where stored_at is not null;
+
+  create table custody_spell (
+    spell integer primary key,
+    bench_id text not null references device deferrable initially deferred,
+    user_id text not null,
+    state text not null
+  ) strict;
+  create index custody_spell_by_device on custody_spell (bench_id, spell);
+  create index custody_spell_by_user on custody_spell (user_id, spell);
+  `,
 ];
 
 /** What SQL alone cannot compute, by the version that it leads to. */

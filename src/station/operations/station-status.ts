@@ -47,6 +47,9 @@ export const stationStatus = defineOperation({
         held: z.number().int(),
         openInspections: z.number().int(),
         unprovedTags: z.number().int(),
+        out: z.number().int(),
+        ready: z.number().int(),
+        overdueReturns: z.number().int(),
       }),
       /** Inspections that were begun and not yet signed. */
       open: z.array(

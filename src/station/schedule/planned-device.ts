@@ -23,6 +23,8 @@ export const plannedDeviceSchema = z.object({
   holder: z.string().optional(),
   /** When it is expected back. */
   outUntil: calendarDateSchema.optional(),
+  /** The code of its place in store, where it is known to have one. */
+  place: z.string().optional(),
   /** The name of its regular user. */
   regularUser: z.string().optional(),
 });
@@ -39,7 +41,7 @@ export const plannedDevices = async (
   for (const inspection of inspections) {
     const row = await deviceIn(reader, inspection.benchId);
     if (isRefusal(row)) return row;
-    const { regularUserId, dueWhat } = row.device;
+    const { regularUserId, dueWhat, custody, stored } = row.device;
     found.push({
       device: deviceSummary(row, today, dueSoonDays),
       kind: inspection.kind,
@@ -47,6 +49,9 @@ export const plannedDevices = async (
       daysEarly: 'daysEarly' in inspection ? inspection.daysEarly : 0,
       ...(dueWhat === undefined ? {} : { dueWhat }),
       callIn: inspection.callIn,
+      ...(custody === undefined ? {} : { holder: nameOf(custody.userId) }),
+      ...(custody?.expectedOn === undefined ? {} : { outUntil: custody.expectedOn }),
+      ...(stored === undefined ? {} : { place: stored.place }),
       ...(regularUserId === undefined ? {} : { regularUser: nameOf(regularUserId) }),
     });
   }

@@ -1,0 +1,40 @@
+/** What is asked at the desk, as versioned data (`assets/desk/`): the short list before use, and the questions at check-in. */
+import { z } from 'zod';
+import { messageSchema } from '../message.ts';
+import { sourceSchema, zoneSchema } from '../procedure.ts';
+
+const keySchema = z.string().regex(/^[a-z][a-z-]*$/);
+
+const choiceSchema = z.object({
+  key: keySchema,
+  zone: zoneSchema,
+  label: messageSchema,
+  /** The sentence that goes on the tag. */
+  reason: messageSchema,
+});
+
+export const checkInQuestionSchema = z.object({
+  key: keySchema,
+  zone: zoneSchema,
+  text: messageSchema,
+  source: sourceSchema,
+  /** What a yes may mean; each holds the device. */
+  choices: z.array(choiceSchema).min(1).max(9),
+  /** The sentence that goes on the tag where nobody knows. */
+  unknown: messageSchema,
+});
+export type CheckInQuestion = z.infer<typeof checkInQuestionSchema>;
+
+export const deskRulesSchema = z.object({
+  key: z.string(),
+  version: z.number().int().positive(),
+  preUse: z.object({
+    items: z.array(z.object({ key: keySchema, zone: zoneSchema, text: messageSchema })).min(1),
+    confirmation: messageSchema,
+    source: sourceSchema,
+  }),
+  checkIn: z.array(checkInQuestionSchema).min(1),
+  /** Why a device that was never returned is out of service. */
+  lost: messageSchema,
+});
+export type DeskRules = z.infer<typeof deskRulesSchema>;

@@ -1,0 +1,13 @@
+/** `record.size`: how many events are recorded, so that a window sees when another one has changed something. */
+import { z } from 'zod';
+import { defineOperation } from '../operation.ts';
+
+export const recordSize = defineOperation({
+  name: 'record.size',
+  summary: 'How many events are recorded.',
+  kind: 'query',
+  access: 'anyone',
+  input: z.object({}),
+  output: z.object({ events: z.number().int() }),
+  run: ({ ledger }) => ledger.read(async (reader) => ({ events: await reader.size() })),
+});
