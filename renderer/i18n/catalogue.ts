@@ -9,6 +9,7 @@ import enKeeping from '../../assets/messages/en/keeping.json';
 import enLedger from '../../assets/messages/en/ledger.json';
 import enPeople from '../../assets/messages/en/people.json';
 import enRecords from '../../assets/messages/en/records.json';
+import enSchedule from '../../assets/messages/en/schedule.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
@@ -19,6 +20,7 @@ import esKeeping from '../../assets/messages/es/keeping.json';
 import esLedger from '../../assets/messages/es/ledger.json';
 import esPeople from '../../assets/messages/es/people.json';
 import esRecords from '../../assets/messages/es/records.json';
+import esSchedule from '../../assets/messages/es/schedule.json';
 import esScreens from '../../assets/messages/es/screens.json';
 import esWalk from '../../assets/messages/es/walk.json';
 import { type Language, languages } from '../../src/domain/message.ts';
@@ -33,6 +35,7 @@ interface Catalogues {
   readonly ledger: typeof enLedger;
   readonly people: typeof enPeople;
   readonly records: typeof enRecords;
+  readonly schedule: typeof enSchedule;
   readonly screens: typeof enScreens;
   readonly walk: typeof enWalk;
 }
@@ -46,6 +49,7 @@ const english: Catalogues = {
   ledger: enLedger,
   people: enPeople,
   records: enRecords,
+  schedule: enSchedule,
   screens: enScreens,
   walk: enWalk,
 };
@@ -58,6 +62,7 @@ const spanish: Catalogues = {
   ledger: esLedger,
   people: esPeople,
   records: esRecords,
+  schedule: esSchedule,
   screens: esScreens,
   walk: esWalk,
 };

@@ -33,10 +33,12 @@ export interface DeviceQuery {
   readonly standing?: readonly Standing[] | undefined;
   /** Only devices in service whose due date is before this date. */
   readonly dueBefore?: CalendarDate | undefined;
+  /** Only devices in service whose due date is this date or later. */
+  readonly dueFrom?: CalendarDate | undefined;
   /** Only devices whose tag nobody has scanned on them yet. */
   readonly unprovedTag?: boolean | undefined;
-  /** Only devices that are out: with anybody, or with this person. */
-  readonly out?: true | { readonly userId: string } | undefined;
+  /** Only devices that are out: with anybody, or with this person; `false` for those that nobody has. */
+  readonly out?: boolean | { readonly userId: string } | undefined;
   /** Only devices that are out and were expected back before this date. */
   readonly returnBefore?: CalendarDate | undefined;
   /** Only devices that have their place there. */
@@ -74,7 +76,7 @@ export interface Counts {
   readonly unprovedTags: number;
   /** Devices with a user, those written off as lost among them. */
   readonly out: number;
-  /** Devices in service that nobody has. */
+  /** Devices in service that nobody has and that are not overdue. */
   readonly ready: number;
   /** Devices that were expected back before today. */
   readonly overdueReturns: number;

@@ -2,6 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import ICAL from 'ical.js';
 import { expect, test } from 'vitest';
+import { addDays } from '../../src/domain/calendar.ts';
 import type { InputOf, OutputOf } from '../../src/station/contract.ts';
 import { demo, demoStation, type TestStation, testStation } from '../support/station-fixture.ts';
 import { sampleDevice } from './sample-device.ts';
@@ -202,4 +203,43 @@ test('a calendar file of something that has no days to come is refused', async (
   await expect(
     madeFile(station, { of: { kind: 'register' }, format: 'ics', language: 'en' }),
   ).rejects.toThrow(/ics/);
+});
+
+test('a device that is out past its due date is to be called in, and one that comes back in time is not planned before', async () => {
+  const station = await demoStation();
+  const { expectOutput } = station;
+  await expectOutput('session.sign-in', { badge: demo.administrator });
+  const { people } = await expectOutput('person.list', {});
+  const userId = people.find(({ badge }) => badge === demo.user)!.personId;
+  const { devices } = await expectOutput('device.list', { standing: ['in service'], limit: 100 });
+  const [soon, later] = devices
+    .filter(({ dueState }) => dueState === 'current')
+    .toSorted((one, other) => one.dueOn!.localeCompare(other.dueOn!));
+  const preUse = { language: 'en' as const };
+  const out = async (benchId: (typeof devices)[number]['benchId'], expectedOn: string) => {
+    const done = await expectOutput('custody.check-out', {
+      userId,
+      benchIds: [benchId],
+      expectedOn: expectedOn as never,
+      preUse,
+    });
+    expect(done.refused).toEqual([]);
+  };
+  // It comes back on the day on which it is due: too late for the bench, which has it on the next one.
+  await out(soon!.benchId, soon!.dueOn!);
+  await out(later!.benchId, addDays(later!.dueOn!, -10));
+  const plan = await expectOutput('schedule.plan', {});
+  const planned = await expectOutput('schedule.devices', {
+    of: { kind: 'days', from: plan.today, until: plan.until },
+  });
+  const of = (benchId: string) => planned.devices.find(({ device }) => device.benchId === benchId)!;
+  expect(of(soon!.benchId)).toMatchObject({ callIn: true, holder: expect.stringMatching(/\S/) });
+  expect(of(later!.benchId).callIn).toBe(false);
+  expect(of(later!.benchId).on! > addDays(later!.dueOn!, -10)).toBe(true);
+  const notices = await expectOutput('schedule.notices', {});
+  expect(notices.devices.map(({ why, planned: { device } }) => [why, device.benchId])).toEqual([
+    ['call in', soon!.benchId],
+  ]);
+  const { path } = await madeFile(station, { of: { kind: 'bench-plan' }, format: 'csv', language: 'en' });
+  expect(await readFile(path, 'utf8')).toMatch(/Call in: /);
 });

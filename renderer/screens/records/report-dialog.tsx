@@ -15,7 +15,7 @@ import { saveReport } from './save-report.ts';
 type Request = InputOf<'report.make'>;
 type Status = OutputOf<'report.status'>;
 type Words = Request['language'];
-type Form = 'pdf' | 'csv' | 'xlsx';
+type Form = NonNullable<Request['format']>;
 type Paper = 'a4' | 'letter';
 
 export interface ReportDialogProps {
@@ -24,14 +24,23 @@ export interface ReportDialogProps {
   readonly of: Request['of'] | undefined;
   /** A list can also be had as CSV and as a workbook. */
   readonly isList?: boolean;
+  /** The one form in which it can be had; a PDF where it is absent and this is no list. */
+  readonly onlyForm?: Form;
   /** What else is asked for. */
   readonly children?: ReactNode;
   onClose(): void;
 }
 
-export const ReportDialog = ({ title, of, isList = false, children, onClose }: ReportDialogProps) => {
+export const ReportDialog = ({
+  title,
+  of,
+  isList = false,
+  onlyForm,
+  children,
+  onClose,
+}: ReportDialogProps) => {
   const { t, language } = useText();
-  const [form, setForm] = useState<Form>('pdf');
+  const [form, setForm] = useState<Form>(onlyForm ?? 'pdf');
   const [words, setWords] = useState<Words>(language);
   const [paper, setPaper] = useState<Paper>('a4');
   const job = useRef<number>(undefined);
