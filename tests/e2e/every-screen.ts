@@ -9,6 +9,7 @@ import { screensOfLedger } from './ledger-screens.ts';
 import { screensOfPeople } from './people-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
 import { screensOfRecords } from './records-screens.ts';
+import { screensOfSchedule } from './schedule-screens.ts';
 import { card, choose, go, heading, inMain, press, type Screen, signIn, type, type Visit } from './visit.ts';
 import { WedgeScanner } from './wedge-scanner.ts';
 
@@ -374,5 +375,6 @@ export const screens: readonly Screen[] = [
   ...screensOfKeeping,
   ...screensOfPeople,
   ...screensOfRecords,
+  ...screensOfSchedule,
   ...setup,
 ];
