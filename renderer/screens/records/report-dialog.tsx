@@ -1,4 +1,7 @@
-/** Makes a report: in which form, in which words, on which paper; then shows it, or says where it is. */
+/**
+ * Makes a report: in which form, in which words, on which paper; then shows it, or says where it is. The command symbol
+ * *confirm* makes it, then closes the dialog.
+ */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { InputOf, OutputOf } from '../../../src/station/contract.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
@@ -7,6 +10,7 @@ import { Choice } from '../../components/choice.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
+import { useScanHandler } from '../../scan/scan.ts';
 import { call } from '../../station/client.ts';
 import { useWork, type WorkCalls } from '../../station/use-work.ts';
 import styles from './records.module.css';
@@ -69,6 +73,12 @@ export const ReportDialog = ({
     cancel();
     onClose();
   };
+  useScanHandler(({ meaning }) => {
+    if (meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
+    if (made !== undefined) close();
+    else if (!isWorking) make();
+    return true;
+  });
   return (
     <Dialog title={title} onClose={close}>
       <div className={styles.form}>

@@ -9,7 +9,13 @@ import { DialogActions } from '../../components/dialog-actions.tsx';
 import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useStationCommand } from '../../station/hooks.ts';
-import { type CapacityDraft, type ClosureDraft, capacityOf, draftOfCapacity } from './capacity-draft.ts';
+import {
+  type CapacityDraft,
+  type ClosureDraft,
+  capacityOf,
+  draftOfCapacity,
+  nextClosureId,
+} from './capacity-draft.ts';
 import styles from './schedule.module.css';
 
 export interface CapacityDialogProps {
@@ -71,8 +77,7 @@ export const CapacityDialog = ({ capacity, onClose }: CapacityDialogProps) => {
         <fieldset className={styles.closures}>
           <legend>{t('schedule:capacity.closures')}</legend>
           {draft.closures.map((closure, at) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a closure that is being entered has no name of its own
-            <div key={at} className={styles.closure}>
+            <div key={closure.id} className={styles.closure}>
               <DateInput
                 label={t('schedule:capacity.from')}
                 value={closure.from}
@@ -89,11 +94,22 @@ export const CapacityDialog = ({ capacity, onClose }: CapacityDialogProps) => {
                 value={closure.name}
                 onChange={(name) => changeClosure(at, { name })}
               />
+              <Button
+                icon="cross"
+                label={t('schedule:capacity.removeClosure', { number: at + 1 })}
+                onPress={() => change({ closures: draft.closures.filter((_, index) => index !== at) })}
+              >
+                {t('schedule:capacity.remove')}
+              </Button>
             </div>
           ))}
           <Button
             icon="plus"
-            onPress={() => change({ closures: [...draft.closures, { from: '', until: '', name: '' }] })}
+            onPress={() =>
+              change({
+                closures: [...draft.closures, { id: nextClosureId(draft), from: '', until: '', name: '' }],
+              })
+            }
           >
             {t('schedule:capacity.addClosure')}
           </Button>

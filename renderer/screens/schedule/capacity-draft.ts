@@ -7,6 +7,8 @@ import {
 } from '../../../src/domain/bench-capacity.ts';
 
 export interface ClosureDraft {
+  /** Tells it from the others of the draft, whatever is entered or removed. */
+  readonly id: number;
   readonly from: string;
   readonly until: string;
   readonly name: string;
@@ -31,12 +33,15 @@ export const draftOfCapacity = ({
   >,
   minutes: String(minutesPerInspection),
   daysEarly: String(mostDaysEarly),
-  closures: closures.map(({ from, until, name = '' }) => ({ from, until, name })),
+  closures: closures.map(({ from, until, name = '' }, id) => ({ id, from, until, name })),
 });
+
+export const nextClosureId = ({ closures }: CapacityDraft): number =>
+  Math.max(-1, ...closures.map(({ id }) => id)) + 1;
 
 export type CapacityFault = Weekday | 'minutes' | 'daysEarly' | `closure ${number}`;
 
-/** A comma counts as the decimal mark too. Closures without any day are left out. */
+/** A comma counts as the decimal mark too. A closure needs both of its days. */
 export const capacityOf = (
   draft: CapacityDraft,
 ): { readonly capacity?: BenchCapacity; readonly faults: ReadonlySet<CapacityFault> } => {
@@ -44,13 +49,11 @@ export const capacityOf = (
     hours: Object.fromEntries(weekdays.map((weekday) => [weekday, numberIn(draft.hours[weekday])])),
     minutesPerInspection: numberIn(draft.minutes),
     mostDaysEarly: numberIn(draft.daysEarly),
-    closures: draft.closures
-      .filter(({ from, until }) => from !== '' || until !== '')
-      .map(({ from, until, name }) => ({
-        from,
-        until,
-        ...(name.trim() === '' ? {} : { name: name.trim() }),
-      })),
+    closures: draft.closures.map(({ from, until, name }) => ({
+      from,
+      until,
+      ...(name.trim() === '' ? {} : { name: name.trim() }),
+    })),
   };
   const read = benchCapacitySchema.safeParse(written);
   if (read.success) return { capacity: read.data, faults: new Set() };

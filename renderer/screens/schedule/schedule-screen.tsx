@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { Button } from '../../components/button.tsx';
 import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
+import { navigate } from '../../navigation/route.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { useSignedIn } from '../../station/status.ts';
@@ -20,14 +21,20 @@ export const ScheduleScreen = () => {
   const { t } = useText();
   const [open, setOpen] = useState<Open>();
   const { data: plan, error } = useStationQuery('schedule.plan', {});
+  const week = plan?.weeks[0];
   const isAdministrator = useSignedIn()?.roles.includes('administrator') ?? false;
   const actions: readonly Open[] = isAdministrator
     ? ['pick-list', 'calendar', 'notices', 'capacity']
     : ['pick-list', 'calendar', 'notices'];
 
   useScanHandler(({ meaning }) => {
-    const action = meaning.meaning === 'command' ? actions[Number(meaning.command) - 1] : undefined;
-    if (action === undefined || open !== undefined) return false;
+    if (meaning.meaning !== 'command' || open !== undefined) return false;
+    if (meaning.command === 'next' && week !== undefined) {
+      navigate({ screen: 'schedule', week: week.from });
+      return true;
+    }
+    const action = actions[Number(meaning.command) - 1];
+    if (action === undefined) return false;
     setOpen(action);
     return true;
   });
@@ -35,7 +42,6 @@ export const ScheduleScreen = () => {
   if (error !== undefined) return <StationError error={error} />;
   if (plan === undefined) return <p role="status">{t('screens:app.loading')}</p>;
   const close = (): void => setOpen(undefined);
-  const week = plan.weeks[0];
   return (
     <div className={styles.screen}>
       <div className={styles.head}>
