@@ -8,6 +8,7 @@ import enExchange from '../../assets/messages/en/exchange.json';
 import enKeeping from '../../assets/messages/en/keeping.json';
 import enLedger from '../../assets/messages/en/ledger.json';
 import enPeople from '../../assets/messages/en/people.json';
+import enProgram from '../../assets/messages/en/program.json';
 import enRecords from '../../assets/messages/en/records.json';
 import enSchedule from '../../assets/messages/en/schedule.json';
 import enScreens from '../../assets/messages/en/screens.json';
@@ -19,6 +20,7 @@ import esExchange from '../../assets/messages/es/exchange.json';
 import esKeeping from '../../assets/messages/es/keeping.json';
 import esLedger from '../../assets/messages/es/ledger.json';
 import esPeople from '../../assets/messages/es/people.json';
+import esProgram from '../../assets/messages/es/program.json';
 import esRecords from '../../assets/messages/es/records.json';
 import esSchedule from '../../assets/messages/es/schedule.json';
 import esScreens from '../../assets/messages/es/screens.json';
@@ -34,6 +36,7 @@ interface Catalogues {
   readonly keeping: typeof enKeeping;
   readonly ledger: typeof enLedger;
   readonly people: typeof enPeople;
+  readonly program: typeof enProgram;
   readonly records: typeof enRecords;
   readonly schedule: typeof enSchedule;
   readonly screens: typeof enScreens;
@@ -48,6 +51,7 @@ const english: Catalogues = {
   keeping: enKeeping,
   ledger: enLedger,
   people: enPeople,
+  program: enProgram,
   records: enRecords,
   schedule: enSchedule,
   screens: enScreens,
@@ -61,6 +65,7 @@ const spanish: Catalogues = {
   keeping: esKeeping,
   ledger: esLedger,
   people: esPeople,
+  program: esProgram,
   records: esRecords,
   schedule: esSchedule,
   screens: esScreens,
