@@ -179,6 +179,20 @@ describe('the type of use of a device', () => {
   });
 });
 
+test('a later first use of a device that was inspected is not for the attendant to record', async () => {
+  const station = await stationWithDevice();
+  const { inspection } = await walk(station, station.benchId);
+  await station.expectOutput('inspection.sign', { inspection, pin: demo.pin });
+  const first = (firstUsedOn: string) => ({ benchId: station.benchId, firstUsedOn });
+  await station.expectOutput('device.record-facts', first('2026-02'));
+  await station.expectOutput('session.sign-in', { badge: demo.attendant });
+  const refused = await station.expectError('device.record-facts', first('2026-03'));
+  expect(refused).toMatchObject({ code: 'first-use-later-not-entitled', field: 'firstUsedOn' });
+  await station.expectOutput('device.record-facts', first('2026-01'));
+  await station.expectOutput('session.sign-in', { badge: demo.administrator });
+  await station.expectOutput('device.record-facts', first('2026-03'));
+});
+
 describe('a revalidation that is overdue', () => {
   const overdue = async () => {
     const station = await stationWithDevice();
