@@ -7,7 +7,6 @@ import type { DomainEvent, RecordedEvent } from './event.ts';
 import { amendedDevice, amendedInspection } from './evolve-amended.ts';
 import { countedPlaces, inCustody, keptKits } from './evolve-custody.ts';
 import { heldToReprint, taggedDueOf, withProgram, withRevalidation, withUse } from './evolve-due.ts';
-import type { IdentityCase } from './identity/identity-case.ts';
 import type { Inspection } from './inspection.ts';
 import type { StationKeeping } from './keeping.ts';
 import type { ModelSheet } from './model-sheet.ts';
@@ -313,35 +312,6 @@ const signed = (
         lastTagNumber: event.tagNumber,
       };
     }
-  }
-};
-
-export const evolveIdentityCase = (
-  identity: IdentityCase | undefined,
-  { event, on, by }: RecordedEvent,
-): IdentityCase | undefined => {
-  if (event.type === 'identity.opened') {
-    const { type: _type, ...opened } = event;
-    return { ...opened, openedBy: by, openedOn: on, state: 'open', disagreements: [] };
-  }
-  if (identity === undefined) return undefined;
-  switch (event.type) {
-    case 'identity.proposed':
-      return { ...identity, state: 'proposed', proposal: { benchId: event.candidate, by, on } };
-    case 'identity.disagreed': {
-      const { proposal, ...rest } = identity;
-      const proposedBy = proposal?.by ?? '';
-      const disagreement = { benchId: event.candidate, proposedBy, by, on, why: event.why };
-      return { ...rest, state: 'open', disagreements: [...identity.disagreements, disagreement] };
-    }
-    case 'identity.taken':
-      return { ...identity, state: 'taken', closed: { by, on } };
-    case 'identity.left-unidentified': {
-      const { proposal: _proposal, ...rest } = identity;
-      return { ...rest, state: 'unidentified', keptAt: event.keptAt, closed: { by, on } };
-    }
-    default:
-      return identity;
   }
 };
 
