@@ -111,6 +111,7 @@ export class World {
   today: CalendarDate = calendarDate('2026-01-10');
   readonly devices = new Map<number, Device>();
   readonly #inspections = new Map<number, Inspection>();
+  readonly #withDue = new WeakMap<Device, Device>();
   #seq = 0;
   #latest = 0;
 
@@ -122,8 +123,12 @@ export class World {
   device(index: number): Device {
     const device = this.devices.get(index)!;
     if (device.standing !== 'in service') return device;
+    const known = this.#withDue.get(device);
+    if (known !== undefined) return known;
     const [due] = dueDatesOf(device, sheet, program);
-    return due === undefined ? device : { ...device, dueOn: due.on, dueWhat: due.what };
+    const dated = due === undefined ? device : { ...device, dueOn: due.on, dueWhat: due.what };
+    this.#withDue.set(device, dated);
+    return dated;
   }
 
   /** As nothing here can make it: a standing that only the record of another day could bring. */

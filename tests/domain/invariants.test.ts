@@ -7,7 +7,7 @@ import { expect, test } from 'vitest';
 import type { CheckInAnswer } from '../../src/domain/custody/check-in-answer.ts';
 import { deskRules, type Name, procedure, World } from './invariants-world.ts';
 
-const sequences = 3_000;
+const sequences = 100_000;
 const devices = 3;
 
 type Command =
@@ -166,7 +166,7 @@ const laterBy = (date: string, days: number): string =>
 
 const isUser = (name: Name): boolean => name === 'nadia' || name === 'mara' || name === 'regular';
 
-const fit = (watched: Watched, today: string): boolean =>
+const isFit = (watched: Watched, today: string): boolean =>
   watched.passedOn !== undefined &&
   !watched.everRemoved &&
   watched.isProved &&
@@ -198,7 +198,10 @@ const signs = (world: World, index: number, watched: Watched, by: Name): void =>
   if (signed.verdict.kind === 'remove from service')
     same('reasons', signed.verdict.reasons.length, bad.length);
   watched.open = undefined;
-  if (bad.length > 0) return removed(watched);
+  if (bad.length > 0) {
+    removed(watched);
+    return;
+  }
   watched.passedOn = world.today;
   watched.isProved = false;
 };
@@ -235,16 +238,22 @@ const answered = (said: readonly string[]): CheckInAnswer[] =>
   });
 
 const run = (world: World, all: readonly Watched[], command: Command): void => {
-  if (command.do === 'days pass') return world.daysPass(command.days);
+  if (command.do === 'days pass') {
+    world.daysPass(command.days);
+    return;
+  }
   const index = command.device;
   const watched = all[index]!;
   switch (command.do) {
     case 'start':
-      return starts(world, index, watched);
+      starts(world, index, watched);
+      return;
     case 'answer':
-      return answers(world, index, watched, command);
+      answers(world, index, watched, command);
+      return;
     case 'sign':
-      return signs(world, index, watched, command.by);
+      signs(world, index, watched, command.by);
+      return;
     case 'inspect': {
       starts(world, index, watched);
       answers(world, index, watched, { ...command, do: 'answer', by: 'inspector', skip: undefined });
@@ -253,7 +262,8 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
       return;
     }
     case 'prove':
-      return prove(world, index, watched, command.back);
+      prove(world, index, watched, command.back);
+      return;
     case 'break off': {
       const { events } = world.breakOff(index);
       if (events.some(({ type }) => type === 'device.removed')) removed(watched);
@@ -262,7 +272,8 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
     }
     case 'remove':
       same('removal', world.remove(index).refused, undefined);
-      return removed(watched);
+      removed(watched);
+      return;
     case 'read marking': {
       const { refused } = world.readMarking(index, command.intact);
       same('reading', refused, undefined);
@@ -286,7 +297,7 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
         confirmed &&
         days >= 0 &&
         watched.out === undefined &&
-        fit(watched, world.today) &&
+        isFit(watched, world.today) &&
         isInTime(watched.passedOn ?? '', back);
       same(`checked out (${refused})`, refused === undefined, may);
       if (refused === undefined) watched.out = user;
@@ -301,7 +312,7 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
         because &&
         watched.out !== undefined &&
         watched.out !== user &&
-        fit(watched, world.today);
+        isFit(watched, world.today);
       same(`handed over (${refused})`, refused === undefined, may);
       if (refused === undefined) watched.out = user;
       return;
@@ -377,4 +388,4 @@ test('no sequence of commands gets a device out that is held, overdue, recalled 
     { numRuns: sequences },
   );
   expect(reached).toEqual(new Set(['in', 'out', 'in removed', 'out removed', 'out removed lost']));
-}, 240_000);
+}, 600_000);

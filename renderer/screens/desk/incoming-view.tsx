@@ -1,5 +1,5 @@
 /** A device that comes back: one question after another, each answered for this device. */
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { CheckInQuestion } from '../../../src/domain/custody/desk-rules.ts';
 import { Button } from '../../components/button.tsx';
 import { NumberedChoices } from '../../components/numbered-choices.tsx';
@@ -15,6 +15,12 @@ export const IncomingView = ({ desk, incoming }: { readonly desk: Desk; readonly
   const { t, inLanguage } = useText();
   const { device, heldBy, answeredBy, answers, yes } = incoming;
   const question = desk.questions[answers.length];
+  const asked = useRef<HTMLHeadingElement>(null);
+  const key = question?.key;
+  // Digits answer from here, wherever the code of the device was typed.
+  useEffect(() => {
+    if (key !== undefined) asked.current?.focus();
+  }, [key]);
   const from =
     device.custody === undefined ? t('desk:withoutCheckOut') : t('desk:from', { user: heldBy ?? '' });
   return (
@@ -26,14 +32,13 @@ export const IncomingView = ({ desk, incoming }: { readonly desk: Desk; readonly
         {answeredBy === undefined ? t('desk:attendantAnswers') : t('desk:answers', { name: answeredBy.name })}
       </p>
       {question !== undefined && (
-        <>
-          <h1 className={styles.display} key={question.key}>
+        <div className={styles.main} key={question.key}>
+          <h1 ref={asked} tabIndex={-1} className={styles.display}>
             {inLanguage(question.text)}
           </h1>
           <p>{t('desk:question', { number: answers.length + 1, of: desk.questions.length })}</p>
           {yes === undefined ? (
             <NumberedChoices
-              key={question.key}
               choices={[
                 {
                   key: 'no',
@@ -53,9 +58,9 @@ export const IncomingView = ({ desk, incoming }: { readonly desk: Desk; readonly
               ]}
             />
           ) : (
-            <YesChoices key={question.key} desk={desk} question={question} incoming={incoming} chosen={yes} />
+            <YesChoices desk={desk} question={question} incoming={incoming} chosen={yes} />
           )}
-        </>
+        </div>
       )}
       <div className={styles.row}>
         <Button onPress={desk.back}>{t('desk:back')}</Button>

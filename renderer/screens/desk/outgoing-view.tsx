@@ -34,20 +34,6 @@ export const OutgoingView = ({ desk, user }: { readonly desk: Desk; readonly use
       <div className={styles.main}>
         <h1 className={styles.display}>{user.name}</h1>
         {user.out > 0 && <p className={styles.large}>{t('desk:has', { count: user.out })}</p>}
-        <ol className={styles.ready} aria-live="polite" aria-label={t('desk:scanDevices')}>
-          {ready.map((device) => (
-            <li key={device.benchId} className={styles.device}>
-              <Icon name="check" />
-              <span className={styles.large}>{deviceWords(device)}</span>
-              <Button
-                look="quiet"
-                onPress={() => desk.change((state) => withoutReady(state, device.benchId))}
-              >
-                {t('desk:takeOff')}
-              </Button>
-            </li>
-          ))}
-        </ol>
         {ready.length === 0 ? (
           <p className={styles.display}>{t('desk:scanDevices')}</p>
         ) : (
@@ -64,6 +50,20 @@ export const OutgoingView = ({ desk, user }: { readonly desk: Desk; readonly use
           ))}
           <Button onPress={desk.back}>{t('desk:back')}</Button>
         </div>
+        <ol className={styles.ready} aria-live="polite" aria-label={t('desk:scanDevices')}>
+          {ready.map((device) => (
+            <li key={device.benchId} className={styles.device}>
+              <Icon name="check" />
+              <span className={styles.large}>{deviceWords(device)}</span>
+              <Button
+                look="quiet"
+                onPress={() => desk.change((state) => withoutReady(state, device.benchId))}
+              >
+                {t('desk:takeOff')}
+              </Button>
+            </li>
+          ))}
+        </ol>
       </div>
       <PreUseList preUse={desk.preUse} />
     </div>
