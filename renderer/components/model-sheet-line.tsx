@@ -2,10 +2,12 @@
 import { gtin14 } from '../../src/domain/marking-data.ts';
 import type { ModelSheet } from '../../src/domain/model-sheet.ts';
 import { useText } from '../i18n/text.ts';
+import { useProgramWords } from '../screens/program/use-program-words.ts';
 import styles from './model-sheet-line.module.css';
 
 export const ModelSheetLine = ({ sheet }: { readonly sheet: ModelSheet }) => {
   const { t, lengthText, diameterText, language } = useText();
+  const words = useProgramWords();
   const diameter = String(sheet.lifelineDiameterMm);
   const { manufacturerReference } = sheet;
   const gtin = manufacturerReference && gtin14(manufacturerReference);
@@ -27,6 +29,17 @@ export const ModelSheetLine = ({ sheet }: { readonly sheet: ModelSheet }) => {
     ...(sheet.manufacturerIntervalMonths === undefined
       ? []
       : [t('screens:modelSheet.every', { months: sheet.manufacturerIntervalMonths })]),
+    ...(sheet.manufacturerRevalidationMonths === undefined
+      ? []
+      : [t('program:intervals.revalidated', { months: words.months(sheet.manufacturerRevalidationMonths) })]),
+    ...(sheet.serviceLife === undefined
+      ? []
+      : [
+          t('program:intervals.lasts', {
+            years: words.months(sheet.serviceLife.years * 12),
+            from: t(`program:intervals.${sheet.serviceLife.from}`),
+          }),
+        ]),
   ];
   return (
     <>

@@ -9,6 +9,7 @@ import enExchange from '../../assets/messages/en/exchange.json';
 import enKeeping from '../../assets/messages/en/keeping.json';
 import enLedger from '../../assets/messages/en/ledger.json';
 import enPeople from '../../assets/messages/en/people.json';
+import enProgram from '../../assets/messages/en/program.json';
 import enRecords from '../../assets/messages/en/records.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
@@ -20,6 +21,7 @@ import esExchange from '../../assets/messages/es/exchange.json';
 import esKeeping from '../../assets/messages/es/keeping.json';
 import esLedger from '../../assets/messages/es/ledger.json';
 import esPeople from '../../assets/messages/es/people.json';
+import esProgram from '../../assets/messages/es/program.json';
 import esRecords from '../../assets/messages/es/records.json';
 import esScreens from '../../assets/messages/es/screens.json';
 import esWalk from '../../assets/messages/es/walk.json';
@@ -35,6 +37,7 @@ interface Catalogues {
   readonly keeping: typeof enKeeping;
   readonly ledger: typeof enLedger;
   readonly people: typeof enPeople;
+  readonly program: typeof enProgram;
   readonly records: typeof enRecords;
   readonly screens: typeof enScreens;
   readonly walk: typeof enWalk;
@@ -49,6 +52,7 @@ const english: Catalogues = {
   keeping: enKeeping,
   ledger: enLedger,
   people: enPeople,
+  program: enProgram,
   records: enRecords,
   screens: enScreens,
   walk: enWalk,
@@ -62,6 +66,7 @@ const spanish: Catalogues = {
   keeping: esKeeping,
   ledger: esLedger,
   people: esPeople,
+  program: esProgram,
   records: esRecords,
   screens: esScreens,
   walk: esWalk,

@@ -3,6 +3,7 @@ import type { Answers } from '../domain/answer.ts';
 import type { BenchId, CalendarDate } from '../domain/brand.ts';
 import { incompetence } from '../domain/decide/designation.ts';
 import { factsOf } from '../domain/decide/inspection.ts';
+import type { DueWhat } from '../domain/due/due-date.ts';
 import type { Language } from '../domain/message.ts';
 import { applicableChecks } from '../domain/procedure.ts';
 import { refusal } from '../domain/refusal.ts';
@@ -21,6 +22,7 @@ export interface InspectionOutcome {
   readonly signedBy?: string | undefined;
   readonly signedOn?: CalendarDate | undefined;
   readonly dueOn?: CalendarDate | undefined;
+  readonly dueFor?: DueWhat | undefined;
 }
 
 export interface WrittenInspection {
@@ -91,6 +93,7 @@ export const inspectAndSign = async (
     signedBy: signed?.by,
     signedOn: signed?.on,
     dueOn: signed?.dueOn,
+    dueFor: signed?.dueFor,
   };
 };
 

@@ -364,11 +364,18 @@ export const evolveInspection = (
         answers: { ...inspection.answers, [event.check]: { answer: event.answer, by, at } },
       };
     case 'inspection.signed': {
-      const { verdict, tagNumber, dueOn } = event;
+      const { verdict, tagNumber, dueOn, due } = event;
       return {
         ...inspection,
         state: 'signed',
-        signed: { by, on, verdict, tagNumber, ...(dueOn === undefined ? {} : { dueOn }) },
+        signed: {
+          by,
+          on,
+          verdict,
+          tagNumber,
+          ...(dueOn === undefined ? {} : { dueOn }),
+          ...(due === undefined ? {} : { dueFor: due.what }),
+        },
       };
     }
     case 'record.amended':

@@ -1,8 +1,10 @@
 /** A documented inspection, from its start to its signature. */
+
 import { z } from 'zod';
 import { amendmentSchema } from './amendment.ts';
 import { type Answers, answerSchema } from './answer.ts';
 import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
+import { dueWhatSchema } from './due/due-date.ts';
 import { verdictSchema } from './verdict.ts';
 
 export const answeredSchema = z.object({ answer: answerSchema, by: z.string(), at: instantSchema });
@@ -25,6 +27,8 @@ export const inspectionSchema = z.object({
       on: calendarDateSchema,
       verdict: verdictSchema,
       dueOn: calendarDateSchema.optional(),
+      /** What `dueOn` is the date of; absent in records from before programs were adopted. */
+      dueFor: dueWhatSchema.optional(),
       tagNumber: z.number().int(),
     })
     .optional(),

@@ -33,6 +33,8 @@ export const statusTagSchema = identified.extend({
   kind: z.literal('status'),
   inspectedOn: calendarDateSchema,
   dueOn: calendarDateSchema,
+  /** What the due date is the date of, where that is not the next documented inspection. */
+  dueFor: z.enum(['revalidation', 'service life']).optional(),
   /** The inspector's mark: initials or name as it stands in the record. */
   inspectorMark: z.string(),
 });

@@ -5,10 +5,12 @@
  */
 import { formatBenchId } from '../domain/bench-id/bench-id.ts';
 import type { PastTag } from '../domain/device.ts';
+import type { DueDate } from '../domain/due/due-date.ts';
 import type { LifelineInspection } from '../domain/lifeline/lifeline-inspection.ts';
 import type { Verdict } from '../domain/verdict.ts';
 import { correctedFacts, correctionStrips, type RecordedCorrection } from './corrections.ts';
 import { deviceTitle, lifelineText, madeOf, type Pair, type ReportDevice, serialOf } from './device-facts.ts';
+import { dueRows } from './due-rows.ts';
 import { lifelineStrips } from './lifeline-strip.ts';
 import { heading, leadingOn, prose } from './prose.ts';
 import { reasonsCell } from './reasons.ts';
@@ -40,6 +42,8 @@ export interface DeviceRecordContent {
   /** When it is made: the moment in UTC. */
   readonly at: string;
   readonly of: ReportDevice;
+  /** Of every thing that it is due for, with the rule that gave the date. */
+  readonly due: readonly DueDate[];
   /** Oldest first, as all that follow. */
   readonly examinations: readonly RecordedExamination[];
   /** Without an inspection, or because one was broken off. */
@@ -96,7 +100,7 @@ export const deviceRecord = (content: DeviceRecordContent, words: ReportWords, w
   };
 };
 
-const equipmentOf = ({ of, pictures }: DeviceRecordContent, words: ReportWords): readonly Pair[] => {
+const equipmentOf = ({ of, due, pictures }: DeviceRecordContent, words: ReportWords): readonly Pair[] => {
   const { device, modelSheet, regularUser } = of;
   const dateOr = (date: string | undefined): Told =>
     date === undefined ? words.tell('notKnown') : words.told(words.date(date));
@@ -115,6 +119,7 @@ const equipmentOf = ({ of, pictures }: DeviceRecordContent, words: ReportWords):
       words.line('nextDue'),
       device.dueOn === undefined ? words.tell('noneDue') : words.dateLine(device.dueOn),
     ],
+    ...dueRows(device, due, words),
     [words.line('ratedLength'), words.told(words.length(modelSheet.ratedLengthM))],
     [words.line('lifeline'), lifelineText(modelSheet, words)],
     [words.line('capacity'), `${modelSheet.capacityKg.from}–${modelSheet.capacityKg.to} kg`],

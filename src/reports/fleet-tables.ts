@@ -2,6 +2,7 @@
 import { formatBenchId } from '../domain/bench-id/bench-id.ts';
 import type { BenchId } from '../domain/brand.ts';
 import type { DueState, Standing } from '../domain/device.ts';
+import type { DueWhat } from '../domain/due/due-date.ts';
 import type { DataTable, DataValue } from './data-table.ts';
 import type { ReportWords } from './report-words.ts';
 
@@ -15,6 +16,7 @@ export interface FleetRow {
   readonly standing: Standing;
   readonly dueState: DueState;
   readonly dueOn?: string | undefined;
+  readonly dueWhat?: DueWhat | undefined;
   readonly lastInspectedOn?: string | undefined;
   /** The name of its regular user. */
   readonly regularUser?: string | undefined;
@@ -62,6 +64,7 @@ export const dueTable = (rows: readonly FleetRow[], words: ReportWords): DataTab
     { title: words.line('dueState'), share: 5.6 },
     ...identityColumns(words),
     { title: words.line('lastInspected'), share: 5.2 },
+    { title: words.line('dueFor'), share: 6.2 },
     { title: words.line('user'), share: 5.4 },
   ],
   rows: rows
@@ -71,6 +74,7 @@ export const dueTable = (rows: readonly FleetRow[], words: ReportWords): DataTab
       words.tell(`due-${row.dueState}`),
       ...identityOf(row),
       dateOrNothing(row.lastInspectedOn),
+      row.dueWhat === undefined ? '' : words.tell(`due-for-${row.dueWhat}`),
       row.regularUser ?? '',
     ]),
 });

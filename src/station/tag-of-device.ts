@@ -37,7 +37,7 @@ export const tagOfDevice = (
     station: station.name,
     languages: [...program.tagLanguages],
   };
-  const { lastInspection, dueOn } = device;
+  const { lastInspection, dueOn, dueWhat } = device;
   if (kind === 'status' && tag.kind === 'status' && lastInspection !== undefined && dueOn !== undefined) {
     const claim = {
       kind,
@@ -46,7 +46,13 @@ export const tagOfDevice = (
       inspectedOn: lastInspection.on,
       dueOn,
     };
-    return { ...identified, ...claim, inspectorMark: name(lastInspection.by), seal: sealer.seal(claim) };
+    return {
+      ...identified,
+      ...claim,
+      ...(dueWhat === undefined || dueWhat === 'documented inspection' ? {} : { dueFor: dueWhat }),
+      inspectorMark: name(lastInspection.by),
+      seal: sealer.seal(claim),
+    };
   }
   if (kind === 'quarantine' && tag.kind === 'quarantine') {
     const claim = { kind, benchId: device.benchId, tagNumber: tag.tagNumber, removedOn: tag.issuedOn };

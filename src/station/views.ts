@@ -208,6 +208,7 @@ export const inspectionViewSchema = z.object({
       by: z.string(),
       on: calendarDateSchema,
       dueOn: calendarDateSchema.optional(),
+      dueFor: dueWhatSchema.optional(),
       tagNumber: z.number().int(),
     })
     .optional(),
@@ -263,6 +264,7 @@ export const inspectionView = async (
             on: signed.on,
             tagNumber: signed.tagNumber,
             ...(signed.dueOn === undefined ? {} : { dueOn: signed.dueOn }),
+            ...(signed.dueFor === undefined ? {} : { dueFor: signed.dueFor }),
           },
         }),
   };

@@ -16,7 +16,7 @@ import { type PartRule, sizeOf } from './part-rule.ts';
 import { sizeAt } from './stack.ts';
 import { dateText, monthText } from './tag-date.ts';
 import { onPanel, pile } from './tag-layout.ts';
-import { inEach, inOneLine, type TagPart, word } from './words.ts';
+import { inEach, inOneLine, type TagPart, type Word, word } from './words.ts';
 
 /** Bench ID and month are read at arm's length; everything else at the legible minimum or above. */
 export const statusRules = {
@@ -72,8 +72,14 @@ export const duePanel = (
   );
 };
 
+const dueWords = {
+  'documented inspection': 'nextDue',
+  revalidation: 'revalidationDue',
+  'service life': 'serviceLifeEnds',
+} as const satisfies Record<string, Word>;
+
 const dueHeading = (tag: StatusTag, innerMm: number, space: PartSpace): Block | undefined => {
-  const headings = inEach(word('nextDue'), tag.languages);
+  const headings = inEach(word(dueWords[tag.dueFor ?? 'documented inspection']), tag.languages);
   const preferredMm = sizeOf(statusRules.dueHeading, space.scale, space.tightness);
   const inOne = headings.join(' · ');
   const oneLineMm = sizeForWidth(inOne, 'bold', innerMm - 0.01, preferredMm);

@@ -9,6 +9,7 @@ import { screensOfKeeping } from './keeping-screens.ts';
 import { screensOfLedger } from './ledger-screens.ts';
 import { screensOfPeople } from './people-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
+import { screensOfProgram } from './program-screens.ts';
 import { screensOfRecords } from './records-screens.ts';
 import { card, choose, go, heading, inMain, press, type Screen, signIn, type, type Visit } from './visit.ts';
 import { WedgeScanner } from './wedge-scanner.ts';
@@ -301,7 +302,7 @@ const setup: readonly Screen[] = [
   {
     name: 'setup, the station and its record',
     show: async (visit) => {
-      await visit.page.getByRole('tab').nth(2).click();
+      await visit.page.getByRole('tab').nth(3).click();
       await press(visit, 'ledger:verify');
       return visit.page.getByText(visit.say('ledger:fingerprint')).first();
     },
@@ -310,7 +311,7 @@ const setup: readonly Screen[] = [
   {
     name: 'setup, printers',
     show: async (visit) => {
-      await visit.page.getByRole('tab').nth(3).click();
+      await visit.page.getByRole('tab').nth(4).click();
       return visit.page.getByText(visit.say('screens:printers.none'));
     },
   },
@@ -332,7 +333,7 @@ const setup: readonly Screen[] = [
   {
     name: 'setup, the scanner',
     show: async (visit) => {
-      await visit.page.getByRole('tab').nth(4).click();
+      await visit.page.getByRole('tab').nth(5).click();
       return heading(visit, 'screens:scanner.known');
     },
   },
@@ -374,6 +375,7 @@ export const screens: readonly Screen[] = [
   ...screensAfterImport,
   ...screensOfKeeping,
   ...screensOfPeople,
+  ...screensOfProgram,
   ...screensOfRecords,
   ...screensOfDesk,
   ...setup,

@@ -27,7 +27,7 @@ test.runIf(hasBrowser())(
     await keyboard.tabTo(/^a: Setup/);
     await keyboard.press('Enter');
     await keyboard.tabTo(/^tab: People/);
-    for (let tab = 0; tab < 5; tab += 1) await keyboard.press('ArrowRight');
+    for (let tab = 0; tab < 6; tab += 1) await keyboard.press('ArrowRight');
 
     await keyboard.tabTo(/^button: Choose a list/);
     const chooser = page.waitForEvent('filechooser');

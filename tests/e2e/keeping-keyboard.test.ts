@@ -30,7 +30,7 @@ test.runIf(hasBrowser())(
     await keyboard.tabTo(/^a: Setup/);
     await keyboard.press('Enter');
     await keyboard.tabTo(/^tab: People/);
-    for (let tab = 0; tab < 6; tab += 1) await keyboard.press('ArrowRight');
+    for (let tab = 0; tab < 7; tab += 1) await keyboard.press('ArrowRight');
 
     await keyboard.tabTo(/^input: Folder for backups/);
     await keyboard.type(folder);

@@ -152,6 +152,8 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
       ...header,
       'button: Start inspection',
       'button: Remove from service now',
+      'button: Determine type of use',
+      'button: Record a revalidation',
       'button: Bench ID label',
       'button: Read the marking, then print a label again',
       'button: Enter the dates',

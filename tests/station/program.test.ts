@@ -32,7 +32,7 @@ const adopt = async (
 ) => {
   await asAdministrator(station);
   const settings = await presetOf(station, key);
-  const program = { ...settings, key: 'harrow-point', ...changed };
+  const program = { ...settings, key: 'north-quay', ...changed };
   const adopted = await station.expectOutput('program.adopt', { program, pin: demo.pin });
   await station.expectOutput('session.sign-in', { badge: demo.inspector });
   return adopted;
@@ -41,7 +41,7 @@ const adopt = async (
 describe('adopting a program', () => {
   test('takes an administrator and their PIN', async () => {
     const station = await demoStation();
-    const program = { ...(await presetOf(station, 'by-type-of-use')), key: 'harrow-point' };
+    const program = { ...(await presetOf(station, 'by-type-of-use')), key: 'north-quay' };
     for (const badge of [demo.user, demo.attendant, demo.inspector]) {
       await station.expectOutput('session.sign-in', { badge });
       expect((await station.expectError('program.adopt', { program, pin: demo.pin })).code).toBe(
@@ -53,8 +53,8 @@ describe('adopting a program', () => {
     const { adoption: before } = await station.expectOutput('program.show', {});
     await station.expectOutput('program.adopt', { program, pin: demo.pin });
     const { program: held, adoption } = await station.expectOutput('program.show', {});
-    expect(before?.key).not.toBe('harrow-point');
-    expect(held.key).toBe('harrow-point');
+    expect(before?.key).not.toBe('north-quay');
+    expect(held.key).toBe('north-quay');
     expect(adoption).toMatchObject({
       on: '2026-03-10',
       byName: 'Ilse Marrowby',
@@ -84,13 +84,13 @@ describe('adopting a program', () => {
     await adopt(station, 'annual', { dueSoonDays: 45 });
     const { program, earlier } = await expectOutput('program.show', {});
     expect(program).toMatchObject({
-      key: 'harrow-point',
+      key: 'north-quay',
       version: first.program.version + 1,
       dueSoonDays: 45,
     });
     const past = await expectOutput('program.version', { seq: earlier[0]!.seq });
     expect(past.program).toMatchObject({
-      key: 'harrow-point',
+      key: 'north-quay',
       version: first.program.version,
       dueSoonDays: 30,
     });
@@ -112,7 +112,8 @@ describe('adopting a program', () => {
     const { overdue } = await adopt(station, 'annual', { inspectionInterval: { months: 1, source } });
     const after = (await station.expectOutput('device.show', { benchId })).device;
     expect(after.dueOn! < before.dueOn!).toBe(true);
-    expect(after).toMatchObject({ dueState: 'overdue', due: [{ rule: 'employer', months: 1 }] });
+    expect(after.dueState).toBe('overdue');
+    expect(after.due[0]).toMatchObject({ rule: 'employer', months: 1 });
     const listed = await station.expectOutput('device.list', { due: 'overdue', limit: 1 });
     expect(listed.total).toBe(overdue);
     expect((await station.expectOutput('ledger.verify', {})).sound).toBe(true);
@@ -178,6 +179,20 @@ describe('the type of use of a device', () => {
   });
 });
 
+test('a later first use of a device that was inspected is not for the attendant to record', async () => {
+  const station = await stationWithDevice();
+  const { inspection } = await walk(station, station.benchId);
+  await station.expectOutput('inspection.sign', { inspection, pin: demo.pin });
+  const first = (firstUsedOn: string) => ({ benchId: station.benchId, firstUsedOn });
+  await station.expectOutput('device.record-facts', first('2026-02'));
+  await station.expectOutput('session.sign-in', { badge: demo.attendant });
+  const refused = await station.expectError('device.record-facts', first('2026-03'));
+  expect(refused).toMatchObject({ code: 'first-use-later-not-entitled', field: 'firstUsedOn' });
+  await station.expectOutput('device.record-facts', first('2026-01'));
+  await station.expectOutput('session.sign-in', { badge: demo.administrator });
+  await station.expectOutput('device.record-facts', first('2026-03'));
+});
+
 describe('a revalidation that is overdue', () => {
   const overdue = async () => {
     const station = await stationWithDevice();
@@ -228,6 +243,11 @@ describe('a revalidation that is overdue', () => {
     });
     expect(signed.signed?.dueOn).toBe('2026-04-09');
     expect((await station.card()).due[0]).toMatchObject({ what: 'revalidation', rule: 'manufacturer' });
+    const { content } = await station.expectOutput('tag.preview', {
+      benchId: station.benchId,
+      kind: 'status',
+    });
+    expect(content).toMatchObject({ dueOn: '2026-04-09', dueFor: 'revalidation' });
   });
 });
 

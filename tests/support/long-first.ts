@@ -1,4 +1,7 @@
-/** Test files that take longest begin first, so that no processor idles at the end while one of them goes on. */
+/**
+ * Test files that take longest begin first, so that no processor idles at the end while one of them goes on; those that share a
+ * process come last, one after the other, for a process is handed on only to the next of them.
+ */
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** The longest first, by the seconds that they took on two processors; all others are shorter. */
@@ -12,14 +15,14 @@ const longest = [
   'tags/read/read-worn-tag.test.ts',
   'e2e/camera-picture.test.ts',
   'host/launch.test.ts',
-  'station/exchange/import-fuzz.test.ts',
   'e2e/keyboard.test.ts',
   'electron/main.test.ts',
   'cli/cli.test.ts',
   'tags/every-stock-raster.test.ts',
 ];
 
-const rankOf = ({ moduleId }: TestSpecification): number => {
+const rankOf = ({ moduleId, project }: TestSpecification): number => {
+  if (!project.config.isolate) return longest.length + 1;
   const rank = longest.findIndex((file) => moduleId.endsWith(`/tests/${file}`));
   return rank < 0 ? longest.length : rank;
 };

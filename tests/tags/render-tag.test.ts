@@ -103,6 +103,16 @@ describe.runIf(requireTool('pdftoppm') && requireTool('dmtxread'))(
 );
 
 describe.runIf(requireTool('pdftotext'))('the text of the PDF', () => {
+  test('of a status tag names what its date is the date of', async () => {
+    const headings = async (dueFor?: 'revalidation' | 'service life') =>
+      wordsOf((await rendered({ ...statusTag(['en']), ...(dueFor === undefined ? {} : { dueFor }) })).pdf);
+    expect(await headings()).toContain('NEXT INSPECTION DUE');
+    const revalidation = await headings('revalidation');
+    expect(revalidation).toContain('REVALIDATION DUE');
+    expect(revalidation).not.toContain('INSPECTION DUE');
+    expect(await headings('service life')).toContain('SERVICE LIFE ENDS');
+  });
+
   test('holds every reason in both languages, with its accents', async () => {
     const { pdf } = await rendered(quarantineTag(['en', 'es'], 12), {
       stock: stock(148, 210),

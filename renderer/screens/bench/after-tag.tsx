@@ -16,7 +16,7 @@ export const AfterTag = ({ content, tag, scanned }: AfterTagProps) => {
       return (
         <div className={styles.after}>
           <h1 className={styles.title}>
-            {t('walk:tag.due')}
+            {t(`program:due.heading.${content.dueFor ?? 'documented inspection'}`)}
             <strong className={styles.date}>{dateText(content.dueOn)}</strong>
           </h1>
           <TagProgress tag={tag} scanned={scanned} />

@@ -18,7 +18,8 @@ export const SignedNote = ({ inspection }: { readonly inspection: InspectionView
       </h2>
       {signed.dueOn !== undefined && (
         <p>
-          {t('walk:tag.due')}: <strong>{dateText(signed.dueOn)}</strong>
+          {t(`program:due.heading.${signed.dueFor ?? 'documented inspection'}`)}:{' '}
+          <strong>{dateText(signed.dueOn)}</strong>
         </p>
       )}
       <Button

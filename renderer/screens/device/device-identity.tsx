@@ -16,6 +16,9 @@ export const DeviceIdentity = ({ device }: { readonly device: DeviceCard }) => {
     ({ element, state }) => element !== 'dateOfManufacture' || state !== 'not read',
   );
   const unknownDate = isDateRead ? unreadable : t('screens:marking.state.not read');
+  const isNamed = device.dueState === 'current' || device.dueWhat !== 'documented inspection';
+  const label =
+    device.dueWhat === undefined || !isNamed ? undefined : t(`program:due.heading.${device.dueWhat}`);
   const facts: readonly (readonly [string, string])[] = [
     [t('screens:device.serial'), device.serial === '' ? unreadable : device.serial],
     [t('screens:device.length'), lengthText(device.ratedLengthM)],
@@ -45,7 +48,7 @@ export const DeviceIdentity = ({ device }: { readonly device: DeviceCard }) => {
         <div className={styles.state}>
           <StandingMark standing={device.standing} isLarge />
           <span>
-            {device.dueState === 'current' ? `${t('screens:due.label')}: ` : ''}
+            {label === undefined ? '' : `${label}: `}
             <DueMark dueState={device.dueState} dueOn={device.dueOn} />
           </span>
         </div>

@@ -11,6 +11,7 @@ import { CustodyHistory } from '../desk/custody-history.tsx';
 import { BindHereDialog } from './bind-here-dialog.tsx';
 import styles from './device.module.css';
 import { DeviceCorrections } from './device-corrections.tsx';
+import { DeviceDue } from './device-due.tsx';
 import { DeviceHistory } from './device-history.tsx';
 import { DeviceIdentity } from './device-identity.tsx';
 import { DeviceLifeline } from './device-lifeline.tsx';
@@ -60,6 +61,7 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
       </div>
       <FreshStill benchId={benchId} />
       <div className={styles.details}>
+        <DeviceDue device={device} />
         <DeviceTag device={device} />
         <DeviceHistory inspections={device.inspections} declared={device.declaredInspections} />
         <DeviceMarking marking={device.marking} />

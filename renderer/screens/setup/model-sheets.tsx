@@ -8,6 +8,7 @@ import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { ContactDialog } from './contact-dialog.tsx';
+import { IntervalsDialog } from './intervals-dialog.tsx';
 import { MinimumDiameterDialog } from './minimum-diameter-dialog.tsx';
 import styles from './setup.module.css';
 
@@ -16,6 +17,7 @@ export const ModelSheets = () => {
   const { data, error } = useStationQuery('model-sheet.list', {});
   const [isNew, setNew] = useState(false);
   const [reached, setReached] = useState<ModelSheet>();
+  const [timed, setTimed] = useState<ModelSheet>();
   const [measured, setMeasured] = useState<ModelSheet>();
   if (error !== undefined) return <StationError error={error} />;
   if (isNew) {
@@ -38,21 +40,30 @@ export const ModelSheets = () => {
           <li key={sheet.modelSheetId} className={styles.item}>
             <div className={styles.words}>
               <ModelSheetLine sheet={sheet} />
+              <span className={styles.soft}>{sheet.manual}</span>
             </div>
-            <span className={styles.soft}>{sheet.manual}</span>
-            <ContactButton sheet={sheet} onPress={() => setReached(sheet)} />
-            <Button
-              onPress={() => setMeasured(sheet)}
-              label={`${t('evidence:sheet.set')}: ${sheet.manufacturer} ${sheet.model}`}
-            >
-              {t('evidence:sheet.set')}
-            </Button>
+            <div className={styles.buttons}>
+              <ContactButton sheet={sheet} onPress={() => setReached(sheet)} />
+              <Button
+                onPress={() => setMeasured(sheet)}
+                label={`${t('evidence:sheet.set')}: ${sheet.manufacturer} ${sheet.model}`}
+              >
+                {t('evidence:sheet.set')}
+              </Button>
+              <Button
+                onPress={() => setTimed(sheet)}
+                label={`${t('program:intervals.set')}: ${sheet.manufacturer} ${sheet.model}`}
+              >
+                {t('program:intervals.set')}
+              </Button>
+            </div>
           </li>
         ))}
       </ul>
       {measured === undefined ? null : (
         <MinimumDiameterDialog sheet={measured} onClose={() => setMeasured(undefined)} />
       )}
+      {timed === undefined ? null : <IntervalsDialog sheet={timed} onClose={() => setTimed(undefined)} />}
       {reached === undefined ? null : (
         <ContactDialog
           manufacturer={reached.manufacturer}

@@ -5,6 +5,7 @@ import { type TextKey, useText } from '../../i18n/text.ts';
 import { ExchangePanel } from '../exchange/exchange-panel.tsx';
 import { KeepingPanel } from '../keeping/keeping-panel.tsx';
 import { People } from '../people/people.tsx';
+import { ProgramPanel } from '../program/program-panel.tsx';
 import { ModelSheets } from './model-sheets.tsx';
 import { Printers } from './printers.tsx';
 import { ScannerPanel } from './scanner-panel.tsx';
@@ -14,6 +15,7 @@ import { StationPanel } from './station-panel.tsx';
 const panels: readonly { readonly id: string; readonly title: TextKey; readonly Panel: () => ReactNode }[] = [
   { id: 'people', title: 'screens:setup.people', Panel: People },
   { id: 'models', title: 'screens:setup.models', Panel: ModelSheets },
+  { id: 'program', title: 'program:tab', Panel: ProgramPanel },
   { id: 'station', title: 'screens:setup.station', Panel: StationPanel },
   { id: 'printers', title: 'screens:setup.printers', Panel: Printers },
   { id: 'scanner', title: 'screens:setup.scanner', Panel: ScannerPanel },

@@ -75,5 +75,14 @@ const outcomeLines = (outcome: InspectionOutcome, { language, words }: Job): rea
           tag: outcome.tagNumber ?? 0,
         }),
       ]),
-  ...(outcome.dueOn === undefined ? [] : [words('next-due', { date: dateText(outcome.dueOn, language) })]),
+  ...(outcome.dueOn === undefined
+    ? []
+    : [
+        outcome.dueFor === undefined || outcome.dueFor === 'documented inspection'
+          ? words('next-due', { date: dateText(outcome.dueOn, language) })
+          : words('due-for', {
+              what: words(`due-what-${outcome.dueFor}`),
+              date: dateText(outcome.dueOn, language),
+            }),
+      ]),
 ];

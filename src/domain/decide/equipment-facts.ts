@@ -1,7 +1,10 @@
 /** The rules of what the record of a device says of its purchase and its first use. */
 import type { CalendarDate } from '../brand.ts';
+import { isCompetentOn } from '../competence.ts';
 import type { Device } from '../device.ts';
+import { firstUseDay } from '../due/counted-from.ts';
 import { type EquipmentFacts, isCertainlyBefore, knownDateSchema } from '../equipment-facts.ts';
+import { isAdministrator, type Person } from '../person.ts';
 import { type Refusal, refusal } from '../refusal.ts';
 import type { Decision } from './decision.ts';
 
@@ -11,8 +14,16 @@ export interface FactsChange {
   readonly firstUsedOn?: string | null | undefined;
 }
 
-/** A device is made before it is bought and bought before it is used, and nothing of it is still to come. */
-export const decideRecordFacts = (device: Device, change: FactsChange, on: CalendarDate): Decision => {
+/**
+ * A device is made before it is bought and bought before it is used, and nothing of it is still to come. Once it was
+ * inspected, a later first use would let it be revalidated later, so that is for an administrator or a competent person.
+ */
+export const decideRecordFacts = (
+  device: Device,
+  change: FactsChange,
+  person: Person,
+  on: CalendarDate,
+): Decision => {
   const facts = {
     ...known('purchasedOn', change.purchasedOn, device.purchasedOn),
     ...known('firstUsedOn', change.firstUsedOn, device.firstUsedOn),
@@ -20,6 +31,10 @@ export const decideRecordFacts = (device: Device, change: FactsChange, on: Calen
   const fault = factsFault(facts, device.dateOfManufacture, on);
   if (fault !== undefined) return fault;
   if (facts.purchasedOn === device.purchasedOn && facts.firstUsedOn === device.firstUsedOn) return [];
+  const { purchasedOn: _bought, firstUsedOn: _used, ...rest } = device;
+  const isLater = firstUseDay({ ...rest, ...facts }) > firstUseDay(device);
+  if (isLater && device.standing !== 'new' && !isAdministrator(person) && !isCompetentOn(person, on))
+    return refusal('first-use-later-not-entitled', { name: person.name }, 'firstUsedOn');
   return [{ type: 'device.facts-recorded', benchId: device.benchId, ...facts }];
 };
 

@@ -1,5 +1,6 @@
 /** The rules of taking a device of a list into the register: what was not read on it does not count, and when in doubt it is out of service. */
-import type { BenchId } from '../brand.ts';
+import type { BenchId, CalendarDate } from '../brand.ts';
+import { competenceOn } from '../competence.ts';
 import type { DeclaredInspection } from '../declared-inspection.ts';
 import type { OtherCode } from '../device.ts';
 import type { DomainEvent } from '../event.ts';
@@ -7,10 +8,16 @@ import type { PlannedDevice } from '../fleet-import/plan-fleet.ts';
 import { lengthText } from '../length.ts';
 import { type KnownMarkingEntry, type MarkingElement, markingElements } from '../marking.ts';
 import type { Message } from '../message.ts';
-import { isRefusal } from '../refusal.ts';
+import type { Person } from '../person.ts';
+import { isRefusal, type Refusal, refusal } from '../refusal.ts';
 import { type Reason, withNote } from '../verdict.ts';
 import type { Decision } from './decision.ts';
 import { type Clashes, decideRegister } from './device.ts';
+
+export interface Importer {
+  readonly person: Person;
+  readonly on: CalendarDate;
+}
 
 export interface ImportSource {
   readonly fileName: string;
@@ -29,7 +36,10 @@ export const decideImportDevice = (
   otherCodes: readonly OtherCode[],
   { fileName, sha256, removalReason }: ImportSource,
   clashes: Clashes,
+  importer: Importer,
 ): Decision => {
+  const unfit = unfitToDetermine(device, importer);
+  if (unfit !== undefined) return unfit;
   const { modelSheet, serial, dateOfManufacture, regularUserId, inspection, isRemoved, row } = device;
   const registered = decideRegister(
     benchId,
@@ -59,7 +69,11 @@ export const decideImportDevice = (
             ...(firstUsedOn === undefined ? {} : { firstUsedOn }),
           },
         ];
-  if (!isRemoved) return [...registered, ...facts, ...declared];
+  const uses: readonly DomainEvent[] =
+    device.typeOfUse === undefined
+      ? []
+      : [{ type: 'device.use-set', benchId, typeOfUse: device.typeOfUse, from: importer.on }];
+  if (!isRemoved) return [...registered, ...facts, ...uses, ...declared];
   const reason: Reason = {
     key: 'removal.declared',
     zone: 'whole-device',
@@ -69,10 +83,20 @@ export const decideImportDevice = (
   return [
     ...registered,
     ...facts,
+    ...uses,
     ...declared,
     { type: 'device.removed', benchId, reasons: [reason], tagNumber: 1 },
   ];
 };
+
+/** The type of use of a list counts where a competent person for the model takes the list in, as their own word. */
+const unfitToDetermine = (
+  { typeOfUse, modelSheet, row }: PlannedDevice,
+  { person, on }: Importer,
+): Refusal | undefined =>
+  typeOfUse === undefined || competenceOn(person, on, modelSheet).ground === 'designated'
+    ? undefined
+    : refusal('import-use-not-entitled', { name: person.name, row });
 
 /** What the list itself says, in the words of the register; nothing is taken over from the model sheet. */
 const declaredElement = (

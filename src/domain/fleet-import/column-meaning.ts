@@ -23,6 +23,7 @@ export const columnMeanings = [
   'regularUser',
   'purchasedOn',
   'firstUsedOn',
+  'typeOfUse',
   'standing',
   'inspectedOn',
   'inspectedBy',

@@ -2,6 +2,7 @@
 import type { BenchId } from '../brand.ts';
 import type { DeclaredInspection } from '../declared-inspection.ts';
 import type { OtherCode } from '../device.ts';
+import type { TypeOfUse } from '../due/type-of-use.ts';
 import type { EquipmentFacts } from '../equipment-facts.ts';
 import type { LifelineMaterial } from '../model-sheet.ts';
 import type { Refusal } from '../refusal.ts';
@@ -39,6 +40,8 @@ export interface FleetRow extends EquipmentFacts {
   readonly codes: readonly OtherCode[];
   /** As the list writes it: a name, a badge or an ID. */
   readonly regularUser?: string;
+  /** What counts only where a competent person takes the list in. */
+  readonly typeOfUse?: TypeOfUse;
   readonly inspection?: DeclaredInspectionOfRow;
   /** The list says that it is out of service, or that it was removed at its last inspection. */
   readonly isRemoved: boolean;

@@ -1,5 +1,6 @@
 /** The words by which headings and values of a fleet list are understood, as data (`assets/import/`), English and Spanish. */
 import { z } from 'zod';
+import type { TypeOfUse } from '../due/type-of-use.ts';
 import { messageSchema } from '../message.ts';
 import { plainWords } from './cell.ts';
 import { columnMeaningSchema, importUnitSchema } from './column-meaning.ts';
@@ -21,6 +22,11 @@ export const valueWordsSchema = z.object({
   no: wordList,
   results: z.object({ passed: wordList, removed: wordList, 'not stated': wordList }),
   standings: z.object({ 'in use': wordList, 'out of service': wordList }),
+  uses: z.object({
+    'infrequent to light': wordList,
+    'moderate to heavy': wordList,
+    'severe to continuous': wordList,
+  } satisfies Record<TypeOfUse, typeof wordList>),
   /** Why an imported device is out of service. */
   removalReason: messageSchema,
 });

@@ -76,6 +76,7 @@ class RowReader {
     const inspection = this.#inspection(dateOfManufacture);
     const equipment = this.#equipmentFacts(dateOfManufacture);
     const regularUser = this.#text('regularUser');
+    const typeOfUse = this.#word('typeOfUse', this.#rules.words.uses);
     const standing = this.#word('standing', this.#rules.words.standings);
     const isRemoved = standing === 'out of service' || this.#result() === 'removed';
     const faults = this.#faults;
@@ -90,6 +91,7 @@ class RowReader {
         ...(benchId === undefined ? {} : { benchId }),
         codes,
         ...(regularUser === '' ? {} : { regularUser }),
+        ...(typeOfUse === undefined ? {} : { typeOfUse }),
         ...(inspection === undefined ? {} : { inspection }),
         isRemoved,
         ...equipment,

@@ -3,6 +3,7 @@ import type { Insertable } from 'kysely';
 import type { CustodySpell } from '../../domain/custody/custody.ts';
 import { type Device, hasUnprovedTag } from '../../domain/device.ts';
 import type { DueProgram } from '../../domain/due/due-rules.ts';
+import { tradeProgram } from '../../domain/due/trade-program.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import {
   evolveDevice,
@@ -51,19 +52,22 @@ const projectBatch = async (database: LedgerDatabase, events: readonly RecordedE
   const before = await load(database, events);
   const after = evolve(before, events);
   if (after.station !== before.station) await writeStation(database, after.station);
-  const program = await dueProgramIn(database);
   await writePeople(database, changed(before.people, after.people));
-  await writeModelSheets(database, changed(before.modelSheets, after.modelSheets));
-  await writeDevices(database, changed(before.devices, after.devices), program);
+  const sheets = changed(before.modelSheets, after.modelSheets);
+  await writeModelSheets(database, sheets);
+  const devices = changed(before.devices, after.devices);
+  const isAdopted = events.some(({ event }) => event.type === 'program.adopted');
+  const decidesOnDates = devices.length > 0 || sheets.length > 0 || isAdopted;
+  const program = decidesOnDates ? await dueProgramIn(database) : tradeProgram;
+  await writeDevices(database, devices, program);
   await writeOtherCodes(database, before.devices, after.devices);
   await writeInspections(database, changed(before.inspections, after.inspections));
   await writeIdentityCases(database, changed(before.identityCases, after.identityCases));
   await writeSpells(database, [...after.spells.values()]);
-  for (const sheet of changed(before.modelSheets, after.modelSheets))
+  for (const sheet of sheets)
     if (bearsOnDevices(before.modelSheets.get(sheet.modelSheetId), sheet))
       await rewriteDevices(database, sheet, program);
-  if (events.some(({ event }) => event.type === 'program.adopted'))
-    await recomputeDueDates(database, program, batchSize);
+  if (isAdopted) await recomputeDueDates(database, program, batchSize);
 };
 
 const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]): Promise<Aggregates> => {

@@ -4,9 +4,11 @@ import { join } from 'node:path';
 import { z } from 'zod';
 import { answerSchema } from '../../domain/answer.ts';
 import { benchIdSchema } from '../../domain/brand.ts';
+import { typeOfUseSchema } from '../../domain/due/type-of-use.ts';
 import { lengthUnitSchema } from '../../domain/length.ts';
 import { modelSheetSchema } from '../../domain/model-sheet.ts';
 import { personSchema } from '../../domain/person.ts';
+import { programSchema } from '../../domain/program.ts';
 import { drawnFindingSchema } from './draw-finding.ts';
 
 const demoPersonSchema = personSchema.omit({ designation: true }).extend({
@@ -55,6 +57,10 @@ const demoDeviceSchema = z.object({
       pictures: z.record(z.string(), z.array(drawnFindingSchema)).default({}),
     }),
   ),
+  /** As a competent person determined it when the second program was adopted. */
+  typeOfUse: typeOfUseSchema.optional(),
+  /** The certificate came with it on that day. */
+  revalidated: z.object({ daysAgo: z.number().int(), by: z.string(), certificate: z.string() }).optional(),
   /** Its tag waits for its scan on the device. */
   tagNotScanned: z.boolean().default(false),
   /** Taken out of service without an inspection. */
@@ -66,11 +72,25 @@ const demoDeviceSchema = z.object({
 });
 export type DemoDevice = z.infer<typeof demoDeviceSchema>;
 
+/** What a program of the depot says differently from the one that the product ships. */
+const demoProgramSchema = programSchema
+  .pick({
+    key: true,
+    title: true,
+    inspectionInterval: true,
+    employerRules: true,
+    retentionYears: true,
+  })
+  .extend({ daysAgo: z.number().int(), by: z.string() });
+export type DemoProgram = z.infer<typeof demoProgramSchema>;
+
 export interface DemoDepot {
   readonly station: { readonly name: string; readonly timeZone: string; readonly lengthUnit: 'm' | 'ft' };
   readonly people: readonly DemoPerson[];
   readonly modelSheets: readonly z.infer<typeof modelSheetSchema>[];
   readonly fleet: readonly DemoDevice[];
+  /** In the order in which they were adopted. */
+  readonly programs: readonly DemoProgram[];
 }
 
 /** Throws where a file of the product itself is not valid. */
@@ -85,5 +105,6 @@ export const readDemoDepot = async (productFolder: string): Promise<DemoDepot> =
     people: await read('people.json', z.array(demoPersonSchema)),
     modelSheets: await read('model-sheets.json', z.array(modelSheetSchema)),
     fleet: await read('fleet.json', z.array(demoDeviceSchema)),
+    programs: await read('programs.json', z.array(demoProgramSchema)),
   };
 };

@@ -29,6 +29,7 @@ import { corrected } from './corrected-step.ts';
 import { type DemoDepot, type DemoDevice, readDemoDepot } from './demo-files.ts';
 import { type DrawnFinding, drawFinding } from './draw-finding.ts';
 import { lifeOfPerson } from './people-steps.ts';
+import { adopted, surveyed } from './program-steps.ts';
 import { minutesADay, type TimedStep } from './timed-step.ts';
 
 interface Step {
@@ -52,6 +53,8 @@ export const loadDemo = async (
   const made = await keyMade(ledger);
   const steps = [
     ...foundation(depot, made, now),
+    ...depot.programs.map((program) => adopted(program, rules)),
+    ...depot.fleet.flatMap(surveyed),
     ...depot.fleet.flatMap((device) => lifeOf(device, depot, rules, drawn)),
   ];
   const ordered = steps

@@ -1,5 +1,5 @@
 /** Records a prepared fleet list: all of it in one transaction that can be canceled until it is committed, or nothing. */
-import { decideImportDevice, type ImportSource } from '../../domain/decide/import.ts';
+import { decideImportDevice, type Importer, type ImportSource } from '../../domain/decide/import.ts';
 import { decideRecordModelSheet } from '../../domain/decide/model-sheet.ts';
 import type { DomainEvent, Occasion } from '../../domain/event.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
@@ -40,10 +40,13 @@ export const recordImport = async (
   const fault = faultOf(prepared);
   if (fault !== undefined) return fault;
   const { values } = await importRules(context.productFolder);
+  const { person } = context;
+  if (person === undefined) return refusal('sign-in-needed');
   const station = await context.ledger.read(stationIn);
   if (isRefusal(station)) return station;
   const occasion = context.occasion(station);
   const source: ImportSource = { fileName, sha256, removalReason: values.removalReason };
+  const importer = { person, on: occasion.on };
   const counts = {
     devices: devices.length,
     inspections: devices.filter(({ inspection }) => inspection !== undefined).length,
@@ -65,7 +68,7 @@ export const recordImport = async (
       const rows = devices.slice(start, start + devicesAtOnce);
       yield {
         occasion,
-        decide: unlessCanceled((reader) => eventsOf(reader, rows, source, context.randomBytes)),
+        decide: unlessCanceled((reader) => eventsOf(reader, rows, source, importer, context.randomBytes)),
       };
       onProgress({ done: start + rows.length, of: devices.length });
     }
@@ -102,6 +105,7 @@ const eventsOf = async (
   reader: LedgerReader,
   rows: readonly PreparedDevice[],
   source: ImportSource,
+  importer: Importer,
   randomBytes: OperationContext['randomBytes'],
 ): Promise<readonly DomainEvent[] | Refusal> => {
   const events: DomainEvent[] = [];
@@ -118,7 +122,7 @@ const eventsOf = async (
       bound,
     );
     const codes = bound.map(({ otherCode }) => otherCode);
-    const decided = decideImportDevice(benchId, row, codes, source, clashes);
+    const decided = decideImportDevice(benchId, row, codes, source, clashes, importer);
     if (isRefusal(decided)) return decided;
     events.push(...decided);
   }

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { benchIdSchema } from '../../domain/brand.ts';
 import { decideRecordFacts } from '../../domain/decide/equipment-facts.ts';
 import { equipmentFactsSchema, knownDateSchema } from '../../domain/equipment-facts.ts';
-import { isRefusal } from '../../domain/refusal.ts';
+import { isRefusal, refusal } from '../../domain/refusal.ts';
 import { deviceIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
 import { record } from '../record.ts';
@@ -22,9 +22,11 @@ export const deviceRecordFacts = defineOperation({
   /** As they stand now. */
   output: equipmentFactsSchema,
   run: async (context, { benchId, ...change }) => {
+    const { person } = context;
+    if (person === undefined) return refusal('sign-in-needed');
     const result = await record(context, async (reader, { on }) => {
       const row = await deviceIn(reader, benchId);
-      return isRefusal(row) ? row : decideRecordFacts(row.device, change, on);
+      return isRefusal(row) ? row : decideRecordFacts(row.device, change, person, on);
     });
     if (isRefusal(result)) return result;
     const row = await context.ledger.read((reader) => deviceIn(reader, benchId));

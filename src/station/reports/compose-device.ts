@@ -1,6 +1,9 @@
 /** The record of a device over its life, out of the events that touch it. */
+
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
 import type { BenchId } from '../../domain/brand.ts';
+import { dueDatesOf } from '../../domain/due/due-dates.ts';
+import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal, type Refusal } from '../../domain/refusal.ts';
 import { type DeviceRecordContent, deviceRecord } from '../../reports/device-record.ts';
 import { namesPicture } from '../kept-pictures.ts';
@@ -34,6 +37,7 @@ export const deviceComposition = async (
     station: station.name,
     at: context.now(),
     of: reportDevice(row, nameOf),
+    due: dueDatesOf(row.device, row.modelSheet, programInForce(station, context.rules.shipped).program),
     examinations: eventsOfType(events, 'inspection.signed').map(({ event, on, by, seq }) => ({
       inspection: event.inspection,
       on,

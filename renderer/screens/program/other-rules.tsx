@@ -1,0 +1,32 @@
+/** What a program says besides intervals: dating, missed inspections, training, tags, records. */
+import type { Program } from '../../../src/domain/program.ts';
+import { useText } from '../../i18n/text.ts';
+import styles from './program.module.css';
+import { useProgramWords } from './use-program-words.ts';
+
+export const OtherRules = ({ program }: { readonly program: Program }) => {
+  const { t, inLanguage } = useText();
+  const words = useProgramWords();
+  const facts: readonly (readonly [string, string])[] = [
+    [t('program:other.dating'), words.dating(program)],
+    [t('program:other.missed'), words.missed(program)],
+    [t('program:other.training'), words.training(program)],
+    [
+      t('program:other.languages'),
+      program.tagLanguages.map((language) => t(`program:language.${language}`)).join(' + '),
+    ],
+    [t('program:other.dueSoon'), t('program:other.days', { count: program.dueSoonDays })],
+    [t('program:other.retention'), words.retention(program)],
+    [t('program:other.place'), inLanguage(program.quarantinePlace)],
+  ];
+  return (
+    <dl className={styles.facts}>
+      {facts.map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+};
