@@ -5,7 +5,7 @@ import styles from './navigation.module.css';
 import { hashOf, type Route, useRoute } from './route.ts';
 
 interface Place {
-  readonly name: 'start' | 'bench' | 'register' | 'records' | 'setup';
+  readonly name: 'start' | 'bench' | 'register' | 'schedule' | 'records' | 'setup';
   readonly icon: IconName;
   /** The screens that belong to the place. */
   readonly screens: readonly Route['screen'][];
@@ -15,6 +15,7 @@ const places: readonly Place[] = [
   { name: 'start', icon: 'home', screens: ['start'] },
   { name: 'bench', icon: 'bench', screens: ['bench', 'tag'] },
   { name: 'register', icon: 'register', screens: ['register', 'device', 'lifeline', 'new-device'] },
+  { name: 'schedule', icon: 'calendar', screens: ['schedule'] },
   { name: 'records', icon: 'clock', screens: ['records', 'record'] },
   { name: 'setup', icon: 'setup', screens: ['setup'] },
 ];

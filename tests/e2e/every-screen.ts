@@ -10,6 +10,7 @@ import { screensOfPeople } from './people-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
 import { screensOfProgram } from './program-screens.ts';
 import { screensOfRecords } from './records-screens.ts';
+import { screensOfSchedule } from './schedule-screens.ts';
 import { card, choose, go, heading, inMain, press, type Screen, signIn, type, type Visit } from './visit.ts';
 import { WedgeScanner } from './wedge-scanner.ts';
 
@@ -376,5 +377,6 @@ export const screens: readonly Screen[] = [
   ...screensOfPeople,
   ...screensOfProgram,
   ...screensOfRecords,
+  ...screensOfSchedule,
   ...setup,
 ];
