@@ -11,6 +11,7 @@ import enLedger from '../../assets/messages/en/ledger.json';
 import enPeople from '../../assets/messages/en/people.json';
 import enProgram from '../../assets/messages/en/program.json';
 import enRecords from '../../assets/messages/en/records.json';
+import enSchedule from '../../assets/messages/en/schedule.json';
 import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
@@ -23,6 +24,7 @@ import esLedger from '../../assets/messages/es/ledger.json';
 import esPeople from '../../assets/messages/es/people.json';
 import esProgram from '../../assets/messages/es/program.json';
 import esRecords from '../../assets/messages/es/records.json';
+import esSchedule from '../../assets/messages/es/schedule.json';
 import esScreens from '../../assets/messages/es/screens.json';
 import esWalk from '../../assets/messages/es/walk.json';
 import { type Language, languages } from '../../src/domain/message.ts';
@@ -39,6 +41,7 @@ interface Catalogues {
   readonly people: typeof enPeople;
   readonly program: typeof enProgram;
   readonly records: typeof enRecords;
+  readonly schedule: typeof enSchedule;
   readonly screens: typeof enScreens;
   readonly walk: typeof enWalk;
 }
@@ -54,6 +57,7 @@ const english: Catalogues = {
   people: enPeople,
   program: enProgram,
   records: enRecords,
+  schedule: enSchedule,
   screens: enScreens,
   walk: enWalk,
 };
@@ -68,6 +72,7 @@ const spanish: Catalogues = {
   people: esPeople,
   program: esProgram,
   records: esRecords,
+  schedule: esSchedule,
   screens: esScreens,
   walk: esWalk,
 };

@@ -16,6 +16,8 @@ import { PersonScreen } from '../screens/people/person-screen.tsx';
 import { RecordScreen } from '../screens/records/record-screen.tsx';
 import { RecordsScreen } from '../screens/records/records-screen.tsx';
 import { RegisterScreen } from '../screens/register/register-screen.tsx';
+import { ScheduleScreen } from '../screens/schedule/schedule-screen.tsx';
+import { WeekScreen } from '../screens/schedule/week-screen.tsx';
 import { SetupScreen } from '../screens/setup/setup-screen.tsx';
 import { StartScreen } from '../screens/start/start-screen.tsx';
 import { hashOf, useRoute } from './route.ts';
@@ -61,6 +63,12 @@ export const CurrentScreen = () => {
       return <CorrectionsScreen key={route.benchId} benchId={route.benchId} />;
     case 'person':
       return <PersonScreen key={route.personId} personId={route.personId} />;
+    case 'schedule':
+      return route.week === undefined ? (
+        <ScheduleScreen />
+      ) : (
+        <WeekScreen key={route.week} week={route.week} />
+      );
     case 'records':
       return <RecordsScreen key={route.benchId} benchId={route.benchId} />;
     case 'record':

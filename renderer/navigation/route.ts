@@ -1,11 +1,18 @@
 /** Where the window is: the routes, and the hash of the address in which they are kept. */
 import { useMemo, useSyncExternalStore } from 'react';
-import { type BenchId, benchIdSchema } from '../../src/domain/brand.ts';
+import {
+  type BenchId,
+  benchIdSchema,
+  type CalendarDate,
+  calendarDateSchema,
+} from '../../src/domain/brand.ts';
 import { type TagKind, tagKindSchema } from '../../src/domain/tag-content.ts';
 
 /** The lists of the register that have a name of their own. */
 export const registerFilters = [
   'in-service',
+  'ready',
+  'out',
   'never-inspected',
   'due-soon',
   'overdue',
@@ -35,6 +42,8 @@ export type Route =
   | { readonly screen: 'count'; readonly place?: string | undefined }
   | { readonly screen: 'corrections'; readonly benchId: BenchId }
   | { readonly screen: 'person'; readonly personId: string }
+  /** `week`: any day of it. */
+  | { readonly screen: 'schedule'; readonly week?: CalendarDate | undefined }
   | { readonly screen: 'records'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'record'; readonly inspection: number }
   /** The first panel where none is named. */
@@ -71,6 +80,8 @@ export const hashOf = (route: Route): string => {
       return `#/corrections/${route.benchId}`;
     case 'person':
       return `#/person/${route.personId}`;
+    case 'schedule':
+      return route.week === undefined ? '#/schedule' : `#/schedule/${route.week}`;
     case 'records':
       return `#/records${queryOf({ device: route.benchId })}`;
     case 'record':
@@ -109,6 +120,8 @@ export const routeOf = (hash: string): Route => {
       return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };
     case 'person':
       return /^[\w-]{1,60}$/.test(first ?? '') ? { screen, personId: first ?? '' } : { screen: 'start' };
+    case 'schedule':
+      return { screen, week: calendarDateSchema.safeParse(first).data };
     case 'records': {
       if (/^[1-9]\d*$/.test(first ?? '')) return { screen: 'record', inspection: Number(first) };
       return { screen, benchId: benchIdSchema.safeParse(values.get('device')).data };

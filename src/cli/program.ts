@@ -24,6 +24,7 @@ import { addProgram } from './commands/program.ts';
 import { addRead } from './commands/read.ts';
 import { addReport } from './commands/report.ts';
 import { addScan } from './commands/scan.ts';
+import { addSchedule } from './commands/schedule.ts';
 import { addServe } from './commands/serve.ts';
 import { addStock } from './commands/stock.ts';
 import { addTag } from './commands/tag.ts';
@@ -68,6 +69,7 @@ export const programFor = (shell: Shell): Command => {
     addStock,
     addImport,
     addExport,
+    addSchedule,
     addReport,
     addBackup,
     addLedger,

@@ -37,10 +37,6 @@ export const isTimeZone = (timeZone: string): boolean => {
   }
 };
 
-/** ISO 8601 dates are in the order of their texts. */
-export const latestOf = (first: CalendarDate, ...others: readonly CalendarDate[]): CalendarDate =>
-  others.reduce((latest, date) => (date.localeCompare(latest) > 0 ? date : latest), first);
-
 /** The Monday of the week of a date (ISO 8601). */
 export const mondayOf = (date: CalendarDate): CalendarDate =>
   addDays(date, 1 - Temporal.PlainDate.from(date).dayOfWeek);

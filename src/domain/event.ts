@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { correctionSchema } from './amendment.ts';
 import { answerSchema } from './answer.ts';
+import { benchCapacitySchema } from './bench-capacity.ts';
 import { benchIdSchema, calendarDateSchema, instantSchema } from './brand.ts';
 import { custodyEvents } from './custody-event.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
@@ -157,6 +158,8 @@ export const eventSchema = z.discriminatedUnion('type', [
     /** Who corrects read the marking on the device just now. */
     markingReadNow: z.literal(true).optional(),
   }),
+  /** What the bench can take in hand from now on. */
+  event('bench.capacity-set', { capacity: benchCapacitySchema }),
   /** Where backups go by themselves; absent where they go nowhere any more. */
   event('keeping.set', { keeping: keepingSchema.optional() }),
   /** A backup was written, read again and found whole; it ends before this event. */

@@ -1,4 +1,5 @@
 /** How each aggregate changes with an event: the one place where an event turns into state. */
+import type { BenchCapacity } from './bench-capacity.ts';
 import type { Kit } from './custody/kit.ts';
 import type { CountedPlace } from './custody/shelf-count.ts';
 import type { CurrentTag, Device, PastTag } from './device.ts';
@@ -6,7 +7,6 @@ import type { DomainEvent, RecordedEvent } from './event.ts';
 import { amendedDevice, amendedInspection } from './evolve-amended.ts';
 import { countedPlaces, inCustody, keptKits } from './evolve-custody.ts';
 import { heldToReprint, taggedDueOf, withProgram, withRevalidation, withUse } from './evolve-due.ts';
-import type { IdentityCase } from './identity/identity-case.ts';
 import type { Inspection } from './inspection.ts';
 import type { StationKeeping } from './keeping.ts';
 import type { ModelSheet } from './model-sheet.ts';
@@ -26,6 +26,8 @@ export interface Station extends StationKeeping {
   readonly program?: Program;
   /** Every program that was adopted, oldest first; the last is the one in force. */
   readonly programs?: readonly ProgramAdoption[];
+  /** What the bench can take in hand; absent until an administrator says it. */
+  readonly benchCapacity?: BenchCapacity;
   /** How the scanner of the station types, once it was learnt. */
   readonly scanner?: Scanner;
   /** The public keys of its checkpoints, the one in use last; absent before the first was made. */
@@ -55,6 +57,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'printer.saved':
     case 'printer.removed':
     case 'scanner.learnt':
+    case 'bench.capacity-set':
     case 'keeping.set':
     case 'backup.made':
     case 'kit.saved':
@@ -139,6 +142,8 @@ export const evolveStation = (station: Station | undefined, recorded: RecordedEv
       const { scanner: _before, ...unlearnt } = station;
       return event.scanner === undefined ? unlearnt : { ...unlearnt, scanner: event.scanner };
     }
+    case 'bench.capacity-set':
+      return { ...station, benchCapacity: event.capacity };
     case 'keeping.set': {
       const { keeping: _before, ...unkept } = station;
       return event.keeping === undefined ? unkept : { ...unkept, keeping: { ...event.keeping, since: on } };
@@ -307,35 +312,6 @@ const signed = (
         lastTagNumber: event.tagNumber,
       };
     }
-  }
-};
-
-export const evolveIdentityCase = (
-  identity: IdentityCase | undefined,
-  { event, on, by }: RecordedEvent,
-): IdentityCase | undefined => {
-  if (event.type === 'identity.opened') {
-    const { type: _type, ...opened } = event;
-    return { ...opened, openedBy: by, openedOn: on, state: 'open', disagreements: [] };
-  }
-  if (identity === undefined) return undefined;
-  switch (event.type) {
-    case 'identity.proposed':
-      return { ...identity, state: 'proposed', proposal: { benchId: event.candidate, by, on } };
-    case 'identity.disagreed': {
-      const { proposal, ...rest } = identity;
-      const proposedBy = proposal?.by ?? '';
-      const disagreement = { benchId: event.candidate, proposedBy, by, on, why: event.why };
-      return { ...rest, state: 'open', disagreements: [...identity.disagreements, disagreement] };
-    }
-    case 'identity.taken':
-      return { ...identity, state: 'taken', closed: { by, on } };
-    case 'identity.left-unidentified': {
-      const { proposal: _proposal, ...rest } = identity;
-      return { ...rest, state: 'unidentified', keptAt: event.keptAt, closed: { by, on } };
-    }
-    default:
-      return identity;
   }
 };
 

@@ -33,10 +33,12 @@ export interface DeviceQuery {
   readonly standing?: readonly Standing[] | undefined;
   /** Only devices in service whose due date is before this date. */
   readonly dueBefore?: CalendarDate | undefined;
+  /** Only devices in service whose due date is this date or later. */
+  readonly dueFrom?: CalendarDate | undefined;
   /** Only devices whose tag nobody has scanned on them yet. */
   readonly unprovedTag?: boolean | undefined;
-  /** Only devices that are out: with anybody, or with this person. */
-  readonly out?: true | { readonly userId: string } | undefined;
+  /** Only devices that are out: with anybody, or with this person; `false` for those that nobody has. */
+  readonly out?: boolean | { readonly userId: string } | undefined;
   /** Only devices that are out and were expected back before this date. */
   readonly returnBefore?: CalendarDate | undefined;
   /** Only devices that have their place there. */
@@ -74,10 +76,22 @@ export interface Counts {
   readonly unprovedTags: number;
   /** Devices with a user, those written off as lost among them. */
   readonly out: number;
-  /** Devices in service that nobody has. */
+  /** Devices in service that nobody has and that are not overdue. */
   readonly ready: number;
   /** Devices that were expected back before today. */
   readonly overdueReturns: number;
+}
+
+/** A device that must come to the bench one day: in service, or never inspected, and not written off as lost. */
+export interface DeviceToPlan {
+  readonly benchId: BenchId;
+  /** Absent where it was never inspected. */
+  readonly dueOn?: CalendarDate | undefined;
+  readonly lastInspectedOn?: CalendarDate | undefined;
+  /** Who has it, a person's ID; absent where it is in store. */
+  readonly holderId?: string | undefined;
+  /** When it is expected back from a job; absent where nobody said. */
+  readonly outUntil?: CalendarDate | undefined;
 }
 
 /** Which times that somebody had a device are asked for: of one device or of one user. */
@@ -106,6 +120,8 @@ export interface LedgerReader {
   devices(query: DeviceQuery): Promise<{ readonly rows: readonly DeviceRow[]; readonly total: number }>;
   /** At most `limit` of all bench IDs, in their order, from the first after `after` on. */
   benchIds(after: BenchId | undefined, limit: number): Promise<readonly BenchId[]>;
+  /** In no order. */
+  devicesToPlan(): Promise<readonly DeviceToPlan[]>;
   counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts>;
   inspection(inspection: number): Promise<Inspection | undefined>;
   /** Newest first. */

@@ -12,11 +12,13 @@ export interface ListContent {
   readonly at: string;
   /** What was asked for, in words. */
   readonly asked: readonly Told[];
+  /** How much is on the list; it counts devices where this is absent. */
+  readonly counted?: Told;
 }
 
 export const listReport = (
   data: DataTable,
-  { station, on, at, asked }: ListContent,
+  { station, on, at, asked, counted }: ListContent,
   words: ReportWords,
   widthMm: number,
 ): Report => ({
@@ -27,7 +29,7 @@ export const listReport = (
   strips: [
     heading(data.title, widthMm, textStyles.title),
     ...asked.map((told) => prose(told, widthMm)),
-    prose(words.tell('deviceCount', { count: data.rows.length }), widthMm, textStyles.strong),
+    prose(counted ?? words.tell('deviceCount', { count: data.rows.length }), widthMm, textStyles.strong),
     tableStrip(data, words, widthMm),
     whole(words.tell('caution'), widthMm, textStyles.soft, 4),
   ],

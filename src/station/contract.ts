@@ -3,8 +3,10 @@ import type { z } from 'zod';
 import { backupCancel } from './operations/backup-cancel.ts';
 import { backupMake } from './operations/backup-make.ts';
 import { backupStatus } from './operations/backup-status.ts';
+import { benchCapacityOperation } from './operations/bench-capacity.ts';
 import { benchIdCheck } from './operations/bench-id-check.ts';
 import { benchIdNew } from './operations/bench-id-new.ts';
+import { benchSetCapacity } from './operations/bench-set-capacity.ts';
 import { binLabel } from './operations/bin-label.ts';
 import { checkpointExport } from './operations/checkpoint-export.ts';
 import { checkpointList } from './operations/checkpoint-list.ts';
@@ -120,6 +122,10 @@ import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
 import { scannerLearn } from './operations/scanner-learn.ts';
 import { scannerSymbol } from './operations/scanner-symbol.ts';
+import { scheduleDevices } from './operations/schedule-devices.ts';
+import { scheduleDue } from './operations/schedule-due.ts';
+import { scheduleNotices } from './operations/schedule-notices.ts';
+import { schedulePlan } from './operations/schedule-plan.ts';
 import { sessionSignIn } from './operations/session-sign-in.ts';
 import { sessionSignOut } from './operations/session-sign-out.ts';
 import { stationLoadDemo } from './operations/station-load-demo.ts';
@@ -221,6 +227,12 @@ const operations = [
   printerCalibrate,
   commandSheet,
   binLabel,
+  benchCapacityOperation,
+  benchSetCapacity,
+  scheduleDue,
+  schedulePlan,
+  scheduleDevices,
+  scheduleNotices,
   benchIdNew,
   benchIdCheck,
   pictureRead,

@@ -14,18 +14,21 @@ export const deviceFilterSchema = z.object({
   unprovedTag: z.boolean().optional(),
   /** Only devices that somebody has; `overdue` for those that were expected back before today. */
   out: z.enum(['any', 'overdue']).optional(),
+  /** Only devices that can go out as far as standing, due date and custody say: in service, not overdue, in store. */
+  ready: z.boolean().optional(),
 });
 export type DeviceFilter = z.output<typeof deviceFilterSchema>;
 
 export const deviceQueryOf = (
-  { search, standing, due, unprovedTag, out }: DeviceFilter,
+  { search, standing, due, unprovedTag, out, ready }: DeviceFilter,
   today: CalendarDate,
   dueSoonDays: number,
 ): Omit<DeviceQuery, 'limit' | 'offset'> => ({
   search,
   standing,
   dueBefore: due === 'overdue' ? today : due === 'due soon' ? addDays(today, dueSoonDays + 1) : undefined,
+  dueFrom: due === 'due soon' || ready === true ? today : undefined,
   unprovedTag,
-  out: out === 'any' ? true : undefined,
+  out: out === 'any' ? true : ready === true ? false : undefined,
   returnBefore: out === 'overdue' ? today : undefined,
 });

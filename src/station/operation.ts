@@ -16,6 +16,7 @@ import type { Keeper } from './keeping/keeper.ts';
 import type { PinGuard } from './pin.ts';
 import type { ReportOutcome } from './reports/make-report.ts';
 import type { Rules } from './rules.ts';
+import type { BenchPlanner } from './schedule/bench-planner.ts';
 import type { RecordVerification } from './verify-record.ts';
 import type { WorkJobs } from './work-jobs.ts';
 
@@ -37,6 +38,7 @@ export interface OperationContext {
   readonly verifyJobs: WorkJobs<RecordVerification>;
   readonly reportJobs: WorkJobs<ReportOutcome>;
   readonly keeper: Keeper;
+  readonly planner: BenchPlanner;
   /** The data folder. */
   readonly folder: string;
   /** Where the product's own `assets` and `demo-data` are. */

@@ -20,6 +20,7 @@ import { OpenRecord, type RecordInUse } from './open-record.ts';
 import type { Access, OperationContext, WantedRestore } from './operation.ts';
 import type { ReportOutcome } from './reports/make-report.ts';
 import { loadRules } from './rules.ts';
+import { BenchPlanner } from './schedule/bench-planner.ts';
 import { issueText, sentenceOf } from './sentence.ts';
 import { keepKey } from './station-key.ts';
 import type { RecordVerification } from './verify-record.ts';
@@ -74,6 +75,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const verifyJobs = new WorkJobs<RecordVerification>(5, (error) => faultOf(error, 'ledger.verify-start'));
   const reportJobs = new WorkJobs<ReportOutcome>(20, (error) => faultOf(error, 'report.make'));
   const keeper = new Keeper((error, operation) => faultOf(error, operation));
+  const planner = new BenchPlanner();
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
   const occasionBy =
@@ -103,6 +105,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       verifyJobs,
       reportJobs,
       keeper,
+      planner,
       folder: options.folder,
       productFolder,
       language,

@@ -14,9 +14,9 @@ const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Be
   demo: () => import('./demo.ts'),
   desk: () => import('./desk.ts'),
   ledger: () => import('./ledger.ts'),
-  plan: () => import('./plan.ts'),
   program: () => import('./program.ts'),
   tags: () => import('./tags.ts'),
+  plan: () => import('./plan.ts'),
   'worn-levels': () => import('./worn-levels.ts'),
   'worn-tags': () => import('./worn-tags.ts'),
 };

@@ -1,4 +1,7 @@
-/** Makes a report: in which form, in which words, on which paper; then shows it, or says where it is. */
+/**
+ * Makes a report: in which form, in which words, on which paper; then shows it, or says where it is. The command symbol
+ * *confirm* makes it, then closes the dialog.
+ */
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { InputOf, OutputOf } from '../../../src/station/contract.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
@@ -7,6 +10,7 @@ import { Choice } from '../../components/choice.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
+import { useScanHandler } from '../../scan/scan.ts';
 import { call } from '../../station/client.ts';
 import { useWork, type WorkCalls } from '../../station/use-work.ts';
 import styles from './records.module.css';
@@ -15,7 +19,7 @@ import { saveReport } from './save-report.ts';
 type Request = InputOf<'report.make'>;
 type Status = OutputOf<'report.status'>;
 type Words = Request['language'];
-type Form = 'pdf' | 'csv' | 'xlsx';
+type Form = NonNullable<Request['format']>;
 type Paper = 'a4' | 'letter';
 
 export interface ReportDialogProps {
@@ -24,14 +28,23 @@ export interface ReportDialogProps {
   readonly of: Request['of'] | undefined;
   /** A list can also be had as CSV and as a workbook. */
   readonly isList?: boolean;
+  /** The one form in which it can be had; a PDF where it is absent and this is no list. */
+  readonly onlyForm?: Form;
   /** What else is asked for. */
   readonly children?: ReactNode;
   onClose(): void;
 }
 
-export const ReportDialog = ({ title, of, isList = false, children, onClose }: ReportDialogProps) => {
+export const ReportDialog = ({
+  title,
+  of,
+  isList = false,
+  onlyForm,
+  children,
+  onClose,
+}: ReportDialogProps) => {
   const { t, language } = useText();
-  const [form, setForm] = useState<Form>('pdf');
+  const [form, setForm] = useState<Form>(onlyForm ?? 'pdf');
   const [words, setWords] = useState<Words>(language);
   const [paper, setPaper] = useState<Paper>('a4');
   const job = useRef<number>(undefined);
@@ -60,6 +73,12 @@ export const ReportDialog = ({ title, of, isList = false, children, onClose }: R
     cancel();
     onClose();
   };
+  useScanHandler(({ meaning }) => {
+    if (meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
+    if (made !== undefined) close();
+    else if (!isWorking) make();
+    return true;
+  });
   return (
     <Dialog title={title} onClose={close}>
       <div className={styles.form}>

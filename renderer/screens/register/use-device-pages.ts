@@ -6,10 +6,12 @@ import { useStationQuery } from '../../station/hooks.ts';
 
 const pageSize = 200;
 
-type Filtering = Pick<InputOf<'device.list'>, 'standing' | 'due' | 'unprovedTag'>;
+type Filtering = Pick<InputOf<'device.list'>, 'standing' | 'due' | 'unprovedTag' | 'out' | 'ready'>;
 
 const filterings: Readonly<Record<RegisterFilter, Filtering>> = {
   'in-service': { standing: ['in service'] },
+  ready: { ready: true },
+  out: { out: 'any' },
   'never-inspected': { standing: ['new'] },
   'due-soon': { standing: ['in service'], due: 'due soon' },
   overdue: { standing: ['in service'], due: 'overdue' },

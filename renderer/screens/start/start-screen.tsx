@@ -25,7 +25,7 @@ export const StartScreen = () => {
         </div>
         <p className={styles.today}>{t('screens:start.today', { date: dateText(station.today) })}</p>
       </section>
-      <DayCounts counts={station.counts} dueSoonDays={station.dueSoonDays} />
+      <DayCounts counts={station.counts} dueSoonDays={station.dueSoonDays} backup={station.backup} />
       <BackupNotice station={station} />
       <TrainingNotices notices={station.trainingNotices} />
       <div className={styles.columns}>

@@ -4,10 +4,9 @@ import { type Command, InvalidArgumentError, Option } from 'commander';
 import { type CalendarDate, calendarDateSchema } from '../../domain/brand.ts';
 import { standingSchema } from '../../domain/device.ts';
 import type { InputOf } from '../../station/contract.ts';
-import { Failure } from '../failure.ts';
 import { deviceMeant, type Job, jobOf, type StationCall, withStation } from '../job.ts';
+import { madeReport } from '../made-report.ts';
 import type { Shell } from '../terminal.ts';
-import { untilEnded } from '../until-ended.ts';
 import { wholeNumber } from './device.ts';
 
 type Request = InputOf<'report.make'>;
@@ -52,11 +51,8 @@ export const addReport = (program: Command, { words, terminal }: Shell): void =>
         paper: options.paper,
         ...(options.out === undefined ? {} : { file: resolve(options.out) }),
       };
-      const { job: number } = await call('report.make', request);
-      const end = await untilEnded(() => call('report.status', { job: number }));
-      if (end.state === 'refused')
-        throw new Failure({ code: end.code, sentence: end.sentence, field: 'report' });
-      job.give(end, [words('report-made', { path: end.path })]);
+      const made = await madeReport(call, request);
+      job.give(made, [words('report-made', { path: made.path })]);
     });
   };
 
@@ -107,7 +103,7 @@ export const addReport = (program: Command, { words, terminal }: Shell): void =>
     );
 };
 
-const dayFrom =
+export const dayFrom =
   (words: Job['words']) =>
   (text: string): CalendarDate => {
     const day = calendarDateSchema.safeParse(text);

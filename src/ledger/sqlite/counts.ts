@@ -3,7 +3,7 @@ import { type SelectQueryBuilder, type SqlBool, sql } from 'kysely';
 import type { CalendarDate } from '../../domain/brand.ts';
 import type { Standing } from '../../domain/device.ts';
 import type { Counts } from '../ledger.ts';
-import { hasUnproved, isOut } from './device-conditions.ts';
+import { hasUnproved, isIn, isOut } from './device-conditions.ts';
 import type { LedgerDatabase, LedgerTables } from './schema.ts';
 
 /** Written out, not as a parameter, so that SQLite can use the index over just these. */
@@ -31,7 +31,7 @@ export const countsIn = async (
     held: of('quarantined', 'at manufacturer'),
     unprovedTags: await countOf(database.selectFrom('device').where(hasUnproved)),
     out: await countOf(database.selectFrom('device').where(isOut)),
-    ready: of('in service') - (await countOf(inService.where(isOut))),
+    ready: await countOf(inService.where('due_on', '>=', today).where(isIn)),
     overdueReturns: await countOf(
       database.selectFrom('device').where(isOut).where('expected_on', '<', today),
     ),

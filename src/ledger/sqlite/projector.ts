@@ -7,7 +7,6 @@ import { tradeProgram } from '../../domain/due/trade-program.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import {
   evolveDevice,
-  evolveIdentityCase,
   evolveIn,
   evolveInspection,
   evolveModelSheet,
@@ -16,6 +15,7 @@ import {
   touchedBy,
 } from '../../domain/evolve.ts';
 import { changedSpells } from '../../domain/evolve-custody.ts';
+import { evolveIdentityCase } from '../../domain/evolve-identity-case.ts';
 import { evolvePerson } from '../../domain/evolve-person.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';

@@ -17,12 +17,14 @@ import type {
   CustodyQuery,
   DeviceQuery,
   DeviceRow,
+  DeviceToPlan,
   InspectionQuery,
   LedgerReader,
 } from '../ledger.ts';
 import { countOf, countsIn, isOpen } from './counts.ts';
 import { placesIn, spellsIn } from './custody-reads.ts';
 import { conditionsOf } from './device-conditions.ts';
+import { devicesToPlan } from './devices-to-plan.ts';
 import { withDue } from './due-columns.ts';
 import { recordedFrom } from './event-row.ts';
 import type { LedgerDatabase } from './schema.ts';
@@ -171,6 +173,10 @@ export class SqliteReader implements LedgerReader {
     const isLastPage = page.length < query.limit && (page.length > 0 || query.offset === 0);
     const total = isLastPage ? query.offset + page.length : await countOf(matching);
     return { rows: await this.#deviceRows(page.map((row) => row.bench_id as BenchId)), total };
+  }
+
+  devicesToPlan(): Promise<readonly DeviceToPlan[]> {
+    return devicesToPlan(this.#database);
   }
 
   counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts> {

@@ -1,36 +1,19 @@
 /** `station.status`: what every screen needs first: whether there is a station, who is signed in, and the numbers of the day. */
 import { z } from 'zod';
-import { type CalendarDate, calendarDateSchema } from '../../domain/brand.ts';
+import { calendarDateSchema } from '../../domain/brand.ts';
 import { addDays } from '../../domain/calendar.ts';
 import { backupState, backupStateSchema } from '../../domain/keeping.ts';
 import { lengthUnitSchema } from '../../domain/length.ts';
 import { isAdministrator, type Person } from '../../domain/person.ts';
 import { programInForce } from '../../domain/program-in-force.ts';
 import { scannerSchema } from '../../domain/scanner/scanner.ts';
-import { trainingNotice, trainingNoticeSchema } from '../../domain/training-notice.ts';
 import { defineOperation } from '../operation.ts';
 import { personView, personViewSchema } from '../person-view.ts';
+import { trainingNotices, trainingNoticeViewSchema } from '../training-notices.ts';
 import { deviceSummary, deviceSummarySchema } from '../views.ts';
 
 const demoBadges = (people: readonly Person[]) =>
   people.filter(({ left }) => left === undefined).map(({ name, badge, roles }) => ({ name, badge, roles }));
-
-const noticeSchema = z.object({
-  personId: z.string(),
-  name: z.string(),
-  notice: trainingNoticeSchema,
-  on: calendarDateSchema,
-});
-
-const trainingNotices = (people: readonly Person[], today: CalendarDate): z.infer<typeof noticeSchema>[] =>
-  people
-    .flatMap((person) => {
-      const notice = trainingNotice(person, today);
-      const on = person.designation?.trainingValidUntil;
-      const { personId, name } = person;
-      return notice === undefined || on === undefined ? [] : [{ personId, name, notice, on }];
-    })
-    .toSorted((one, other) => one.on.localeCompare(other.on));
 
 export const stationStatus = defineOperation({
   name: 'station.status',
@@ -53,7 +36,7 @@ export const stationStatus = defineOperation({
         .array(z.object({ name: z.string(), badge: z.string(), roles: z.array(z.string()) }))
         .optional(),
       /** People whose training has run out or will within 30 days, the earliest first; only for an administrator. */
-      trainingNotices: z.array(noticeSchema).optional(),
+      trainingNotices: z.array(trainingNoticeViewSchema).optional(),
       dueSoonDays: z.number().int(),
       counts: z.object({
         devices: z.number().int(),

@@ -12,6 +12,7 @@ import type { WorkControl } from '../work-jobs.ts';
 import { deviceComposition } from './compose-device.ts';
 import { inspectionComposition } from './compose-inspection.ts';
 import { dueComposition, registerComposition } from './compose-list.ts';
+import { noticesComposition, planComposition } from './compose-plan.ts';
 import { returnComposition } from './compose-return.ts';
 import type { ReportRequest, ReportSubject } from './report-request.ts';
 
@@ -21,6 +22,8 @@ export interface Composition {
   readonly fileName: string;
   report(widthMm: number): Report;
   readonly data?: DataTable;
+  /** As a calendar file, where it is of days to come. */
+  calendar?(): Uint8Array;
 }
 
 export interface ComposeControl extends WorkControl {
@@ -63,6 +66,11 @@ export const composeReport = async (
     const { pdf, pages } = await renderReport(report, request.paper, words, control);
     return { fileName, bytes: pdf, pages, ...rows };
   }
+  if (request.format === 'ics') {
+    if (composed.calendar === undefined)
+      return refusal('report-format-not-offered', { format: request.format }, 'format');
+    return { fileName, bytes: composed.calendar(), ...rows };
+  }
   if (data === undefined) return refusal('report-format-not-offered', { format: request.format }, 'format');
   const bytes = request.format === 'csv' ? toCsv(data) : await toWorkbook(data);
   control.signal.throwIfAborted();
@@ -83,6 +91,10 @@ const compositionOf = (
       return registerComposition(context, of, control);
     case 'due':
       return dueComposition(context, of.until, control);
+    case 'bench-plan':
+      return planComposition(context, of, control);
+    case 'notices':
+      return noticesComposition(context, control);
     case 'return':
       return returnComposition(context, of, control);
   }

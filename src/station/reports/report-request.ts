@@ -12,6 +12,14 @@ export const reportSubjectSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('register'), ...deviceFilterSchema.shape }),
   /** In service and due by that day; within the program's warning time where it is absent. */
   z.object({ kind: z.literal('due'), until: calendarDateSchema.optional() }),
+  /** What the bench takes in hand in these days; from today on, and all that is planned, where they are absent. */
+  z.object({
+    kind: z.literal('bench-plan'),
+    from: calendarDateSchema.optional(),
+    until: calendarDateSchema.optional(),
+  }),
+  /** Devices out in the field that come due, and training that runs out. */
+  z.object({ kind: z.literal('notices') }),
   /** Devices that are held, of one manufacturer. */
   z.object({
     kind: z.literal('return'),
@@ -21,7 +29,8 @@ export const reportSubjectSchema = z.discriminatedUnion('kind', [
 ]);
 export type ReportSubject = z.output<typeof reportSubjectSchema>;
 
-export const reportFormats = ['pdf', 'csv', 'xlsx'] as const;
+/** `ics`: a calendar file, of the plan of the bench alone. */
+export const reportFormats = ['pdf', 'csv', 'xlsx', 'ics'] as const;
 export type ReportFormat = (typeof reportFormats)[number];
 
 export const reportRequestSchema = z.object({
