@@ -131,9 +131,9 @@ export class World {
     return dated;
   }
 
-  /** As nothing here can make it: a standing that only the record of another day could bring. */
-  force(index: number, standing: Device['standing']): void {
-    this.devices.set(index, { ...this.devices.get(index)!, standing });
+  /** As no command here makes it. */
+  force(index: number, state: Partial<Device>): void {
+    this.devices.set(index, { ...this.devices.get(index)!, ...state });
   }
 
   daysPass(days: number): void {
@@ -200,7 +200,7 @@ export class World {
     );
   }
 
-  checkOut(index: number, user: Name, isConfirmed: boolean, days: number): Outcome {
+  checkOut(index: number, user: Name, isConfirmed: boolean, days: number | undefined): Outcome {
     const device = this.device(index);
     return this.#run(
       index,
@@ -223,7 +223,7 @@ export class World {
     return this.#run(
       index,
       'nadia',
-      decideTransfer(device, { ...this.#handOut(user, isConfirmed, 0), because }, holder),
+      decideTransfer(device, { ...this.#handOut(user, isConfirmed, undefined), because }, holder),
     );
   }
 
@@ -231,11 +231,11 @@ export class World {
     return this.#run(index, 'nadia', decideLost(this.device(index), 'nadia', 'Random.', deskRules.lost));
   }
 
-  #handOut(user: Name, isConfirmed: boolean, days: number) {
+  #handOut(user: Name, isConfirmed: boolean, days: number | undefined) {
     return {
       user: people[user],
       today: this.today,
-      expectedOn: addDays(this.today, days),
+      ...(days === undefined ? {} : { expectedOn: addDays(this.today, days) }),
       ...(isConfirmed ? { preUse: { list: { key: 'desk', version: 1 }, language: 'en' as const } } : {}),
     };
   }

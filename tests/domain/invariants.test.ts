@@ -24,6 +24,7 @@ type Command =
   | {
       readonly do: 'inspect';
       readonly device: number;
+      readonly by: Name;
       readonly bad: string | undefined;
       readonly prove: boolean;
     }
@@ -34,7 +35,7 @@ type Command =
       readonly device: number;
       readonly user: Name;
       readonly confirmed: boolean;
-      readonly days: number;
+      readonly days: number | undefined;
     }
   | {
       readonly do: 'check in';
@@ -69,6 +70,7 @@ const command: fc.Arbitrary<Command> = fc.oneof(
     arbitrary: fc.record({
       do: fc.constant('inspect' as const),
       device,
+      by: signer,
       bad: someCheck,
       prove: mostly(true, false),
     }),
@@ -80,7 +82,7 @@ const command: fc.Arbitrary<Command> = fc.oneof(
       device,
       user: taker,
       confirmed: mostly(true, false),
-      days: mostly(0, -1, 1, 370),
+      days: mostly<number | undefined>(0, undefined, undefined, -1, 1, 370),
     }),
   },
   {
@@ -93,7 +95,7 @@ const command: fc.Arbitrary<Command> = fc.oneof(
     }),
   },
   {
-    weight: 3,
+    weight: 5,
     arbitrary: fc.record({
       do: fc.constant('hand over' as const),
       device,
@@ -256,8 +258,8 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
       return;
     case 'inspect': {
       starts(world, index, watched);
-      answers(world, index, watched, { ...command, do: 'answer', by: 'inspector', skip: undefined });
-      signs(world, index, watched, 'inspector');
+      answers(world, index, watched, { ...command, do: 'answer', by: command.by, skip: undefined });
+      signs(world, index, watched, command.by);
       if (command.prove) prove(world, index, watched, 0);
       return;
     }
@@ -291,15 +293,16 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
     case 'check out': {
       const { user, confirmed, days } = command;
       const { refused } = world.checkOut(index, user, confirmed, days);
-      const back = laterBy(world.today, days);
+      const back = laterBy(world.today, days ?? 0);
       const may =
         isUser(user) &&
         confirmed &&
-        days >= 0 &&
+        (days ?? 0) >= 0 &&
         watched.out === undefined &&
         isFit(watched, world.today) &&
         isInTime(watched.passedOn ?? '', back);
       same(`checked out (${refused})`, refused === undefined, may);
+      if (isUser(user) && watched.everRemoved) same('the reason', refused, 'checkout-quarantined');
       if (refused === undefined) watched.out = user;
       return;
     }

@@ -378,7 +378,7 @@ export const screens: readonly Screen[] = [
   ...screensOfPeople,
   ...screensOfProgram,
   ...screensOfRecords,
-  ...screensOfDesk,
   ...screensOfSchedule,
   ...setup,
+  ...screensOfDesk,
 ];
