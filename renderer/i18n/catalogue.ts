@@ -3,6 +3,7 @@ import i18next from 'i18next';
 import { initReactI18next } from 'react-i18next';
 import enCamera from '../../assets/messages/en/camera.json';
 import enCorrections from '../../assets/messages/en/corrections.json';
+import enDesk from '../../assets/messages/en/desk.json';
 import enEvidence from '../../assets/messages/en/evidence.json';
 import enExchange from '../../assets/messages/en/exchange.json';
 import enKeeping from '../../assets/messages/en/keeping.json';
@@ -15,6 +16,7 @@ import enScreens from '../../assets/messages/en/screens.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
 import esCorrections from '../../assets/messages/es/corrections.json';
+import esDesk from '../../assets/messages/es/desk.json';
 import esEvidence from '../../assets/messages/es/evidence.json';
 import esExchange from '../../assets/messages/es/exchange.json';
 import esKeeping from '../../assets/messages/es/keeping.json';
@@ -31,6 +33,7 @@ import { recall, remember } from '../station/remembered.ts';
 interface Catalogues {
   readonly camera: typeof enCamera;
   readonly corrections: typeof enCorrections;
+  readonly desk: typeof enDesk;
   readonly evidence: typeof enEvidence;
   readonly exchange: typeof enExchange;
   readonly keeping: typeof enKeeping;
@@ -46,6 +49,7 @@ interface Catalogues {
 const english: Catalogues = {
   camera: enCamera,
   corrections: enCorrections,
+  desk: enDesk,
   evidence: enEvidence,
   exchange: enExchange,
   keeping: enKeeping,
@@ -60,6 +64,7 @@ const english: Catalogues = {
 const spanish: Catalogues = {
   camera: esCamera,
   corrections: esCorrections,
+  desk: esDesk,
   evidence: esEvidence,
   exchange: esExchange,
   keeping: esKeeping,

@@ -2,6 +2,9 @@
 import { BenchScreen } from '../screens/bench/bench-screen.tsx';
 import { TagScreen } from '../screens/bench/tag-screen.tsx';
 import { CorrectionsScreen } from '../screens/corrections/corrections-screen.tsx';
+import { CountScreen } from '../screens/desk/count-screen.tsx';
+import { CustodyScreen } from '../screens/desk/custody-screen.tsx';
+import { DeskScreen } from '../screens/desk/desk-screen.tsx';
 import { DeviceScreen } from '../screens/device/device-screen.tsx';
 import { NewDeviceScreen } from '../screens/device/new-device-screen.tsx';
 import { CaseScreen } from '../screens/identity/case-screen.tsx';
@@ -48,6 +51,12 @@ export const CurrentScreen = () => {
       );
     case 'relabel':
       return <RelabelScreen key={route.benchId} benchId={route.benchId} />;
+    case 'desk':
+      return <DeskScreen />;
+    case 'custody':
+      return <CustodyScreen />;
+    case 'count':
+      return <CountScreen key={route.place} place={route.place} />;
     case 'markings':
       return <MarkingsScreen />;
     case 'corrections':

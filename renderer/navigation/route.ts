@@ -37,6 +37,9 @@ export type Route =
   | { readonly screen: 'who'; readonly identityCase?: number | undefined }
   | { readonly screen: 'relabel'; readonly benchId: BenchId }
   | { readonly screen: 'markings' }
+  | { readonly screen: 'desk' }
+  | { readonly screen: 'custody' }
+  | { readonly screen: 'count'; readonly place?: string | undefined }
   | { readonly screen: 'corrections'; readonly benchId: BenchId }
   | { readonly screen: 'person'; readonly personId: string }
   /** `week`: any day of it. */
@@ -68,6 +71,11 @@ export const hashOf = (route: Route): string => {
       return `#/relabel/${route.benchId}`;
     case 'markings':
       return '#/markings';
+    case 'desk':
+    case 'custody':
+      return `#/${route.screen}`;
+    case 'count':
+      return route.place === undefined ? '#/count' : `#/count/${route.place}`;
     case 'corrections':
       return `#/corrections/${route.benchId}`;
     case 'person':
@@ -121,7 +129,11 @@ export const routeOf = (hash: string): Route => {
     case 'setup':
       return /^[a-z]+$/.test(first ?? '') ? { screen, panel: first } : { screen };
     case 'markings':
+    case 'desk':
+    case 'custody':
       return { screen };
+    case 'count':
+      return /^[A-Z0-9]{1,12}$/.test(first ?? '') ? { screen, place: first } : { screen };
     default:
       return { screen: 'start' };
   }

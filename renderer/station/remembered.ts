@@ -1,6 +1,6 @@
-/** What this window remembers for the next time: language, theme, and where checkpoints are kept. Works without storage, only forgetfully. */
+/** What this window remembers for the next time: language, theme, where checkpoints are kept, and whether refusals are read aloud. Works without storage, only forgetfully. */
 
-type Name = 'language' | 'theme' | 'checkpoint-folder';
+type Name = 'language' | 'theme' | 'checkpoint-folder' | 'read-aloud';
 
 export const recall = (name: Name): string | undefined => {
   try {

@@ -1,6 +1,7 @@
 /** Every screen and every main state of one, and the way there: what must hold on all of them is tried on this list. */
 import { learningText, samplesNeeded } from '../../src/domain/scanner/learn-scanner.ts';
 import { screensOfBench } from './bench-screens.ts';
+import { screensOfDesk } from './desk-screens.ts';
 import { screensOfEvidence } from './evidence-screens.ts';
 import { screensAfterImport, screensOfExchange } from './exchange-screens.ts';
 import { screensOfIdentity } from './identity-screens.ts';
@@ -377,6 +378,7 @@ export const screens: readonly Screen[] = [
   ...screensOfPeople,
   ...screensOfProgram,
   ...screensOfRecords,
+  ...screensOfDesk,
   ...screensOfSchedule,
   ...setup,
 ];

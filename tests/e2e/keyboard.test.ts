@@ -15,6 +15,7 @@ const header = [
   'button: Show in Spanish: Español',
   'button: Dark screen',
   'a: Start',
+  'a: Desk',
   'a: Bench',
   'a: Register',
   'a: Records',

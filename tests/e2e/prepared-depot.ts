@@ -11,6 +11,7 @@ export const badges = {
   otherInspector: 'HP10031',
   attendant: 'HP10055',
   inspectorWhoseTrainingEnded: 'HP10048',
+  user: 'HP10062',
 } as const;
 export const pin = '271828';
 

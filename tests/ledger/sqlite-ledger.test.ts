@@ -38,6 +38,15 @@ const firstTables = [
   'secret',
 ];
 
+/** Takes away what came with custody. */
+const withoutCustody = `
+  drop table if exists custody_spell;
+  drop index device_by_custody; drop index device_by_return; drop index device_by_place;
+  alter table device drop column custody_user;
+  alter table device drop column expected_on;
+  alter table device drop column stored_at;
+`;
+
 /** Makes the file one of the first version, in which people had no history. */
 const makeVersionOne = async (folder: string): Promise<void> => {
   const database = await SqliteConnection.open(join(folder, ledgerFileName));
@@ -47,6 +56,7 @@ const makeVersionOne = async (folder: string): Promise<void> => {
   }
   await database.exec('drop index inspection_by_signature; drop index inspection_by_signer');
   await database.exec('alter table device drop column due_what');
+  await database.exec(withoutCustody);
   await database.exec(`update person set state = json_remove(state, '$.history'); pragma user_version = 1`);
   await database.close();
 };
@@ -200,6 +210,7 @@ describe('a data folder', () => {
     await old.exec(`
       drop index inspection_by_signature; drop index inspection_by_signer;
       alter table device drop column due_what;
+      ${withoutCustody}
       drop table subtree; drop table checkpoint; pragma user_version = 2;
     `);
     await old.close();

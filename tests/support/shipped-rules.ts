@@ -5,7 +5,7 @@ import { metres, millimetres } from '../../src/domain/brand.ts';
 import { type Check, type Procedure, procedureSchema } from '../../src/domain/procedure.ts';
 import { programSchema } from '../../src/domain/program.ts';
 
-const asset = (path: string): unknown =>
+export const asset = (path: string): unknown =>
   JSON.parse(readFileSync(new URL(`../../assets/${path}`, import.meta.url), 'utf8'));
 
 export const procedureVersion = (version: 1 | 2): Procedure =>

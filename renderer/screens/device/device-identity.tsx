@@ -36,6 +36,10 @@ export const DeviceIdentity = ({ device }: { readonly device: DeviceCard }) => {
     ...(device.regularUser === undefined
       ? []
       : [[t('screens:device.regularUser'), device.regularUser] as const]),
+    ...(device.custody === undefined
+      ? []
+      : [[t('desk:cardOut'), `${device.heldBy ?? ''}, ${dateText(device.custody.since.on)}`] as const]),
+    ...(device.stored === undefined ? [] : [[t('desk:cardPlace'), device.stored.place] as const]),
   ];
   return (
     <section className={styles.identity}>

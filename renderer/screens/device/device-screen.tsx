@@ -7,6 +7,7 @@ import { SrlDrawing } from '../../drawing/srl-drawing.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { useStationQuery } from '../../station/hooks.ts';
+import { CustodyHistory } from '../desk/custody-history.tsx';
 import { BindHereDialog } from './bind-here-dialog.tsx';
 import styles from './device.module.css';
 import { DeviceCorrections } from './device-corrections.tsx';
@@ -66,6 +67,7 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
         <DeviceMarking marking={device.marking} />
         <div className={styles.stack}>
           <EquipmentRecord device={device} />
+          <CustodyHistory of={{ benchId }} />
           <OtherCodes device={device} />
           <DeviceLifeline benchId={benchId} />
           <DeviceCorrections device={device} />

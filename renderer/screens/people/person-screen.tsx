@@ -5,6 +5,7 @@ import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { CorrectionList } from '../corrections/correction-list.tsx';
+import { CustodyHistory } from '../desk/custody-history.tsx';
 import { DesignationBox } from './designation-box.tsx';
 import styles from './people.module.css';
 import { PersonActions } from './person-actions.tsx';
@@ -54,6 +55,7 @@ export const PersonScreen = ({ personId }: { readonly personId: string }) => {
               <CorrectionList amendments={amendments} />
             </section>
           )}
+          <CustodyHistory of={{ userId: personId }} />
           <PersonHistory history={history} />
         </div>
       </div>

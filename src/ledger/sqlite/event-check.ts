@@ -1,4 +1,5 @@
 /** Reads the events of a ledger file in order and holds each against its hash, its columns, its subtrees and the checkpoints over it. */
+import { setImmediate } from 'node:timers/promises';
 import { sql } from 'kysely';
 import type { RecordedEvent } from '../../domain/event.ts';
 import type { Checkpoint } from '../checkpoint.ts';
@@ -6,10 +7,10 @@ import type { LedgerFault } from '../ledger.ts';
 import { leafHash } from '../merkle.ts';
 import { TreeBuilder } from '../tree-builder.ts';
 import { CheckpointCheck, type CheckpointRow } from './checkpoint-check.ts';
-import { chunkSize, type EventChunk, leavesOf, readChunk, textsOf } from './event-chunk.ts';
+import { checkpointsOf, chunkSize, type EventChunk, leavesOf, readChunk, textsOf } from './event-chunk.ts';
 import { isRecordedAs, parsedEvent } from './event-judge.ts';
 import type { LedgerDatabase } from './schema.ts';
-import { areStored, type GrownSubtrees, type StoredSubtrees, SubtreeCheck } from './subtree-check.ts';
+import { areStored, type GrownSubtrees, SubtreeCheck } from './subtree-check.ts';
 
 /** Numbers that are named as missing at a time. */
 const mostMissing = 1000;
@@ -38,8 +39,6 @@ interface HashedEvent {
 interface ReadAhead {
   readonly after: number;
   readonly chunk: EventChunk;
-  readonly checkpoints: readonly CheckpointRow[];
-  readonly subtrees: StoredSubtrees;
 }
 
 /** As a damaged file may deliver it. */
@@ -86,6 +85,8 @@ export class EventCheck {
       if (more) {
         reading = this.#read(last ?? 0);
         reading.catch(() => undefined);
+        // The statement is under way only when what leads up to it has had its turn.
+        await setImmediate();
       }
       await this.#check(read);
       this.#options.onChecked?.(this.tree.size);
@@ -112,24 +113,17 @@ export class EventCheck {
     this.#lastFalse = Math.max(this.#lastFalse, seq);
   }
 
-  /** Everything that the next events are held against, while those before them are still being hashed. */
+  /** One statement, so that it runs to its end while the events before are being hashed. */
   async #read(after: number): Promise<ReadAhead> {
-    const chunk = await readChunk(this.#recorded, after, this.#options.onEvents !== undefined);
-    const last = chunk.last ?? after;
-    return {
-      after,
-      chunk,
-      checkpoints: await this.#checkpointRows(after, last),
-      subtrees: await this.#subtrees.read(after, last),
-    };
+    return { after, chunk: await readChunk(this.#recorded, after, this.#options.onEvents !== undefined) };
   }
 
-  async #check({ after, chunk, checkpoints: rows, subtrees }: ReadAhead): Promise<void> {
+  async #check({ after, chunk }: ReadAhead): Promise<void> {
     const { first, last } = chunk;
     if (first === null || last === null) return;
     const together = this.#together(chunk, first, last);
     const events = together ?? (await this.#oneByOne(first, last));
-    const checkpoints = new Map(rows.map((row) => [row.size, row]));
+    const checkpoints = new Map(checkpointsOf(chunk).map((row) => [row.size, row]));
     const grown: GrownSubtrees[] = [];
     for (const { seq, leaf, recorded } of events) {
       const completed = this.tree.add(leaf);
@@ -144,7 +138,7 @@ export class EventCheck {
       if (inPlace && seq === this.#options.kept?.size) this.#keptIsThere = this.#isKept(this.#options.kept);
     }
     for (const row of checkpoints.values()) this.#checkpoint(row, undefined);
-    if (together === undefined || !areStored(grown, subtrees)) {
+    if (together === undefined || !areStored(grown, chunk)) {
       for (const fault of await this.#subtrees.faults(after, last, grown, this.#lastFalse))
         this.#isFalse(fault, fault.lastSeq);
     }

@@ -1,8 +1,10 @@
-/** A thousand events of a ledger file as one row: so they are fetched and hashed far faster than one by one. */
+/** A thousand events of a ledger file, with all that they are held against, as one row: far faster than one by one. */
 import { sql } from 'kysely';
 import { hashLength, leafHash } from '../merkle.ts';
 import { leafHashOf } from '../tree-builder.ts';
+import type { CheckpointRow } from './checkpoint-check.ts';
 import type { LedgerDatabase } from './schema.ts';
+import { type StoredSubtrees, storedSubtrees } from './subtree-check.ts';
 
 /** Events in one row. */
 export const chunkSize = 1000;
@@ -10,7 +12,7 @@ export const chunkSize = 1000;
 /** Stands before and between the events of a chunk, as it does before a leaf that is hashed; canonical JSON has none. */
 const leafPrefix = 0x00;
 
-export interface EventChunk {
+export interface EventChunk extends StoredSubtrees {
   readonly count: number;
   readonly first: number | null;
   readonly last: number | null;
@@ -22,6 +24,8 @@ export interface EventChunk {
   readonly hashes: Buffer | null;
   /** The columns beside each, as SQL writes them, a line each; only where they were asked for. */
   readonly columns: string | null;
+  /** The checkpoints that end with one of the events, a line each: size, type of the note, its bytes in hex. */
+  readonly checkpoints: string | null;
 }
 
 /** The events that follow number `after`. `recorded` is the file, attached under this name. */
@@ -33,13 +37,17 @@ export const readChunk = async (
   const columns = withColumns
     ? sql`group_concat(quote(bench_id) || ' ' || quote(inspection), char(10))`
     : sql`null`;
+  const last = sql<number>`(select "last" from together)`;
   const { rows } = await sql<EventChunk>`
-    select count(*) as "count", min(seq) as "first", max(seq) as "last",
+    with together as materialized (select count(*) as "count", min(seq) as "first", max(seq) as "last",
       typeof(min(bytes)) || ' ' || typeof(min(leaf_hash)) as "least",
       cast(group_concat(bytes, char(0)) as blob) as "events",
       cast(group_concat(leaf_hash, '') as blob) as "hashes",
       ${columns} as "columns"
-    from (select * from recorded.event where seq > ${after} order by seq limit ${chunkSize})
+    from (select * from recorded.event where seq > ${after} order by seq limit ${chunkSize})),
+    covering as (select group_concat(size || ' ' || typeof(note) || ' ' || hex(note), char(10)) as "checkpoints"
+      from recorded.checkpoint where size > ${after} and size <= ${last})
+    select * from together, covering, (${storedSubtrees(after, last)})
   `.execute(recorded);
   const [chunk] = rows;
   if (chunk === undefined) throw new Error('An aggregate has one row.');
@@ -78,3 +86,14 @@ const differences = (hashes: readonly string[], stored: string): ReadonlySet<num
 /** The events of a chunk that has leaves, as text. */
 export const textsOf = ({ events }: EventChunk): readonly string[] =>
   events?.toString('utf8').split('\0') ?? [];
+
+export const checkpointsOf = ({ checkpoints }: EventChunk): readonly CheckpointRow[] =>
+  checkpoints === null
+    ? []
+    : checkpoints.split('\n').map((line) => {
+        const [size, type, hex = ''] = line.split(' ');
+        return {
+          size: Number(size),
+          note: type === 'text' ? Buffer.from(hex, 'hex').toString('utf8') : null,
+        };
+      });

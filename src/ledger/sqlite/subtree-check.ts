@@ -1,5 +1,5 @@
 /** Holds the stored subtrees of a ledger file against those that its events make. */
-import { sql } from 'kysely';
+import { type RawBuilder, sql } from 'kysely';
 import type { LedgerFault } from '../ledger.ts';
 import { hashLength } from '../merkle.ts';
 import type { LedgerDatabase } from './schema.ts';
@@ -26,28 +26,38 @@ export interface GrownSubtrees {
 }
 
 export interface StoredSubtrees {
-  readonly count: number;
-  readonly first: number | null;
-  readonly last: number | null;
-  /** How many end with an odd number of events, or do not have one hash for each time that their number can be halved. */
+  /** With how many events subtrees end, and which of these are the first and the last. */
+  readonly ends: number;
+  readonly firstEnd: number | null;
+  readonly lastEnd: number | null;
+  /** How many of these are odd, or do not have one hash for each time that their number can be halved. */
   readonly misshapen: number;
   /** The type of the least of all hashes: blobs come after all other types in the order of SQLite. */
-  readonly least: string;
+  readonly leastSubtree: string;
   /** The hashes of all, one after the other. */
-  readonly hashes: Buffer | null;
+  readonly subtrees: Buffer | null;
 }
+
+/** What is stored of the subtrees that end with the events after number `after`, up to `last`, as one row. */
+export const storedSubtrees = (after: number, last: RawBuilder<number>) => sql<StoredSubtrees>`
+  select count(hashes) as "ends", min(last_seq) as "firstEnd", max(last_seq) as "lastEnd",
+    total(last_seq & 1 or length(hashes) % ${hashLength}
+      or 1 << (length(hashes) / ${hashLength}) <> last_seq & -last_seq) as "misshapen",
+    typeof(min(hashes)) as "leastSubtree", cast(group_concat(hashes, '') as blob) as "subtrees"
+  from (select * from recorded.subtree where last_seq > ${after} and last_seq <= ${last} order by last_seq)
+`;
 
 /** True where just these are stored; those grown are of events without a gap. */
 export const areStored = (
   grown: readonly GrownSubtrees[],
-  { count, first, last, misshapen, least, hashes }: StoredSubtrees,
+  { ends, firstEnd, lastEnd, misshapen, leastSubtree, subtrees }: StoredSubtrees,
 ): boolean =>
-  count === grown.length &&
-  first === (grown[0]?.seq ?? null) &&
-  last === (grown.at(-1)?.seq ?? null) &&
+  ends === grown.length &&
+  firstEnd === (grown[0]?.seq ?? null) &&
+  lastEnd === (grown.at(-1)?.seq ?? null) &&
   misshapen === 0 &&
-  least === (count === 0 ? 'null' : 'blob') &&
-  grown.map((each) => each.hashes).join('') === (hashes ?? nothing).toString('latin1');
+  leastSubtree === (ends === 0 ? 'null' : 'blob') &&
+  grown.map((each) => each.hashes).join('') === (subtrees ?? nothing).toString('latin1');
 
 type SubtreeFault = Extract<LedgerFault, { kind: 'subtree differs' }>;
 
@@ -60,20 +70,6 @@ export class SubtreeCheck {
   /** `recorded` is the file under test, attached under this name. */
   constructor(recorded: LedgerDatabase) {
     this.#recorded = recorded;
-  }
-
-  /** Those that end with the events after number `after`, up to `last`. */
-  async read(after: number, last: number): Promise<StoredSubtrees> {
-    const { rows } = await sql<StoredSubtrees>`
-      select count(hashes) as "count", min(last_seq) as "first", max(last_seq) as "last",
-        total(last_seq & 1 or length(hashes) % ${hashLength}
-          or 1 << (length(hashes) / ${hashLength}) <> last_seq & -last_seq) as "misshapen",
-        typeof(min(hashes)) as "least", cast(group_concat(hashes, '') as blob) as "hashes"
-      from (select * from recorded.subtree where last_seq > ${after} and last_seq <= ${last} order by last_seq)
-    `.execute(this.#recorded);
-    const [stored] = rows;
-    if (stored === undefined) throw new Error('An aggregate has one row.');
-    return stored;
   }
 
   /**

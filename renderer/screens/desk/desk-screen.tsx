@@ -1,0 +1,72 @@
+/** The desk: badge, devices, done. The one next thing is the largest on the screen. */
+
+import { useState } from 'react';
+import { Button } from '../../components/button.tsx';
+import { useText } from '../../i18n/text.ts';
+import { navigate } from '../../navigation/route.ts';
+import { recall, remember } from '../../station/remembered.ts';
+import { useReadyStation } from '../../station/status.ts';
+import styles from './desk.module.css';
+import { DeskNoticeView } from './desk-notice-view.tsx';
+import { HandoverView } from './handover-view.tsx';
+import { IncomingView } from './incoming-view.tsx';
+import { OutgoingView } from './outgoing-view.tsx';
+import { type Desk, useDesk } from './use-desk.ts';
+
+export const DeskScreen = () => {
+  const { t, language, setLanguage } = useText();
+  const counts = useReadyStation()?.counts;
+  const [isAloud, setAloud] = useState(() => recall('read-aloud') === 'yes');
+  const desk = useDesk();
+  const toggleAloud = (): void => {
+    remember('read-aloud', isAloud ? 'no' : 'yes');
+    setAloud(!isAloud);
+  };
+  return (
+    <div className={styles.desk}>
+      <div className={styles.now}>
+        <DeskNow desk={desk} isAloud={isAloud} />
+      </div>
+      <div className={styles.foot}>
+        <Button icon="register" onPress={() => navigate({ screen: 'custody' })}>
+          {t('desk:out', { count: counts?.out ?? 0 })}
+        </Button>
+        {counts !== undefined && counts.overdueReturns > 0 && (
+          <Button icon="late" onPress={() => navigate({ screen: 'custody' })}>
+            {t('desk:late', { count: counts.overdueReturns })}
+          </Button>
+        )}
+        <Button icon="scan" onPress={() => navigate({ screen: 'count' })}>
+          {t('desk:count')}
+        </Button>
+        <div className={styles.room} />
+        <Button {...(isAloud ? { icon: 'check' as const } : {})} onPress={toggleAloud}>
+          {t('desk:aloud')}
+        </Button>
+        <Button number={0} onPress={() => setLanguage(language === 'en' ? 'es' : 'en')}>
+          {t('desk:language')}
+        </Button>
+      </div>
+    </div>
+  );
+};
+
+const DeskNow = ({ desk, isAloud }: { readonly desk: Desk; readonly isAloud: boolean }) => {
+  const { t } = useText();
+  const { state, isStaffed } = desk;
+  if (!isStaffed) return <Waiting title={t('desk:staff')} hint={t('desk:staffHint')} />;
+  if (state.notice !== undefined)
+    return <DeskNoticeView desk={desk} notice={state.notice} isAloud={isAloud} />;
+  if (state.incoming !== undefined) return <IncomingView desk={desk} incoming={state.incoming} />;
+  if (state.handover !== undefined && state.user !== undefined)
+    return <HandoverView desk={desk} handover={state.handover} user={state.user} />;
+  if (state.user !== undefined) return <OutgoingView desk={desk} user={state.user} />;
+  return <Waiting title={t('desk:title')} hint={t('desk:hint')} />;
+};
+
+const Waiting = ({ title, hint }: { readonly title: string; readonly hint: string }) => (
+  <>
+    <h1 className={styles.display}>{title}</h1>
+    <p className={styles.large}>{hint}</p>
+  </>
+);

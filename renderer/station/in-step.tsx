@@ -1,0 +1,41 @@
+/** Keeps the window in step with the others of its station: asks for the size of the record, and for everything anew where it grew. */
+import { useQueryClient } from '@tanstack/react-query';
+import { useEffect } from 'react';
+import { call } from './client.ts';
+
+/** Two windows agree within a second; between two looks the network of the page is idle for longer than half a second. */
+const everyMs = 600;
+
+export const InStep = () => {
+  const queries = useQueryClient();
+  useEffect(() => {
+    let seen: number | undefined;
+    let timer: number | undefined;
+    let isOver = false;
+    const look = async (): Promise<void> => {
+      if (!document.hidden) {
+        const answer = await call('record.size', {});
+        if (isOver) return;
+        if (answer.ok) {
+          const { events } = answer.output;
+          if (seen !== undefined && events !== seen) await queries.invalidateQueries();
+          seen = events;
+        }
+      }
+      if (!isOver) timer = window.setTimeout(() => void look(), everyMs);
+    };
+    const onShown = (): void => {
+      if (document.hidden) return;
+      window.clearTimeout(timer);
+      void look();
+    };
+    document.addEventListener('visibilitychange', onShown);
+    void look();
+    return () => {
+      isOver = true;
+      window.clearTimeout(timer);
+      document.removeEventListener('visibilitychange', onShown);
+    };
+  }, [queries]);
+  return null;
+};

@@ -1,0 +1,391 @@
+/**
+ * The invariants that lives hang on, over a hundred thousand random sequences of commands on the rules alone, with shrinking.
+ * What must be refused is computed here from what was done, not by the rules under test.
+ */
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import type { CheckInAnswer } from '../../src/domain/custody/check-in-answer.ts';
+import { deskRules, type Name, procedure, World } from './invariants-world.ts';
+
+const sequences = 100_000;
+const devices = 3;
+
+type Command =
+  | { readonly do: 'start' | 'break off' | 'remove' | 'lose'; readonly device: number }
+  | {
+      readonly do: 'answer';
+      readonly device: number;
+      readonly by: Name;
+      readonly bad: string | undefined;
+      readonly skip: string | undefined;
+    }
+  | { readonly do: 'sign'; readonly device: number; readonly by: Name }
+  /** A whole inspection, and the scan of its tag where `prove`. */
+  | {
+      readonly do: 'inspect';
+      readonly device: number;
+      readonly bad: string | undefined;
+      readonly prove: boolean;
+    }
+  | { readonly do: 'prove'; readonly device: number; readonly back: number }
+  | { readonly do: 'read marking'; readonly device: number; readonly intact: boolean }
+  | {
+      readonly do: 'check out';
+      readonly device: number;
+      readonly user: Name;
+      readonly confirmed: boolean;
+      readonly days: number;
+    }
+  | {
+      readonly do: 'check in';
+      readonly device: number;
+      readonly answers: readonly ('no' | 'yes' | 'not known' | 'left out')[];
+      readonly found: boolean;
+    }
+  | {
+      readonly do: 'hand over';
+      readonly device: number;
+      readonly user: Name;
+      readonly confirmed: boolean;
+      readonly because: boolean;
+    }
+  | { readonly do: 'days pass'; readonly days: number };
+
+const device = fc.integer({ min: 0, max: devices - 1 });
+const mostly = <Value>(usual: Value, ...others: readonly Value[]) =>
+  fc.oneof(
+    { weight: 5, arbitrary: fc.constant(usual) },
+    { weight: 1, arbitrary: fc.constantFrom(...others) },
+  );
+const keys = procedure.checks.map(({ key }) => key);
+const someCheck = mostly<string | undefined>(undefined, ...keys);
+const signer = mostly<Name>('inspector', 'regular', 'undesignated', 'nadia');
+const taker = mostly<Name>('nadia', 'mara', 'regular', 'leaver', 'inspector');
+const said = mostly<'no' | 'yes' | 'not known' | 'left out'>('no', 'yes', 'not known', 'left out');
+
+const command: fc.Arbitrary<Command> = fc.oneof(
+  {
+    weight: 6,
+    arbitrary: fc.record({
+      do: fc.constant('inspect' as const),
+      device,
+      bad: someCheck,
+      prove: mostly(true, false),
+    }),
+  },
+  {
+    weight: 8,
+    arbitrary: fc.record({
+      do: fc.constant('check out' as const),
+      device,
+      user: taker,
+      confirmed: mostly(true, false),
+      days: mostly(0, -1, 1, 370),
+    }),
+  },
+  {
+    weight: 5,
+    arbitrary: fc.record({
+      do: fc.constant('check in' as const),
+      device,
+      answers: fc.tuple(said, said, said),
+      found: mostly(false, true),
+    }),
+  },
+  {
+    weight: 3,
+    arbitrary: fc.record({
+      do: fc.constant('hand over' as const),
+      device,
+      user: taker,
+      confirmed: mostly(true, false),
+      because: mostly(true, false),
+    }),
+  },
+  {
+    weight: 4,
+    arbitrary: fc.record({
+      do: fc.constantFrom(
+        'start' as const,
+        'start' as const,
+        'break off' as const,
+        'remove' as const,
+        'lose' as const,
+      ),
+      device,
+    }),
+  },
+  {
+    weight: 2,
+    arbitrary: fc.record({
+      do: fc.constant('answer' as const),
+      device,
+      by: signer,
+      bad: someCheck,
+      skip: someCheck,
+    }),
+  },
+  { weight: 2, arbitrary: fc.record({ do: fc.constant('sign' as const), device, by: signer }) },
+  { weight: 2, arbitrary: fc.record({ do: fc.constant('prove' as const), device, back: mostly(0, 1) }) },
+  {
+    weight: 1,
+    arbitrary: fc.record({ do: fc.constant('read marking' as const), device, intact: fc.boolean() }),
+  },
+  {
+    weight: 2,
+    arbitrary: fc.record({
+      do: fc.constant('days pass' as const),
+      days: fc.constantFrom(1, 30, 200, 364, 366),
+    }),
+  },
+);
+
+/** An assertion of its own: a hundred thousand sequences make ten million of them. */
+const same = (what: string, is: unknown, should: unknown): void => {
+  if (is !== should) throw new Error(`${what}: ${String(is)}, and should be ${String(should)}`);
+};
+
+/** What somebody who watched the device would know of it. */
+interface Watched {
+  /** The day of its latest pass. */
+  passedOn: string | undefined;
+  everRemoved: boolean;
+  isProved: boolean;
+  /** Bad answers, and keys answered, of the open inspection. */
+  open: { readonly answered: Map<string, { bad: boolean; by: Name }> } | undefined;
+  out: string | undefined;
+  lost: boolean;
+}
+
+/** The shipped program: twelve months, the day itself still in time (calendar by hand: the same day of the next year). */
+const isInTime = (passedOn: string, on: string): boolean =>
+  on <= `${Number(passedOn.slice(0, 4)) + 1}${passedOn.slice(4)}`;
+
+const laterBy = (date: string, days: number): string =>
+  new Date(Date.parse(`${date}T00:00:00Z`) + days * 86_400_000).toISOString().slice(0, 10);
+
+const isUser = (name: Name): boolean => name === 'nadia' || name === 'mara' || name === 'regular';
+
+const isFit = (watched: Watched, today: string): boolean =>
+  watched.passedOn !== undefined &&
+  !watched.everRemoved &&
+  watched.isProved &&
+  watched.open === undefined &&
+  isInTime(watched.passedOn, today);
+
+const trainingEnds = '2027-01-01';
+
+const removed = (watched: Watched): void => {
+  watched.everRemoved = true;
+  watched.open = undefined;
+};
+
+const signs = (world: World, index: number, watched: Watched, by: Name): void => {
+  const { events } = world.sign(index, by);
+  const signed = events.find((event) => event.type === 'inspection.signed');
+  if (signed?.type !== 'inspection.signed') return;
+  const answers = [...(watched.open?.answered ?? [])];
+  const bad = answers.filter(([, answer]) => answer.bad);
+  same('signer', by, 'inspector');
+  same('trained', world.today <= trainingEnds, true);
+  same('answered', answers.length, keys.length);
+  same(
+    'answered by the signer',
+    answers.every(([, answer]) => answer.by === by),
+    true,
+  );
+  same('verdict', signed.verdict.kind, bad.length === 0 ? 'pass' : 'remove from service');
+  if (signed.verdict.kind === 'remove from service')
+    same('reasons', signed.verdict.reasons.length, bad.length);
+  watched.open = undefined;
+  if (bad.length > 0) {
+    removed(watched);
+    return;
+  }
+  watched.passedOn = world.today;
+  watched.isProved = false;
+};
+
+const answers = (
+  world: World,
+  index: number,
+  watched: Watched,
+  command: Extract<Command, { do: 'answer' }>,
+): void => {
+  world.answerAll(index, command.by, command.bad, command.skip);
+  for (const key of keys)
+    if (key !== command.skip) watched.open?.answered.set(key, { bad: key === command.bad, by: command.by });
+};
+
+const starts = (world: World, index: number, watched: Watched): void => {
+  const { refused } = world.start(index);
+  if (watched.everRemoved) same('start', refused, 'device-out-of-service');
+  if (refused === undefined) watched.open = { answered: new Map() };
+};
+
+const answered = (said: readonly string[]): CheckInAnswer[] =>
+  deskRules.checkIn.flatMap(({ key, choices }, index): CheckInAnswer[] => {
+    switch (said[index]) {
+      case 'left out':
+        return [];
+      case 'yes':
+        return [{ question: key, said: 'yes', choices: [choices[0]!.key] }];
+      case 'not known':
+        return [{ question: key, said: 'not known' }];
+      default:
+        return [{ question: key, said: 'no' }];
+    }
+  });
+
+const run = (world: World, all: readonly Watched[], command: Command): void => {
+  if (command.do === 'days pass') {
+    world.daysPass(command.days);
+    return;
+  }
+  const index = command.device;
+  const watched = all[index]!;
+  switch (command.do) {
+    case 'start':
+      starts(world, index, watched);
+      return;
+    case 'answer':
+      answers(world, index, watched, command);
+      return;
+    case 'sign':
+      signs(world, index, watched, command.by);
+      return;
+    case 'inspect': {
+      starts(world, index, watched);
+      answers(world, index, watched, { ...command, do: 'answer', by: 'inspector', skip: undefined });
+      signs(world, index, watched, 'inspector');
+      if (command.prove) prove(world, index, watched, 0);
+      return;
+    }
+    case 'prove':
+      prove(world, index, watched, command.back);
+      return;
+    case 'break off': {
+      const { events } = world.breakOff(index);
+      if (events.some(({ type }) => type === 'device.removed')) removed(watched);
+      if (events.length > 0) watched.open = undefined;
+      return;
+    }
+    case 'remove':
+      same('removal', world.remove(index).refused, undefined);
+      removed(watched);
+      return;
+    case 'read marking': {
+      const { refused } = world.readMarking(index, command.intact);
+      same('reading', refused, undefined);
+      if (!command.intact) removed(watched);
+      return;
+    }
+    case 'lose': {
+      const { refused } = world.lose(index);
+      same('written off', refused === undefined, watched.out !== undefined && !watched.lost);
+      if (refused !== undefined) return;
+      removed(watched);
+      watched.lost = true;
+      return;
+    }
+    case 'check out': {
+      const { user, confirmed, days } = command;
+      const { refused } = world.checkOut(index, user, confirmed, days);
+      const back = laterBy(world.today, days);
+      const may =
+        isUser(user) &&
+        confirmed &&
+        days >= 0 &&
+        watched.out === undefined &&
+        isFit(watched, world.today) &&
+        isInTime(watched.passedOn ?? '', back);
+      same(`checked out (${refused})`, refused === undefined, may);
+      if (refused === undefined) watched.out = user;
+      return;
+    }
+    case 'hand over': {
+      const { user, confirmed, because } = command;
+      const { refused } = world.transfer(index, user, confirmed, because ? 'Random.' : undefined);
+      const may =
+        isUser(user) &&
+        confirmed &&
+        because &&
+        watched.out !== undefined &&
+        watched.out !== user &&
+        isFit(watched, world.today);
+      same(`handed over (${refused})`, refused === undefined, may);
+      if (refused === undefined) watched.out = user;
+      return;
+    }
+    case 'check in': {
+      const { refused, events } = world.checkIn(index, answered(command.answers), command.found);
+      const isWhole = !command.answers.includes('left out');
+      same('checked in', refused === undefined, isWhole && (watched.out !== undefined || command.found));
+      if (refused !== undefined) return;
+      const isDoubted = command.answers.some((said) => said !== 'no');
+      same(
+        'held',
+        events.some(({ type }) => type === 'device.removed'),
+        isDoubted,
+      );
+      if (isDoubted) removed(watched);
+      watched.out = undefined;
+      watched.lost = false;
+      return;
+    }
+  }
+};
+
+const prove = (world: World, index: number, watched: Watched, back: number): void => {
+  const { lastTagNumber } = world.device(index);
+  const { events } = world.prove(index, lastTagNumber - back);
+  if (back > 0) same('an old tag proves', events.length, 0);
+  else watched.isProved = lastTagNumber > 0;
+};
+
+/** After every command, of every device. */
+const holds = (world: World, all: readonly Watched[]): void => {
+  for (const [index, watched] of all.entries()) {
+    const device = world.device(index);
+    const isInService = watched.passedOn !== undefined && !watched.everRemoved;
+    same(
+      'standing',
+      device.standing,
+      watched.everRemoved ? 'quarantined' : isInService ? 'in service' : 'new',
+    );
+    same('status tag', device.currentTag?.kind === 'status', isInService);
+    same('reasons', device.reasons.length > 0, watched.everRemoved);
+    same('custody', device.custody?.userId, watched.out);
+    same('open inspection', device.openInspection === undefined, watched.open === undefined);
+  }
+};
+
+test('no sequence of commands gets a device out that is held, overdue, recalled or never inspected, nor one in service without a pass', () => {
+  const reached = new Set<string>();
+  fc.assert(
+    fc.property(fc.array(command, { minLength: 1, maxLength: 14, size: 'max' }), (commands) => {
+      const world = new World(devices);
+      const all = Array.from(
+        { length: devices },
+        (): Watched => ({
+          passedOn: undefined,
+          everRemoved: false,
+          isProved: false,
+          open: undefined,
+          out: undefined,
+          lost: false,
+        }),
+      );
+      for (const each of commands) {
+        run(world, all, each);
+        holds(world, all);
+      }
+      for (const { out, everRemoved, lost } of all)
+        reached.add(
+          `${out === undefined ? 'in' : 'out'}${everRemoved ? ' removed' : ''}${lost ? ' lost' : ''}`,
+        );
+    }),
+    { numRuns: sequences },
+  );
+  expect(reached).toEqual(new Set(['in', 'out', 'in removed', 'out removed', 'out removed lost']));
+}, 600_000);

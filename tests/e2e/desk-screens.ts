@@ -1,0 +1,91 @@
+/** The states of the desk, of who has what, and of a count. */
+import { badges, devices } from './prepared-depot.ts';
+import { go, heading, inMain, type Screen, signIn, type Visit } from './visit.ts';
+import { WedgeScanner } from './wedge-scanner.ts';
+
+const scan = async ({ page }: Visit, ...codes: readonly string[]): Promise<void> => {
+  const scanner = new WedgeScanner(page, await page.context().newCDPSession(page));
+  for (const code of codes) await scanner.scan(code);
+};
+
+const atDesk = async (visit: Visit, ...codes: readonly string[]): Promise<void> => {
+  await go(visit, '#/desk');
+  await heading(visit, 'desk:title').waitFor();
+  await scan(visit, ...codes);
+};
+
+export const screensOfDesk: readonly Screen[] = [
+  {
+    name: 'desk, nobody signed in as attendant',
+    show: async (visit) => {
+      await signIn(visit, badges.inspector);
+      await go(visit, '#/desk');
+      return heading(visit, 'desk:staff');
+    },
+  },
+  {
+    name: 'desk',
+    show: async (visit) => {
+      await signIn(visit, badges.attendant);
+      await go(visit, '#/desk');
+      return heading(visit, 'desk:title');
+    },
+  },
+  {
+    name: 'desk, a user',
+    show: async (visit) => {
+      await atDesk(visit, badges.user);
+      return inMain(visit, 'desk:scanDevices');
+    },
+  },
+  {
+    name: 'desk, a device that stays',
+    show: async (visit) => {
+      await atDesk(visit, badges.user, devices.neverInspected);
+      return inMain(visit, 'desk:stays');
+    },
+  },
+  {
+    name: 'desk, a device in store and nobody there',
+    show: async (visit) => {
+      await atDesk(visit, devices.neverInspected);
+      return inMain(visit, 'desk:inStoreHint');
+    },
+  },
+  {
+    name: 'desk, the first question',
+    show: async (visit) => {
+      await atDesk(visit, devices.neverInspected, 'XC1');
+      return inMain(visit, 'desk:notKnown');
+    },
+  },
+  {
+    name: 'desk, what a yes was',
+    show: async (visit) => {
+      await atDesk(visit, devices.neverInspected, 'XC1', 'XC2');
+      return inMain(visit, 'desk:which');
+    },
+  },
+  {
+    name: 'who has what',
+    show: async (visit) => {
+      await go(visit, '#/custody');
+      return heading(visit, 'desk:custodyTitle');
+    },
+  },
+  {
+    name: 'count, the places',
+    show: async (visit) => {
+      await go(visit, '#/count');
+      return heading(visit, 'desk:countTitle');
+    },
+  },
+  {
+    name: 'count of a place',
+    show: async (visit) => {
+      await go(visit, '#/count/A1');
+      await scan(visit, devices.neverInspected, 'NOT-KNOWN-7');
+      return inMain(visit, 'desk:countFinish');
+    },
+  },
+];
