@@ -19,7 +19,10 @@ export const lastDayOfMonthBefore = (date: CalendarDate): CalendarDate =>
 
 /** Days from `from` to `to`; negative where `to` is earlier. */
 export const daysBetween = (from: CalendarDate, to: CalendarDate): number =>
-  Temporal.PlainDate.from(from).until(Temporal.PlainDate.from(to), { largestUnit: 'days' }).days;
+  Math.round((Date.parse(to) - Date.parse(from)) / millisecondsADay);
+
+/** Of a day in UTC, which has no clock changes (ECMA-262, time values); a date alone is parsed as its midnight there. */
+const millisecondsADay = 86_400_000;
 
 /** The calendar date of a moment in a time zone of the IANA database; throws RangeError where the zone is unknown. */
 export const dateInZone = (moment: Instant, timeZone: string): CalendarDate =>

@@ -7,10 +7,10 @@
  * polymatroid (one that a transversal matroid induces), so the greedy method is exact: one inspection after the other goes to
  * the day on which it costs least, unless that day cannot be filled any more, and then it never can again (A. Federgruen and
  * H. Groenevelt, The greedy procedure for resource allocation problems, Operations Research 34, 1986; from memory). Whether
- * days can be filled is asked of `earliestDeadlineFirst`. Trying several inspections at once is ours and changes nothing, for
+ * days can be filled is asked of the earliest-deadline rule (`countPlaced`). Trying several inspections at once is ours and changes nothing, for
  * a part of what can be filled can be filled.
  */
-import { byFirstDay, earliestDeadlineFirst, type Window } from './earliest-deadline.ts';
+import { countPlaced, groupedWindows, type Window } from './earliest-deadline.ts';
 
 /**
  * `taken` is what is on the days already; it counts for the level and not in the answer. The windows must have room beside
@@ -24,9 +24,8 @@ export const levelLoad = (
   const load = new Int32Array(room.length);
   const cannotTakeMore = new Uint8Array(room.length);
   const days = daysByCost(windows, room, taken);
-  const byFirst = byFirstDay(windows);
-  const canBeFilled = (total: number): boolean =>
-    count(earliestDeadlineFirst(windows, load, byFirst)) === total;
+  const groups = groupedWindows(windows);
+  const canBeFilled = (total: number): boolean => countPlaced(groups, load) === total;
   let placed = 0;
   for (let next = 0, atOnce = 1; placed < windows.length; ) {
     const tried: number[] = [];
@@ -53,8 +52,6 @@ export const levelLoad = (
   }
   return load;
 };
-
-const count = (dayOf: Int32Array): number => dayOf.reduce((placed, day) => placed + (day === -1 ? 0 : 1), 0);
 
 /** A day once for each inspection that it has room for, in the order of what one more costs there; the latest of equals first. */
 const daysByCost = (

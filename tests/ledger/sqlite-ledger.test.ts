@@ -42,6 +42,7 @@ const firstTables = [
 const withoutCustody = `
   drop table if exists custody_spell;
   drop index device_by_custody; drop index device_by_return; drop index device_by_place;
+  drop index device_out_by_standing;
   alter table device drop column custody_user;
   alter table device drop column expected_on;
   alter table device drop column stored_at;
@@ -335,10 +336,10 @@ describe('a disk', () => {
   });
 
   it('that is full from the start is named, and opens once it has room', async (context) => {
-    const disk = await requireSmallDisk(context, 256);
+    const disk = await requireSmallDisk(context, 320);
     try {
       const ballast = join(disk.folder, 'ballast');
-      await writeFile(ballast, Buffer.alloc(252 * 1024));
+      await writeFile(ballast, Buffer.alloc(316 * 1024));
       expect(await openSqliteLedger(disk.folder)).toMatchObject({
         code: 'disk-full',
         values: { folder: disk.folder },

@@ -242,6 +242,9 @@ const migrations: readonly string[] = [
   create index custody_spell_by_device on custody_spell (bench_id, spell);
   create index custody_spell_by_user on custody_spell (user_id, spell);
   `,
+  `
+  create index device_out_by_standing on device (standing, due_on, custody_user) where custody_user is not null;
+  `,
 ];
 
 /** What SQL alone cannot compute, by the version that it leads to. */
