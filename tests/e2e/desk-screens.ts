@@ -41,7 +41,9 @@ export const screensOfDesk: readonly Screen[] = [
   {
     name: 'desk, a device that stays',
     show: async (visit) => {
-      await atDesk(visit, badges.user, devices.neverInspected);
+      await atDesk(visit, badges.user);
+      await inMain(visit, 'desk:scanDevices').waitFor();
+      await scan(visit, devices.neverInspected);
       return inMain(visit, 'desk:stays');
     },
   },
