@@ -79,6 +79,13 @@ export const deviceRegistered = (
   otherCodes,
 });
 
+export const checkedOut = (id: BenchId, userId = 'p-ines'): DomainEvent => ({
+  type: 'device.checked-out',
+  benchId: id,
+  userId,
+  preUse: { list: { key: 'desk', version: 1 }, language: 'en' },
+});
+
 export const codeBound = (id: BenchId, code: string): DomainEvent => ({
   type: 'device.code-bound',
   benchId: id,

@@ -9,6 +9,7 @@ import { projectionTables } from '../../src/ledger/sqlite/schema.ts';
 import { ledgerFileName, openSqliteLedger } from '../../src/ledger/sqlite/sqlite-ledger.ts';
 import {
   benchId,
+  checkedOut,
   codeBound,
   deviceRemoved,
   identityOpened,
@@ -189,6 +190,7 @@ describe('a ledger that was tampered with', () => {
   });
 
   it('shows every projection that was emptied', async () => {
+    await ledger.append(occasion, async () => [checkedOut(benchId(0))]);
     await change(projectionTables.map((table) => `delete from ${table};`).join(' '));
     const tables = (await faults()).map((fault) =>
       fault.kind === 'projection differs' ? fault.table : fault.kind,

@@ -6,7 +6,8 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** The longest first, by the seconds that they took on two processors; all others are shorter. */
 const longest = [
-  'e2e/accessibility.test.ts',
+  'e2e/accessibility-1366.test.ts',
+  'e2e/accessibility-1920.test.ts',
   'ledger/flips.test.ts',
   'e2e/wedge.test.ts',
   'ledger/crash.test.ts',

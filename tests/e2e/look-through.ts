@@ -14,13 +14,6 @@ import { badges, type PreparedDepot, prepareDepot } from './prepared-depot.ts';
 import { type Look, launchBrowser, openStage, type Stage } from './stage.ts';
 import { type Screen, signIn, throughTheWalk, type Visit, wordsIn } from './visit.ts';
 
-const looks: readonly Look[] = [
-  { language: 'en', theme: 'light', width: 1366, height: 768 },
-  { language: 'es', theme: 'dark', width: 1366, height: 768 },
-  { language: 'en', theme: 'dark', width: 1920, height: 1080 },
-  { language: 'es', theme: 'light', width: 1920, height: 1080 },
-];
-
 const axeSource = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 /** What axe finds, each with the element and why. */
@@ -76,77 +69,79 @@ const faultsOn = async (visit: Visit, list: readonly Screen[]): Promise<readonly
   return faults;
 };
 
-describe.runIf(hasBrowser())('every screen', () => {
-  let browser: Browser;
-  let folder: string;
-  let empty: Stage;
-  let stage: Stage;
-  let depot: PreparedDepot;
+/** In files of their own for each size of window, so that every processor has one. */
+export const describeEveryScreen = (looks: readonly Look[]) =>
+  describe.runIf(hasBrowser())('every screen', () => {
+    let browser: Browser;
+    let folder: string;
+    let empty: Stage;
+    let stage: Stage;
+    let depot: PreparedDepot;
 
-  beforeAll(async () => {
-    folder = await mkdtemp(join(tmpdir(), 'srl-bench-test-'));
-    browser = await launchBrowser();
-    empty = await openStage(browser, join(folder, 'empty'));
-    stage = await openStage(browser, join(folder, 'depot'));
-    depot = await prepareDepot(stage);
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await empty?.close();
-    await stage?.close();
-    await rm(folder, { recursive: true, force: true });
-  });
+    beforeAll(async () => {
+      folder = await mkdtemp(join(tmpdir(), 'srl-bench-test-'));
+      browser = await launchBrowser();
+      empty = await openStage(browser, join(folder, 'empty'));
+      stage = await openStage(browser, join(folder, 'depot'));
+      depot = await prepareDepot(stage);
+    });
+    afterAll(async () => {
+      await browser?.close();
+      await empty?.close();
+      await stage?.close();
+      await rm(folder, { recursive: true, force: true });
+    });
 
-  test.each(looks)(
-    'has no fault that axe knows, clips nothing and scrolls nowhere sideways: $language, $theme, $width × $height',
-    async (look) => {
-      const faults: string[] = [];
-      for (const [on, list] of [
-        [empty, screensOfFirstStart],
-        [stage, screens],
-      ] as const) {
-        const window = await on.openWindow(look);
-        window.page.setDefaultTimeout(10_000);
+    test.each(looks)(
+      'has no fault that axe knows, clips nothing and scrolls nowhere sideways: $language, $theme, $width × $height',
+      async (look) => {
+        const faults: string[] = [];
+        for (const [on, list] of [
+          [empty, screensOfFirstStart],
+          [stage, screens],
+        ] as const) {
+          const window = await on.openWindow(look);
+          window.page.setDefaultTimeout(10_000);
+          await window.page.evaluate(axeSource);
+          faults.push(...(await faultsOn({ page: window.page, depot, say: wordsIn(look.language) }, list)));
+          faults.push(...window.faults.map((fault) => `the page reported: ${fault}`));
+          await window.close();
+        }
+        expect(faults).toEqual([]);
+      },
+      240_000,
+    );
+
+    test.each(looks)(
+      'of the camera and of pictures keeps to the same: $language, $theme, $width × $height',
+      async (look) => {
+        const window = await stage.openWindow(look);
+        window.page.setDefaultTimeout(20_000);
         await window.page.evaluate(axeSource);
-        faults.push(...(await faultsOn({ page: window.page, depot, say: wordsIn(look.language) }, list)));
-        faults.push(...window.faults.map((fault) => `the page reported: ${fault}`));
+        const visit = { page: window.page, depot, say: wordsIn(look.language) };
+        await signIn(visit, badges.inspector);
+        const faults = await faultsOn(visit, screensOfCamera);
         await window.close();
-      }
-      expect(faults).toEqual([]);
-    },
-    120_000,
-  );
+        expect([...faults, ...window.faults]).toEqual([]);
+      },
+      120_000,
+    );
 
-  test.each(looks)(
-    'of the camera and of pictures keeps to the same: $language, $theme, $width × $height',
-    async (look) => {
-      const window = await stage.openWindow(look);
-      window.page.setDefaultTimeout(20_000);
-      await window.page.evaluate(axeSource);
-      const visit = { page: window.page, depot, say: wordsIn(look.language) };
-      await signIn(visit, badges.inspector);
-      const faults = await faultsOn(visit, screensOfCamera);
-      await window.close();
-      expect([...faults, ...window.faults]).toEqual([]);
-    },
-    120_000,
-  );
-
-  test.each(looks)(
-    'of the walk shows its check whole, and all defects to choose from: $language, $theme, $width × $height',
-    async (look) => {
-      const { page, close } = await stage.openWindow(look);
-      const visit = { page, depot, say: wordsIn(look.language) };
-      page.setDefaultTimeout(10_000);
-      await signIn(visit, badges.inspector);
-      const faults: string[] = [];
-      const checks = await throughTheWalk(visit, async (at) => {
-        faults.push(...(await layoutFaults(page, true)).map((fault) => `${at}: ${fault}`));
-      });
-      await close();
-      expect(faults).toEqual([]);
-      expect(checks).toBe(procedure.checks.length);
-    },
-    60_000,
-  );
-});
+    test.each(looks)(
+      'of the walk shows its check whole, and all defects to choose from: $language, $theme, $width × $height',
+      async (look) => {
+        const { page, close } = await stage.openWindow(look);
+        const visit = { page, depot, say: wordsIn(look.language) };
+        page.setDefaultTimeout(10_000);
+        await signIn(visit, badges.inspector);
+        const faults: string[] = [];
+        const checks = await throughTheWalk(visit, async (at) => {
+          faults.push(...(await layoutFaults(page, true)).map((fault) => `${at}: ${fault}`));
+        });
+        await close();
+        expect(faults).toEqual([]);
+        expect(checks).toBe(procedure.checks.length);
+      },
+      60_000,
+    );
+  });
