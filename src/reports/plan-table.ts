@@ -65,9 +65,9 @@ export const pickListTable = (rows: readonly PlanRow[], words: ReportWords): Dat
   title: words.line('pickList'),
   columns: [
     { title: words.line('planFetched'), share: 2.6 },
-    { title: words.line('planWhere'), share: 8 },
+    { title: words.line('planWhere'), share: 7.2 },
     { title: words.line('planDay'), share: 4.6 },
-    { title: words.line('benchId'), share: 5.6 },
+    { title: words.line('benchId'), share: 6.4 },
     { title: words.line('serial'), share: 5.8 },
     { title: words.line('manufacturer'), share: 5.2 },
     { title: words.line('model'), share: 5.2 },
