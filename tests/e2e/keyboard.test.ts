@@ -18,6 +18,7 @@ const header = [
   'a: Desk',
   'a: Bench',
   'a: Register',
+  'a: Schedule',
   'a: Records',
   'a: Setup',
 ];
@@ -130,13 +131,15 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
     await loadDemoAndSignIn(page, keyboard);
     expect(await keyboard.focusOrder()).toEqual([
       ...header,
-      'a: 33In service',
-      'a: 4Never inspected',
+      'a: 30Ready',
+      'a: 0Out',
       'a: 4Due within 30 days',
       'a: 3Overdue',
+      'a: 4Never inspected',
       'a: 7Held',
       'a: 1Open inspections',
       'a: 1Tags not yet scanned',
+      'a: No backup',
       'button: Resume 98',
       'button: Bram KestrinAttendantHP10055',
       'button: Ilse MarrowbyAdministratorHP10017',

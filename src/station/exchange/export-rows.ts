@@ -1,5 +1,6 @@
 /** The rows of the exported tables, made from the events alone, so that they say what the events say and nothing later. */
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
+import type { CustodySpell } from '../../domain/custody/custody.ts';
 import type { Device, OtherCode } from '../../domain/device.ts';
 import { dueDatesOf } from '../../domain/due/due-dates.ts';
 import type { DueProgram } from '../../domain/due/due-rules.ts';
@@ -13,6 +14,7 @@ import {
   evolveModelSheet,
   touchedBy,
 } from '../../domain/evolve.ts';
+import { changedSpells } from '../../domain/evolve-custody.ts';
 import { evolvePerson } from '../../domain/evolve-person.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
@@ -26,13 +28,14 @@ export type ExportRow = Readonly<Record<string, ExportValue>>;
 /** Takes a row of a table; the tables are written as the events go by. */
 export type RowSink = (table: ExportTable, row: ExportRow) => void;
 
-/** Keeps devices, sheets and people, and of the inspections only those that are open. */
+/** Keeps devices, sheets and people, and of inspections and of times out only those that are open. */
 export class ExportRows {
   readonly #sink: RowSink;
   readonly #people = new Map<string, Person>();
   readonly #sheets = new Map<string, ModelSheet>();
   readonly #devices = new Map<Device['benchId'], Device>();
   readonly #open = new Map<number, Inspection>();
+  readonly #out = new Map<number, CustodySpell>();
   #program: DueProgram = tradeProgram;
 
   constructor(sink: RowSink) {
@@ -44,7 +47,10 @@ export class ExportRows {
     if (recorded.event.type === 'program.adopted') this.#program = recorded.event.program;
     evolveIn(this.#people, personId, recorded, evolvePerson);
     evolveIn(this.#sheets, modelSheetId, recorded, evolveModelSheet);
+    const before = benchId && this.#devices.get(benchId);
     evolveIn(this.#devices, benchId, recorded, evolveDevice);
+    const after = benchId && this.#devices.get(benchId);
+    for (const spell of changedSpells(before, after, recorded)) this.#spell(spell);
     evolveIn(this.#open, inspection, recorded, evolveInspection);
     this.#reasonsOf(recorded);
     this.#correctionOf(recorded);
@@ -58,6 +64,7 @@ export class ExportRows {
   /** What is known only at the end. */
   finish(): void {
     for (const inspection of this.#open.values()) this.#inspection(inspection);
+    for (const spell of this.#out.values()) this.#custody(spell);
     for (const person of this.#people.values()) {
       const { personId, name, badge, roles, left } = person;
       const { scope, ...designation } = person.designation ?? {};
@@ -162,6 +169,30 @@ export class ExportRows {
       for (const reading of answer.kind === 'diameters' ? answer.readings : [])
         this.#sink('readings', { inspection: inspection.inspection, check, ...reading });
     }
+  }
+
+  #spell(spell: CustodySpell): void {
+    if (spell.ended === undefined) {
+      this.#out.set(spell.spell, spell);
+      return;
+    }
+    this.#out.delete(spell.spell);
+    this.#custody(spell);
+  }
+
+  #custody({ benchId, userId, since, handedOutBy, expectedOn, kitId, lostOn, ended }: CustodySpell): void {
+    this.#sink('custody', {
+      benchId: formatBenchId(benchId),
+      user: this.#name(userId),
+      since: since.on,
+      handedOutBy: this.#name(handedOutBy),
+      expectedOn,
+      kitId,
+      lostOn,
+      endedOn: ended?.on,
+      how: ended?.how,
+      endedBy: ended === undefined ? undefined : this.#name(ended.by),
+    });
   }
 
   #picture({ event, on, by }: RecordedPicture | RecordedFindingPicture): void {

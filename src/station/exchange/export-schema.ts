@@ -17,6 +17,7 @@ export const exportTables = [
   'reasons',
   'declared-inspections',
   'tags',
+  'custody',
   'corrections',
 ] as const;
 export type ExportTable = (typeof exportTables)[number];
