@@ -121,6 +121,7 @@ export const screensOfIdentity: readonly Screen[] = [
     name: 'device card, identity presumed',
     show: async (visit) => {
       await press(visit, 'screens:identity.openCard');
+      await heading(visit, 'screens:device.inspections').waitFor();
       return inMain(visit, 'screens:identity.presumed');
     },
   },

@@ -29,6 +29,7 @@ describe('an inspection with nothing found', () => {
       by: 'Teo Arandal',
       on: '2026-03-10',
       dueOn: '2027-03-10',
+      dueFor: 'documented inspection',
       tagNumber: 1,
     });
     expect(await card()).toMatchObject({
