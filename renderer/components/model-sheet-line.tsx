@@ -2,7 +2,7 @@
 import { gtin14 } from '../../src/domain/marking-data.ts';
 import type { ModelSheet } from '../../src/domain/model-sheet.ts';
 import { useText } from '../i18n/text.ts';
-import { useProgramWords } from '../screens/program/use-program-words.ts';
+import { useProgramWords } from '../i18n/use-program-words.ts';
 import styles from './model-sheet-line.module.css';
 
 export const ModelSheetLine = ({ sheet }: { readonly sheet: ModelSheet }) => {

@@ -53,8 +53,7 @@ const escaped = (text: string): string =>
     .replaceAll(/\r\n?/g, '\n')
     .replaceAll(/[\\;,]/g, (mark) => `\\${mark}`)
     .replaceAll('\n', '\\n')
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what the standard leaves out
-    .replaceAll(/[\u0000-\u0008\u000a-\u001f\u007f]/g, '');
+    .replaceAll(/(?!\t)\p{Cc}/gu, '');
 
 const mostOctets = 75;
 

@@ -24,7 +24,7 @@ export const CustodyScreen = () => {
     { keepPrevious: true },
   );
   if (list.data === undefined && list.error !== undefined) return <StationError error={list.error} />;
-  const out = list.data?.out ?? [];
+  const { out, total } = list.data ?? { out: [], total: 0 };
   return (
     <div className={styles.main}>
       <div className={styles.row}>
@@ -66,6 +66,7 @@ export const CustodyScreen = () => {
           </tbody>
         </table>
       )}
+      {total > out.length && <p>{t('desk:custodyMore', { shown: out.length, total })}</p>}
       {lost !== undefined && <LostDialog out={lost} onClose={() => setLost(undefined)} />}
     </div>
   );

@@ -90,7 +90,7 @@ interface RefusedProps {
 
 const Refused = ({ desk, notice, isAloud, onNext }: RefusedProps) => {
   const { t, inLanguage, language } = useText();
-  const { device, heldBy, sentence } = notice;
+  const { device, heldBy, sentence, gone } = notice;
   const { user } = desk.state;
   useReadAloud(sentence, language, isAloud);
   return (
@@ -100,6 +100,7 @@ const Refused = ({ desk, notice, isAloud, onNext }: RefusedProps) => {
         {t('desk:stays')}
       </p>
       <h1 className={styles.display}>{inLanguage(sentence)}</h1>
+      {gone !== undefined && <p className={styles.large}>{t('desk:gone', gone)}</p>}
       <NumberedChoices
         choices={[
           { key: 'next', label: t('desk:next'), isPrimary: true, onChoose: onNext },

@@ -31,6 +31,8 @@ export type DeskNotice =
       readonly device?: DeviceSummary | undefined;
       /** Who has it, where that is why it is refused. */
       readonly heldBy?: string | undefined;
+      /** What went out all the same, to whom. */
+      readonly gone?: { readonly user: string; readonly count: number } | undefined;
     }
   /** Something on the screen is not finished; `user` has not confirmed yet, where that is it. */
   | { readonly kind: 'unfinished'; readonly user?: string | undefined }

@@ -158,6 +158,7 @@ export const useDesk = (): Desk => {
                 en: refused.map(({ sentence }) => sentence.en).join(' '),
                 es: refused.map(({ sentence }) => sentence.es).join(' '),
               },
+              ...(checkedOut.length === 0 ? {} : { gone: { user: user.name, count: checkedOut.length } }),
             },
           },
     );

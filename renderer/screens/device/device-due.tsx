@@ -5,7 +5,7 @@ import type { DeviceCard } from '../../../src/station/views.ts';
 import { Button } from '../../components/button.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
-import { useProgramWords } from '../program/use-program-words.ts';
+import { useProgramWords } from '../../i18n/use-program-words.ts';
 import styles from './device-due.module.css';
 import { RevalidationDialog } from './revalidation-dialog.tsx';
 import { UseDialog } from './use-dialog.tsx';

@@ -6,10 +6,10 @@ import { Button } from '../../components/button.tsx';
 import { SelectInput } from '../../components/select-input.tsx';
 import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
+import { useProgramWords } from '../../i18n/use-program-words.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import styles from './program.module.css';
 import { monthsOf } from './program-draft.ts';
-import { useProgramWords } from './use-program-words.ts';
 
 type Rule = Program['employerRules'][number];
 

@@ -4,9 +4,9 @@ import type { Program } from '../../../src/domain/program.ts';
 import { Button } from '../../components/button.tsx';
 import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
+import { useProgramWords } from '../../i18n/use-program-words.ts';
 import styles from './program.module.css';
 import { monthsOf } from './program-draft.ts';
-import { useProgramWords } from './use-program-words.ts';
 
 export interface JurisdictionFieldsProps {
   readonly jurisdictions: Program['jurisdictions'];

@@ -1,8 +1,8 @@
 /** What a program says besides intervals: dating, missed inspections, training, tags, records. */
 import type { Program } from '../../../src/domain/program.ts';
 import { useText } from '../../i18n/text.ts';
+import { useProgramWords } from '../../i18n/use-program-words.ts';
 import styles from './program.module.css';
-import { useProgramWords } from './use-program-words.ts';
 
 export const OtherRules = ({ program }: { readonly program: Program }) => {
   const { t, inLanguage } = useText();

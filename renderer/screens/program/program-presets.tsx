@@ -4,9 +4,9 @@ import type { Program } from '../../../src/domain/program.ts';
 import type { OutputOf } from '../../../src/station/contract.ts';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
+import { useProgramWords } from '../../i18n/use-program-words.ts';
 import styles from './program.module.css';
 import { ProgramDialog } from './program-dialog.tsx';
-import { useProgramWords } from './use-program-words.ts';
 
 export interface ProgramPresetsProps extends Pick<OutputOf<'program.show'>, 'presets' | 'standard'> {
   /** Absent where the person may not change the program. */

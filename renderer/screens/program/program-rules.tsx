@@ -4,9 +4,9 @@ import { inspectionChoice, revalidationChoice } from '../../../src/domain/due/du
 import type { Program } from '../../../src/domain/program.ts';
 import type { OutputOf } from '../../../src/station/contract.ts';
 import { useText } from '../../i18n/text.ts';
+import { useProgramWords } from '../../i18n/use-program-words.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import styles from './program.module.css';
-import { useProgramWords } from './use-program-words.ts';
 
 export interface ProgramRulesProps {
   readonly program: Program;

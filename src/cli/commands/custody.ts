@@ -86,11 +86,13 @@ export const addCustody = (program: Command, shell: Shell): void => {
       const job = jobOf(command, terminal);
       await withStation(job, async (call) => {
         const userId = user && (await call('desk.user', { badge: user })).personId;
-        const found = await call('custody.list', {
-          limit: 500,
-          overdue: overdue ?? false,
-          ...(userId === undefined ? {} : { userId }),
-        });
+        const asked = { limit: 500, overdue: overdue ?? false, ...(userId === undefined ? {} : { userId }) };
+        const found = await call('custody.list', asked);
+        while (found.out.length < found.total) {
+          const more = await call('custody.list', { ...asked, offset: found.out.length });
+          if (more.out.length === 0) break;
+          found.out.push(...more.out);
+        }
         job.give(found, [
           ...columns(found.out.map((each) => outCells(each, job))),
           words('device-count', { shown: found.out.length, total: found.total }),

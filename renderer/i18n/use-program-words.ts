@@ -1,8 +1,8 @@
 /** The words of a program: its intervals, sources and further rules, in the language of the window. */
-import type { ModelSheet } from '../../../src/domain/model-sheet.ts';
-import type { Source } from '../../../src/domain/procedure.ts';
-import type { Program } from '../../../src/domain/program.ts';
-import { useText } from '../../i18n/text.ts';
+import type { ModelSheet } from '../../src/domain/model-sheet.ts';
+import type { Source } from '../../src/domain/procedure.ts';
+import type { Program } from '../../src/domain/program.ts';
+import { useText } from './text.ts';
 
 type EmployerRule = Program['employerRules'][number];
 
