@@ -1,7 +1,7 @@
 /**
  * The desk over a large register: 100,000 devices with ten inspections each. From the scan of a device to its card, the search
- * of the register as somebody types, the start of the station, and its memory. `--events N` takes a register of about as many
- * events.
+ * of the register as somebody types, the start of the station, and its memory. `--events N` takes as many devices as
+ * have about so many events, those with all their answers left aside.
  *
  * Every inspection is recorded by its start and its signature; those of the devices that are scanned have all their answers.
  */

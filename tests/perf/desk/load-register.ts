@@ -22,8 +22,9 @@ const scannedDevices = 500;
 const makers = ['Norvane', 'Quillmoor', 'Tessaline', 'Harstead', 'Ostrel'];
 const models = ['Halt 6', 'Halt 9', 'Stayline 15', 'Guyline 20', 'Kestrel 30'];
 const firstYear = 2016;
-/** Devices in one transaction, so that its log does not outgrow the record. */
+/** Devices in one transaction, so that its log does not outgrow the record, and in one decision, which is projected as one. */
 const together = 2000;
+const decidedTogether = 100;
 
 /** Returns the bench IDs to scan, from all over the register. */
 export const loadRegister = async (
@@ -44,8 +45,16 @@ export const loadRegister = async (
         by: 'p-ines',
       };
       const steps = async function* () {
-        for (let index = first; index < last; index += 1)
-          yield { occasion, decide: async (): Promise<Decision> => eventsOf(index) };
+        for (let next = first; next < last; next += decidedTogether) {
+          const indexes = Array.from(
+            { length: Math.min(decidedTogether, last - next) },
+            (_, at) => next + at,
+          );
+          yield {
+            occasion,
+            decide: async (): Promise<Decision> => indexes.flatMap((index) => eventsOf(index)),
+          };
+        }
       };
       const recorded = await ledger.appendAll(steps());
       if (isRefusal(recorded)) throw new Error(recorded.code);
