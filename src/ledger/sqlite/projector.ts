@@ -14,9 +14,11 @@ import {
   type Station,
   touchedBy,
 } from '../../domain/evolve.ts';
+import { evolveCaseFile } from '../../domain/evolve-case-file.ts';
 import { changedSpells } from '../../domain/evolve-custody.ts';
 import { evolveIdentityCase } from '../../domain/evolve-identity-case.ts';
 import { evolvePerson } from '../../domain/evolve-person.ts';
+import { type CaseFile, keyOf } from '../../domain/held/case-file.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
@@ -44,6 +46,7 @@ interface Aggregates {
   readonly devices: Map<Device['benchId'], Device>;
   readonly inspections: Map<number, Inspection>;
   readonly identityCases: Map<number, IdentityCase>;
+  readonly caseFiles: Map<string, CaseFile>;
   /** Those alone that the events changed. */
   readonly spells: Map<number, CustodySpell>;
 }
@@ -63,6 +66,7 @@ const projectBatch = async (database: LedgerDatabase, events: readonly RecordedE
   await writeOtherCodes(database, before.devices, after.devices);
   await writeInspections(database, changed(before.inspections, after.inspections));
   await writeIdentityCases(database, changed(before.identityCases, after.identityCases));
+  await writeCaseFiles(database, changed(before.caseFiles, after.caseFiles));
   await writeSpells(database, [...after.spells.values()]);
   for (const sheet of sheets)
     if (bearsOnDevices(before.modelSheets.get(sheet.modelSheetId), sheet))
@@ -104,6 +108,11 @@ const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]):
           .select('state')
           .where('identity_case', 'in', caseNumbers)
           .execute();
+  const fileKeys = distinct(touched.map(({ caseFile }) => caseFile));
+  const caseFiles =
+    fileKeys.length === 0
+      ? []
+      : await database.selectFrom('case_file').select('state').where('case_file', 'in', fileKeys).execute();
   return {
     station: stations.map(stateOf<Station>)[0],
     people: keyed(people.map(stateOf<Person>), ({ personId }) => personId),
@@ -111,6 +120,7 @@ const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]):
     devices: keyed(devices.map(stateOf<Device>), ({ benchId }) => benchId),
     inspections: keyed(inspections.map(stateOf<Inspection>), ({ inspection }) => inspection),
     identityCases: keyed(identityCases.map(stateOf<IdentityCase>), ({ identityCase }) => identityCase),
+    caseFiles: keyed(caseFiles.map(stateOf<CaseFile>), keyOf),
     spells: new Map(),
   };
 };
@@ -129,10 +139,13 @@ const evolve = (before: Aggregates, events: readonly RecordedEvent[]): Aggregate
     devices: new Map(before.devices),
     inspections: new Map(before.inspections),
     identityCases: new Map(before.identityCases),
+    caseFiles: new Map(before.caseFiles),
     spells: new Map(),
   };
   for (const recorded of events) {
-    const { station, personId, modelSheetId, benchId, inspection, identityCase } = touchedBy(recorded.event);
+    const { station, personId, modelSheetId, benchId, inspection, identityCase, caseFile } = touchedBy(
+      recorded.event,
+    );
     if (station) after.station = evolveStation(after.station, recorded);
     evolveIn(after.people, personId, recorded, evolvePerson);
     evolveIn(after.modelSheets, modelSheetId, recorded, evolveModelSheet);
@@ -142,6 +155,7 @@ const evolve = (before: Aggregates, events: readonly RecordedEvent[]): Aggregate
     for (const spell of changedSpells(was, is, recorded)) after.spells.set(spell.spell, spell);
     evolveIn(after.inspections, inspection, recorded, evolveInspection);
     evolveIn(after.identityCases, identityCase, recorded, evolveIdentityCase);
+    evolveIn(after.caseFiles, caseFile, recorded, evolveCaseFile);
   }
   return after;
 };
@@ -320,6 +334,27 @@ const writeIdentityCases = async (
     .onConflict((conflict) =>
       conflict
         .column('identity_case')
+        .doUpdateSet(({ ref }) => ({ phase: ref('excluded.phase'), state: ref('excluded.state') })),
+    )
+    .execute();
+};
+
+const writeCaseFiles = async (database: LedgerDatabase, files: readonly CaseFile[]): Promise<void> => {
+  if (files.length === 0) return;
+  await database
+    .insertInto('case_file')
+    .values(
+      files.map((file) => ({
+        case_file: keyOf(file),
+        kind: file.kind,
+        number: file.kind === 'repair terms' ? null : file.number,
+        phase: file.kind === 'repair terms' ? 'recorded' : file.phase,
+        state: canonicalJson(file),
+      })),
+    )
+    .onConflict((conflict) =>
+      conflict
+        .column('case_file')
         .doUpdateSet(({ ref }) => ({ phase: ref('excluded.phase'), state: ref('excluded.state') })),
     )
     .execute();

@@ -5,6 +5,7 @@ import type { CustodySpell } from '../../domain/custody/custody.ts';
 import type { Device } from '../../domain/device.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import type { Station } from '../../domain/evolve.ts';
+import type { CaseFile, CaseFileKind } from '../../domain/held/case-file.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { EarlierCases } from '../../domain/identity/rank-candidates.ts';
 import type { RegisteredDevice } from '../../domain/identity/registered-device.ts';
@@ -21,6 +22,7 @@ import type {
   InspectionQuery,
   LedgerReader,
 } from '../ledger.ts';
+import { caseFileIn, caseFilesIn, nextCaseFileNumberIn } from './case-file-reads.ts';
 import { countOf, countsIn, isOpen } from './counts.ts';
 import { placesIn, spellsIn } from './custody-reads.ts';
 import { conditionsOf } from './device-conditions.ts';
@@ -292,6 +294,21 @@ export class SqliteReader implements LedgerReader {
       .select(({ fn }) => fn.max<number | null>('identity_case').as('latest'))
       .executeTakeFirstOrThrow();
     return (latest ?? 0) + 1;
+  }
+
+  caseFile(key: string): Promise<CaseFile | undefined> {
+    return caseFileIn(this.#database, key);
+  }
+
+  caseFiles<Kind extends CaseFileKind>(
+    kind: Kind,
+    phases?: readonly string[],
+  ): Promise<readonly Extract<CaseFile, { kind: Kind }>[]> {
+    return caseFilesIn(this.#database, kind, phases);
+  }
+
+  nextCaseFileNumber(kind: CaseFileKind): Promise<number> {
+    return nextCaseFileNumberIn(this.#database, kind);
   }
 
   custodySpells(query: CustodyQuery): Promise<readonly CustodySpell[]> {
