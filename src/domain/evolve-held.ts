@@ -110,10 +110,18 @@ const scrapped = (
   };
 };
 
-/** With the reasons that ended with a passing inspection; what was recorded for them stays in the events. */
+/**
+ * With the reasons that ended with a passing inspection; what was recorded for them stays in the events. An element of the
+ * marking that was lost was found legible by that inspection, or it would not have passed.
+ */
 export const withClosedReasons = (device: Device, inspection: number, closedOn: CalendarDate): Device => {
   const { evidence: _evidence, release: _release, fallCases: _cases, ...rest } = device;
   if (device.reasons.length === 0) return rest;
   const closed = device.reasons.map(({ key, sentence }) => ({ key, sentence, closedOn, inspection }));
-  return { ...rest, closedReasons: [...(device.closedReasons ?? []), ...closed] };
+  const marking = rest.marking.map((entry) =>
+    entry.state === 'illegible' || entry.state === 'missing'
+      ? { ...entry, state: 'legible' as const }
+      : entry,
+  );
+  return { ...rest, marking, closedReasons: [...(device.closedReasons ?? []), ...closed] };
 };

@@ -533,4 +533,4 @@ test('no sequence of commands gets a device out that is held, overdue, recalled 
       'in scrapped',
     ]),
   );
-}, 600_000);
+}, 1_200_000);
