@@ -6,6 +6,7 @@ import enCorrections from '../../assets/messages/en/corrections.json';
 import enDesk from '../../assets/messages/en/desk.json';
 import enEvidence from '../../assets/messages/en/evidence.json';
 import enExchange from '../../assets/messages/en/exchange.json';
+import enHeld from '../../assets/messages/en/held.json';
 import enKeeping from '../../assets/messages/en/keeping.json';
 import enLedger from '../../assets/messages/en/ledger.json';
 import enPeople from '../../assets/messages/en/people.json';
@@ -19,6 +20,7 @@ import esCorrections from '../../assets/messages/es/corrections.json';
 import esDesk from '../../assets/messages/es/desk.json';
 import esEvidence from '../../assets/messages/es/evidence.json';
 import esExchange from '../../assets/messages/es/exchange.json';
+import esHeld from '../../assets/messages/es/held.json';
 import esKeeping from '../../assets/messages/es/keeping.json';
 import esLedger from '../../assets/messages/es/ledger.json';
 import esPeople from '../../assets/messages/es/people.json';
@@ -36,6 +38,7 @@ interface Catalogues {
   readonly desk: typeof enDesk;
   readonly evidence: typeof enEvidence;
   readonly exchange: typeof enExchange;
+  readonly held: typeof enHeld;
   readonly keeping: typeof enKeeping;
   readonly ledger: typeof enLedger;
   readonly people: typeof enPeople;
@@ -52,6 +55,7 @@ const english: Catalogues = {
   desk: enDesk,
   evidence: enEvidence,
   exchange: enExchange,
+  held: enHeld,
   keeping: enKeeping,
   ledger: enLedger,
   people: enPeople,
@@ -67,6 +71,7 @@ const spanish: Catalogues = {
   desk: esDesk,
   evidence: esEvidence,
   exchange: esExchange,
+  held: esHeld,
   keeping: esKeeping,
   ledger: esLedger,
   people: esPeople,

@@ -37,6 +37,10 @@ export type Route =
   | { readonly screen: 'who'; readonly identityCase?: number | undefined }
   | { readonly screen: 'relabel'; readonly benchId: BenchId }
   | { readonly screen: 'markings' }
+  /** Every held device, or one of them. */
+  | { readonly screen: 'held'; readonly benchId?: BenchId | undefined }
+  /** Every return batch, or one of them. */
+  | { readonly screen: 'returns'; readonly batch?: number | undefined }
   | { readonly screen: 'desk' }
   | { readonly screen: 'custody' }
   | { readonly screen: 'count'; readonly place?: string | undefined }
@@ -71,6 +75,10 @@ export const hashOf = (route: Route): string => {
       return `#/relabel/${route.benchId}`;
     case 'markings':
       return '#/markings';
+    case 'held':
+      return route.benchId === undefined ? '#/held' : `#/held/${route.benchId}`;
+    case 'returns':
+      return route.batch === undefined ? '#/returns' : `#/returns/${route.batch}`;
     case 'desk':
     case 'custody':
       return `#/${route.screen}`;
@@ -115,6 +123,10 @@ export const routeOf = (hash: string): Route => {
     }
     case 'who':
       return /^[1-9]\d*$/.test(first ?? '') ? { screen, identityCase: Number(first) } : { screen };
+    case 'held':
+      return benchId.success ? { screen, benchId: benchId.data } : { screen };
+    case 'returns':
+      return /^[1-9]\d*$/.test(first ?? '') ? { screen, batch: Number(first) } : { screen };
     case 'relabel':
     case 'corrections':
       return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };

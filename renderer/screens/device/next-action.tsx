@@ -24,11 +24,14 @@ export const NextAction = ({ device, onRemove }: NextActionProps) => {
     if (device.openInspection === undefined) setBeginning(true);
     else navigate({ screen: 'bench', inspection: device.openInspection });
   };
+  const toHeld = (): void => navigate({ screen: 'held', benchId: device.benchId });
   const canInspect = device.nextAction === 'start inspection' || device.nextAction === 'resume inspection';
 
   useScanHandler(({ meaning }) => {
-    if (!canInspect || meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
-    actNow();
+    if (meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
+    if (canInspect) actNow();
+    else if (device.standing !== 'scrapped') toHeld();
+    else return false;
     return true;
   });
 
@@ -40,6 +43,13 @@ export const NextAction = ({ device, onRemove }: NextActionProps) => {
           {t(device.standing === 'scrapped' ? 'screens:device.scrapped' : 'screens:device.keepOut')}
         </h2>
         <RemovalReasons device={device} />
+        {device.standing === 'scrapped' ? null : (
+          <div className={styles.row}>
+            <Button look="primary" size="large" icon="forward" onPress={toHeld}>
+              {t('screens:device.openHeld')}
+            </Button>
+          </div>
+        )}
       </section>
     );
   }

@@ -13,29 +13,30 @@ import {
   ruleOf,
   type StrictRelease,
 } from '../../../src/domain/held/release-rules.ts';
+import type { Check } from '../../../src/domain/procedure.ts';
 import type { Refusal } from '../../../src/domain/refusal.ts';
 import { asset, procedureVersion, program, releaseRules } from '../../support/shipped-rules.ts';
 import { attendant, benchId, certificate, competent, document, HeldDevice, today } from './held-device.ts';
 
 const desk = deskRulesSchema.parse(asset('desk/desk.v1.json'));
 
+const keysOfCheck = (check: Check): readonly string[] => {
+  switch (check.kind) {
+    case 'marking':
+      return [`${check.key}.illegible`, `${check.key}.missing`];
+    case 'condition':
+      return check.defects.map((defect) => `${check.key}.${defect.key}`);
+    case 'payout-length':
+      return [`${check.key}.short`];
+    case 'lifeline-diameter':
+      return [`${check.key}.belowMinimum`];
+  }
+};
+
 /** Whatever the product itself can give as a reason; those of one event alone are named as the code names them. */
 const everyReason = [
   ...new Set([
-    ...[1, 2].flatMap((version) =>
-      procedureVersion(version as 1 | 2).checks.flatMap((check) => {
-        switch (check.kind) {
-          case 'marking':
-            return [`${check.key}.illegible`, `${check.key}.missing`];
-          case 'condition':
-            return check.defects.map((defect) => `${check.key}.${defect.key}`);
-          case 'payout-length':
-            return [`${check.key}.short`];
-          case 'lifeline-diameter':
-            return [`${check.key}.belowMinimum`];
-        }
-      }),
-    ),
+    ...[1, 2].flatMap((version) => procedureVersion(version as 1 | 2).checks.flatMap(keysOfCheck)),
     ...program.removalGrounds.map(({ key }) => `removal.${key}`),
     ...desk.checkIn.flatMap(({ key, choices }) => [
       `check-in.${key}.not-known`,
