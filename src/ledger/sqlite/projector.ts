@@ -24,6 +24,7 @@ import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
 import { canonicalJson } from '../canonical-json.ts';
+import { caseFilesWith, writeCaseFiles } from './case-file-rows.ts';
 import { dueColumns, dueProgramIn, recomputeDueDates } from './due-columns.ts';
 import type { LedgerDatabase, LedgerTables } from './schema.ts';
 import { compareKey, searchKeys } from './search.ts';
@@ -108,11 +109,7 @@ const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]):
           .select('state')
           .where('identity_case', 'in', caseNumbers)
           .execute();
-  const fileKeys = distinct(touched.map(({ caseFile }) => caseFile));
-  const caseFiles =
-    fileKeys.length === 0
-      ? []
-      : await database.selectFrom('case_file').select('state').where('case_file', 'in', fileKeys).execute();
+  const caseFiles = await caseFilesWith(database, distinct(touched.map(({ caseFile }) => caseFile)));
   return {
     station: stations.map(stateOf<Station>)[0],
     people: keyed(people.map(stateOf<Person>), ({ personId }) => personId),
@@ -120,7 +117,7 @@ const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]):
     devices: keyed(devices.map(stateOf<Device>), ({ benchId }) => benchId),
     inspections: keyed(inspections.map(stateOf<Inspection>), ({ inspection }) => inspection),
     identityCases: keyed(identityCases.map(stateOf<IdentityCase>), ({ identityCase }) => identityCase),
-    caseFiles: keyed(caseFiles.map(stateOf<CaseFile>), keyOf),
+    caseFiles: keyed(caseFiles, keyOf),
     spells: new Map(),
   };
 };
@@ -334,27 +331,6 @@ const writeIdentityCases = async (
     .onConflict((conflict) =>
       conflict
         .column('identity_case')
-        .doUpdateSet(({ ref }) => ({ phase: ref('excluded.phase'), state: ref('excluded.state') })),
-    )
-    .execute();
-};
-
-const writeCaseFiles = async (database: LedgerDatabase, files: readonly CaseFile[]): Promise<void> => {
-  if (files.length === 0) return;
-  await database
-    .insertInto('case_file')
-    .values(
-      files.map((file) => ({
-        case_file: keyOf(file),
-        kind: file.kind,
-        number: file.kind === 'repair terms' ? null : file.number,
-        phase: file.kind === 'repair terms' ? 'recorded' : file.phase,
-        state: canonicalJson(file),
-      })),
-    )
-    .onConflict((conflict) =>
-      conflict
-        .column('case_file')
         .doUpdateSet(({ ref }) => ({ phase: ref('excluded.phase'), state: ref('excluded.state') })),
     )
     .execute();
