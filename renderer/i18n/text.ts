@@ -19,6 +19,8 @@ export interface Text {
   setLanguage(language: Language): void;
   /** `2026-11-24` as `24 Nov 2026`: the month in letters, so that nobody takes it for the day. */
   dateText(isoDate: string): string;
+  /** The month of a date: `Nov 2026`. */
+  monthText(isoDate: string): string;
   /** Metres in the station's unit: `15.24 m`, `50 ft`. */
   lengthText(lengthM: number): string;
   /** `4.7 mm`. */
@@ -43,6 +45,11 @@ export const useText = (): Text => {
         const [year = '', month = '', day = ''] = isoDate.slice(0, 10).split('-');
         const known = months.find((each) => each === month);
         return known === undefined ? isoDate : `${Number(day)} ${t(`screens:month.${known}`)} ${year}`;
+      },
+      monthText: (isoDate) => {
+        const [year = '', month = ''] = isoDate.split('-');
+        const known = months.find((each) => each === month);
+        return known === undefined ? isoDate : `${t(`screens:month.${known}`)} ${year}`;
       },
       lengthText: (lengthM) => lengthIn(lengthM, lengthUnit, language),
       diameterText: (diameterMm) => diameterIn(diameterMm, language),

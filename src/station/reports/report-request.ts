@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { benchIdSchema, calendarDateSchema } from '../../domain/brand.ts';
 import { languageSchema } from '../../domain/message.ts';
 import { papers } from '../../reports/paper.ts';
-import { returnAsks } from '../../reports/return-paperwork.ts';
+import { returnAsks } from '../../reports/return-asks.ts';
 import { deviceFilterSchema } from '../device-filter.ts';
 
 export const reportSubjectSchema = z.discriminatedUnion('kind', [
