@@ -2,7 +2,9 @@
 import { useMemo } from 'react';
 import { useTranslation } from 'react-i18next';
 import {
-  diameterText as diameterIn,
+  type DiameterUnit,
+  diameterText as diameterInUnit,
+  diameterUnitOf,
   type LengthUnit,
   lengthText as lengthIn,
 } from '../../src/domain/length.ts';
@@ -23,9 +25,10 @@ export interface Text {
   monthText(isoDate: string): string;
   /** Metres in the station's unit: `15.24 m`, `50 ft`. */
   lengthText(lengthM: number): string;
-  /** `4.7 mm`. */
+  /** Millimetres as callipers of the station say them: `4.7 mm`, `0.1875 in`. */
   diameterText(diameterMm: number): string;
   readonly lengthUnit: LengthUnit;
+  readonly diameterUnit: DiameterUnit;
   /** A message of the station's own data. */
   inLanguage(message: Message): string;
 }
@@ -52,8 +55,9 @@ export const useText = (): Text => {
         return known === undefined ? isoDate : `${t(`screens:month.${known}`)} ${year}`;
       },
       lengthText: (lengthM) => lengthIn(lengthM, lengthUnit, language),
-      diameterText: (diameterMm) => diameterIn(diameterMm, language),
+      diameterText: (diameterMm) => diameterInUnit(diameterMm, lengthUnit, language),
       lengthUnit,
+      diameterUnit: diameterUnitOf(lengthUnit),
       inLanguage: (message) => message[language],
     }),
     [t, language, lengthUnit],
