@@ -4,6 +4,7 @@ import { amendmentSchema } from './amendment.ts';
 import { benchIdSchema, type CalendarDate, calendarDateSchema } from './brand.ts';
 import { daysBetween } from './calendar.ts';
 import { custodySchema, storedSchema } from './custody/custody.ts';
+import { openQuestionsSchema } from './custody/open-check-in.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
 import { dueWhatSchema } from './due/due-date.ts';
 import { recordedUseSchema } from './due/type-of-use.ts';
@@ -91,6 +92,8 @@ export const deviceSchema = z.object({
   ...equipmentFactsSchema.shape,
   /** Present while it is out with a user. */
   custody: custodySchema.optional(),
+  /** Present while questions of its last check-in are open: it is held, and back. */
+  openCheckIn: openQuestionsSchema.optional(),
   /** Its place in store; absent where none was recorded. */
   stored: storedSchema.optional(),
   /** Corrections of the record of the device, oldest first; absent where none was made. */

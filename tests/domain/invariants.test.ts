@@ -4,8 +4,8 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { CheckInAnswer } from '../../src/domain/custody/check-in-answer.ts';
-import { deskRules, type Name, procedure, World } from './invariants-world.ts';
+import { answersOf, type Said, WatchedCheckIn } from './invariants-check-in.ts';
+import { type Name, procedure, World } from './invariants-world.ts';
 
 const sequences = 100_000;
 const devices = 3;
@@ -40,7 +40,7 @@ type Command =
   | {
       readonly do: 'check in';
       readonly device: number;
-      readonly answers: readonly ('no' | 'yes' | 'not known' | 'left out')[];
+      readonly answers: readonly Said[];
       readonly found: boolean;
     }
   | {
@@ -62,7 +62,7 @@ const keys = procedure.checks.map(({ key }) => key);
 const someCheck = mostly<string | undefined>(undefined, ...keys);
 const signer = mostly<Name>('inspector', 'regular', 'undesignated', 'nadia');
 const taker = mostly<Name>('nadia', 'mara', 'regular', 'leaver', 'inspector');
-const said = mostly<'no' | 'yes' | 'not known' | 'left out'>('no', 'yes', 'not known', 'left out');
+const said = mostly<Said>('no', 'yes', 'just yes', 'not known', 'left out', 'left out');
 
 const command: fc.Arbitrary<Command> = fc.oneof(
   {
@@ -157,6 +157,7 @@ interface Watched {
   open: { readonly answered: Map<string, { bad: boolean; by: Name }> } | undefined;
   out: string | undefined;
   lost: boolean;
+  readonly checkIn: WatchedCheckIn;
 }
 
 /** The shipped program: twelve months, the day itself still in time (calendar by hand: the same day of the next year). */
@@ -224,20 +225,6 @@ const starts = (world: World, index: number, watched: Watched): void => {
   if (watched.everRemoved) same('start', refused, 'device-out-of-service');
   if (refused === undefined) watched.open = { answered: new Map() };
 };
-
-const answered = (said: readonly string[]): CheckInAnswer[] =>
-  deskRules.checkIn.flatMap(({ key, choices }, index): CheckInAnswer[] => {
-    switch (said[index]) {
-      case 'left out':
-        return [];
-      case 'yes':
-        return [{ question: key, said: 'yes', choices: [choices[0]!.key] }];
-      case 'not known':
-        return [{ question: key, said: 'not known' }];
-      default:
-        return [{ question: key, said: 'no' }];
-    }
-  });
 
 const run = (world: World, all: readonly Watched[], command: Command): void => {
   if (command.do === 'days pass') {
@@ -321,17 +308,17 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
       return;
     }
     case 'check in': {
-      const { refused, events } = world.checkIn(index, answered(command.answers), command.found);
-      const isWhole = !command.answers.includes('left out');
-      same('checked in', refused === undefined, isWhole && (watched.out !== undefined || command.found));
+      const isBack = watched.out !== undefined || command.found;
+      const { taken, holds: isHeld } = watched.checkIn.take(command.answers, isBack);
+      const { refused, events } = world.checkIn(index, answersOf(command.answers), command.found);
+      same(`checked in (${refused})`, refused === undefined, taken);
       if (refused !== undefined) return;
-      const isDoubted = command.answers.some((said) => said !== 'no');
       same(
         'held',
         events.some(({ type }) => type === 'device.removed'),
-        isDoubted,
+        isHeld,
       );
-      if (isDoubted) removed(watched);
+      if (isHeld) removed(watched);
       watched.out = undefined;
       watched.lost = false;
       return;
@@ -359,6 +346,16 @@ const holds = (world: World, all: readonly Watched[]): void => {
     same('status tag', device.currentTag?.kind === 'status', isInService);
     same('reasons', device.reasons.length > 0, watched.everRemoved);
     same('custody', device.custody?.userId, watched.out);
+    const { openCheckIn } = device;
+    const open = (openCheckIn?.unanswered.length ?? 0) + (openCheckIn?.unexplained.length ?? 0);
+    same('questions open', open, watched.checkIn.open);
+    if (watched.checkIn.isOpen) same('held meanwhile', device.standing, 'quarantined');
+    for (const word of watched.checkIn.words)
+      same(
+        `kept: ${word}`,
+        device.reasons.some(({ key }) => key === word),
+        true,
+      );
     same('open inspection', device.openInspection === undefined, watched.open === undefined);
   }
 };
@@ -377,18 +374,21 @@ test('no sequence of commands gets a device out that is held, overdue, recalled 
           open: undefined,
           out: undefined,
           lost: false,
+          checkIn: new WatchedCheckIn(),
         }),
       );
       for (const each of commands) {
         run(world, all, each);
         holds(world, all);
       }
-      for (const { out, everRemoved, lost } of all)
+      for (const { out, everRemoved, lost, checkIn } of all)
         reached.add(
-          `${out === undefined ? 'in' : 'out'}${everRemoved ? ' removed' : ''}${lost ? ' lost' : ''}`,
+          `${out === undefined ? 'in' : 'out'}${everRemoved ? ' removed' : ''}${lost ? ' lost' : ''}${checkIn.isOpen ? ' open' : ''}`,
         );
     }),
     { numRuns: sequences },
   );
-  expect(reached).toEqual(new Set(['in', 'out', 'in removed', 'out removed', 'out removed lost']));
+  expect(reached).toEqual(
+    new Set(['in', 'out', 'in removed', 'in removed open', 'out removed', 'out removed lost']),
+  );
 }, 600_000);

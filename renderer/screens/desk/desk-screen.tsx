@@ -1,5 +1,4 @@
 /** The desk: badge, devices, done. The one next thing is the largest on the screen. */
-
 import { useState } from 'react';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
@@ -9,6 +8,7 @@ import { useReadyStation } from '../../station/status.ts';
 import styles from './desk.module.css';
 import { DeskNoticeView } from './desk-notice-view.tsx';
 import { HandoverView } from './handover-view.tsx';
+import { HeldDevice } from './held-device.tsx';
 import { IncomingView } from './incoming-view.tsx';
 import { OutgoingView } from './outgoing-view.tsx';
 import { type Desk, useDesk } from './use-desk.ts';
@@ -55,6 +55,16 @@ const DeskNow = ({ desk, isAloud }: { readonly desk: Desk; readonly isAloud: boo
   const { t } = useText();
   const { state, isStaffed } = desk;
   if (!isStaffed) return <Waiting title={t('desk:staff')} hint={t('desk:staffHint')} />;
+  if (state.held !== undefined) {
+    const { device, result } = state.held;
+    return (
+      <HeldDevice key={device.benchId} desk={desk} device={device} result={result}>
+        {state.notice === undefined ? undefined : (
+          <DeskNoticeView desk={desk} notice={state.notice} isAloud={isAloud} />
+        )}
+      </HeldDevice>
+    );
+  }
   if (state.notice !== undefined)
     return <DeskNoticeView desk={desk} notice={state.notice} isAloud={isAloud} />;
   if (state.incoming !== undefined) return <IncomingView desk={desk} incoming={state.incoming} />;
