@@ -52,7 +52,7 @@ export const CurrentScreen = () => {
     case 'relabel':
       return <RelabelScreen key={route.benchId} benchId={route.benchId} />;
     case 'desk':
-      return <DeskScreen />;
+      return <DeskScreen returning={route.benchId} />;
     case 'custody':
       return <CustodyScreen />;
     case 'count':

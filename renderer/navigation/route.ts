@@ -37,7 +37,8 @@ export type Route =
   | { readonly screen: 'who'; readonly identityCase?: number | undefined }
   | { readonly screen: 'relabel'; readonly benchId: BenchId }
   | { readonly screen: 'markings' }
-  | { readonly screen: 'desk' }
+  /** `benchId`: a device whose return begins there. */
+  | { readonly screen: 'desk'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'custody' }
   | { readonly screen: 'count'; readonly place?: string | undefined }
   | { readonly screen: 'corrections'; readonly benchId: BenchId }
@@ -72,8 +73,9 @@ export const hashOf = (route: Route): string => {
     case 'markings':
       return '#/markings';
     case 'desk':
+      return route.benchId === undefined ? '#/desk' : `#/desk/${route.benchId}`;
     case 'custody':
-      return `#/${route.screen}`;
+      return '#/custody';
     case 'count':
       return route.place === undefined ? '#/count' : `#/count/${route.place}`;
     case 'corrections':
@@ -128,8 +130,9 @@ export const routeOf = (hash: string): Route => {
     }
     case 'setup':
       return /^[a-z]+$/.test(first ?? '') ? { screen, panel: first } : { screen };
-    case 'markings':
     case 'desk':
+      return { screen, benchId: benchId.data };
+    case 'markings':
     case 'custody':
       return { screen };
     case 'count':

@@ -116,6 +116,7 @@ export const dueStateOf = (device: Device, today: CalendarDate, dueSoonDays: num
 export const nextActionSchema = z.enum([
   'start inspection',
   'resume inspection',
+  'check in first',
   'keep out of service',
   'nothing: scrapped',
 ]);
@@ -131,6 +132,7 @@ export const nextActionOf = (device: Device): NextAction => {
       return 'keep out of service';
     case 'new':
     case 'in service':
+      if (device.custody !== undefined) return 'check in first';
       return device.openInspection === undefined ? 'start inspection' : 'resume inspection';
   }
 };

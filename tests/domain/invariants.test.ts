@@ -205,6 +205,8 @@ const signs = (world: World, index: number, watched: Watched, by: Name): void =>
     removed(watched);
     return;
   }
+  same('passed while out', watched.out, undefined);
+  same('passed while asked about', watched.checkIn.isOpen, false);
   watched.passedOn = world.today;
   watched.isProved = false;
 };
@@ -223,6 +225,7 @@ const answers = (
 const starts = (world: World, index: number, watched: Watched): void => {
   const { refused } = world.start(index);
   if (watched.everRemoved) same('start', refused, 'device-out-of-service');
+  else if (watched.out !== undefined) same('start', refused, 'inspection-device-out');
   if (refused === undefined) watched.open = { answered: new Map() };
 };
 

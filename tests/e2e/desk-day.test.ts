@@ -143,7 +143,7 @@ describe.runIf(hasBrowser())('a day at the desk', () => {
   test('is not rushed through: quick answers do not count, and whoever goes away after a yes leaves the device held', async () => {
     const { window: desk, ready, ask } = await openDesk();
     const { page, scan, command, scanner } = desk;
-    const [benchId] = ready as [string];
+    const [benchId = ''] = ready as readonly string[];
     const toDesk = async (): Promise<void> => {
       await page.evaluate(() => {
         window.location.hash = '#/desk';

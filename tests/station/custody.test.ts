@@ -228,6 +228,18 @@ describe('check-in', () => {
   });
 });
 
+test('a device that is out is not inspected before it came back, and inspected as ever once it did', async () => {
+  const { checkOut, card, expectError, expectOutput } = await desk();
+  await checkOut([ready]);
+  expect(await card(ready)).toMatchObject({ nextAction: 'check in first' });
+  await expectOutput('session.sign-in', { badge: demo.inspector });
+  const error = await expectError('inspection.start', { benchId: ready });
+  expect(error).toMatchObject({ code: 'inspection-device-out' });
+  expect(error.sentence).toContain('Check it in first');
+  await expectOutput('custody.check-in', { benchId: ready, answers: allNo });
+  await expectOutput('inspection.start', { benchId: ready });
+});
+
 describe('between users', () => {
   test('a device passes by both badges, or with the attendant’s reason, and is confirmed anew', async () => {
     const { checkOut, card, expectError, expectOutput, mara } = await desk();

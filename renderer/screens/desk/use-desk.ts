@@ -28,12 +28,16 @@ export interface Desk {
   readonly isBusy: boolean;
   /** An attendant is signed in at this window. */
   readonly isStaffed: boolean;
+  /** Somebody is who may take devices back: an attendant, or an inspector. */
+  readonly takesBack: boolean;
   readonly preUse: DeskRules['preUse'] | undefined;
   change(change: (desk: DeskState) => DeskState): void;
   back(): void;
   clear(): void;
   /** Confirms the inspection before use of everything that is to go out, and lets it go. */
   confirm(): void;
+  /** Begins the return of a device that is out, or goes on with one. */
+  takeBack(benchId: BenchId): void;
   readonly beginReturn: Returning['begin'];
   readonly answer: Returning['answer'];
   beginHandover(device: DeviceSummary, from: string): void;
@@ -43,9 +47,9 @@ export interface Desk {
 
 export const useDesk = (): Desk => {
   const { language, setLanguage } = useText();
-  const isStaffed = (useSignedIn()?.roles ?? []).some(
-    (role) => role === 'attendant' || role === 'administrator',
-  );
+  const roles = useSignedIn()?.roles ?? [];
+  const isStaffed = roles.some((role) => role === 'attendant' || role === 'administrator');
+  const takesBack = isStaffed || roles.includes('inspector');
   const today = useReadyStation()?.today;
   const rules = useStationQuery('desk.show', {}).data?.rules;
   const kits = useStationQuery('kit.list', {}).data?.kits ?? [];
@@ -95,9 +99,15 @@ export const useDesk = (): Desk => {
     await takeDevice(device);
   };
 
+  const takeBack = async (benchId: BenchId): Promise<void> => {
+    const shown = await call('device.show', { benchId });
+    if (!shown.ok) return say(shown.error.sentence);
+    await withoutUser(shown.output.device);
+  };
+
   /** Nobody is there: what is out comes back, and of what is in store somebody says what it is. */
   const withoutUser = async (device: DeviceSummary): Promise<void> => {
-    if (device.custody === undefined && device.openCheckIn === undefined)
+    if (!isAway(device))
       return change((desk) => ({ ...cleared(desk), notice: { kind: 'in store', device } }));
     const shown = await call('device.show', { benchId: device.benchId });
     beginReturn(device, shown.ok ? shown.output.device.heldBy : undefined);
@@ -177,7 +187,11 @@ export const useDesk = (): Desk => {
   };
 
   const take = ({ meaning, text }: Scan): boolean => {
-    if (!isStaffed) return false;
+    const isWanted =
+      isStaffed ||
+      (takesBack &&
+        (latest.current.incoming !== undefined || (meaning.meaning === 'device' && isAway(meaning.device))));
+    if (!isWanted) return false;
     switch (meaning.meaning) {
       case 'badge':
         void whileUnderWay(takeBadge(meaning.badge));
@@ -217,6 +231,8 @@ export const useDesk = (): Desk => {
     state,
     questions,
     isStaffed,
+    takesBack,
+    takeBack: (benchId) => void whileUnderWay(takeBack(benchId)),
     preUse: rules?.preUse,
     isBusy: checkOut.isRunning || returning.isRunning || transfer.isRunning,
     change,
@@ -229,3 +245,7 @@ export const useDesk = (): Desk => {
     handOver: (because, handedOverBy) => void handOver(because, handedOverBy),
   };
 };
+
+/** It is out, or not everything is said about its return. */
+const isAway = ({ custody, openCheckIn }: DeviceSummary): boolean =>
+  custody !== undefined || openCheckIn !== undefined;
