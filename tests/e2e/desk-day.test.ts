@@ -187,6 +187,31 @@ describe.runIf(hasBrowser())('a day at the desk', () => {
     expect(whole).not.toHaveProperty('openCheckIn');
   }, 120_000);
 
+  test('speaks the language of each user, and the language of the window for the next one', async () => {
+    const { window: desk, ready } = await openDesk();
+    const { page, scan, command } = desk;
+    const [benchId = ''] = ready as readonly string[];
+    const heading = (text: RegExp) => page.getByRole('heading', { level: 1, name: text }).waitFor();
+    await page.evaluate(() => {
+      window.location.hash = '#/desk';
+    });
+    await heading(/Scan a badge/);
+    await scan(demo.user);
+    await page.getByText('Scan each device').waitFor();
+    await command('0');
+    await page.getByText('Escanee cada equipo').first().waitFor();
+    await scan(benchId);
+    await page.getByRole('button', { name: 'Lo revisé: me lo llevo' }).waitFor();
+    await command('confirm');
+    await heading(/Next badge/);
+    await scan(secondUser);
+    await page.getByText('Scan each device').first().waitFor();
+    await command('back');
+    await heading(/Scan a badge/);
+    await scan(demo.user);
+    await page.getByText('Escanee cada equipo').first().waitFor();
+  }, 120_000);
+
   test('goes by keyboard alone, as slowly as people type', async () => {
     const crew = await openDesk();
     await day(crew, await keyboardHand(crew.window.page));

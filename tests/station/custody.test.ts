@@ -74,6 +74,23 @@ describe('check-out', () => {
     expect(await expectError('desk.user', { badge: 'HP20010' })).toMatchObject({ code: 'badge-of-leaver' });
   });
 
+  test('remembers the language in which a user confirmed last', async () => {
+    const { expectOutput, mara } = await desk();
+    const whose = async (badge: string) => (await expectOutput('desk.user', { badge })).language;
+    expect(await whose(demo.user)).toBeUndefined();
+    const out = (language: 'en' | 'es') => ({ userId: nadia, benchIds: [ready], preUse: { language } });
+    await expectOutput('custody.check-out', out('es'));
+    expect(await whose(demo.user)).toBe('es');
+    await expectOutput('custody.transfer', {
+      benchId: ready,
+      toUserId: mara,
+      handedOverBy: nadia,
+      preUse: { language: 'en' },
+    });
+    expect(await whose('HP20010')).toBe('en');
+    expect(await whose(demo.user)).toBe('es');
+  });
+
   test('is the attendant’s: a user or an inspector hands nothing out', async () => {
     const { expectError, expectOutput } = await desk();
     for (const badge of [demo.user, demo.inspector]) {

@@ -21,7 +21,7 @@ export interface DeskScreenProps {
 }
 
 export const DeskScreen = ({ returning }: DeskScreenProps) => {
-  const { t, language, setLanguage } = useText();
+  const { t } = useText();
   const counts = useReadyStation()?.counts;
   const [isAloud, setAloud] = useState(() => recall('read-aloud') === 'yes');
   const desk = useDesk();
@@ -51,7 +51,7 @@ export const DeskScreen = ({ returning }: DeskScreenProps) => {
         <Button {...(isAloud ? { icon: 'check' as const } : {})} onPress={toggleAloud}>
           {t('desk:aloud')}
         </Button>
-        <Button number={0} onPress={() => setLanguage(language === 'en' ? 'es' : 'en')}>
+        <Button number={0} onPress={desk.otherLanguage}>
           {t('desk:language')}
         </Button>
       </div>

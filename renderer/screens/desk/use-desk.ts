@@ -21,6 +21,7 @@ import {
   withReady,
 } from './desk-state.ts';
 import { type Returning, useReturning } from './use-returning.ts';
+import { useUserLanguage } from './use-user-language.ts';
 
 export interface Desk {
   readonly state: DeskState;
@@ -32,6 +33,8 @@ export interface Desk {
   readonly takesBack: boolean;
   readonly preUse: DeskRules['preUse'] | undefined;
   change(change: (desk: DeskState) => DeskState): void;
+  /** For whoever is there, or comes next. */
+  otherLanguage(): void;
   back(): void;
   clear(): void;
   /** Confirms the inspection before use of everything that is to go out, and lets it go. */
@@ -46,7 +49,7 @@ export interface Desk {
 }
 
 export const useDesk = (): Desk => {
-  const { language, setLanguage } = useText();
+  const { language } = useText();
   const roles = useSignedIn()?.roles ?? [];
   const isStaffed = roles.some((role) => role === 'attendant' || role === 'administrator');
   const takesBack = isStaffed || roles.includes('inspector');
@@ -62,6 +65,7 @@ export const useDesk = (): Desk => {
     setState(latest.current);
   }, []);
   const questions = rules?.checkIn ?? [];
+  const otherLanguage = useUserLanguage(state.user ?? state.incoming?.answeredBy);
 
   const say = (sentence: string): void =>
     change((desk) => ({ ...desk, notice: { kind: 'refused', sentence: { en: sentence, es: sentence } } }));
@@ -210,7 +214,7 @@ export const useDesk = (): Desk => {
           return true;
         }
         if (meaning.command === '0') {
-          setLanguage(language === 'en' ? 'es' : 'en');
+          otherLanguage();
           return true;
         }
         if (meaning.command !== 'confirm') return false;
@@ -236,6 +240,7 @@ export const useDesk = (): Desk => {
     preUse: rules?.preUse,
     isBusy: checkOut.isRunning || returning.isRunning || transfer.isRunning,
     change,
+    otherLanguage,
     back: () => change(stepBack),
     clear: () => change(() => emptyDesk),
     confirm: () => void confirm(),
