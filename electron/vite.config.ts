@@ -4,7 +4,10 @@ import { defineConfig } from 'vite';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
-/** `--mode main` or `--mode preload`. What comes from `node_modules` stays outside, above all `electron` and `sqlite3`. */
+/**
+ * `--mode main` or `--mode preload`. What comes from `node_modules` stays outside, above all `electron` and `sqlite3`. What the
+ * station loads when it is first needed becomes files beside `main.js`, in its folder, from which the assets are found.
+ */
 export default defineConfig(({ mode }) => ({
   root: here('.'),
   publicDir: false,
@@ -19,7 +22,8 @@ export default defineConfig(({ mode }) => ({
       output: {
         format: mode === 'preload' ? 'cjs' : 'es',
         entryFileNames: mode === 'preload' ? 'preload.cjs' : 'main.js',
-        codeSplitting: false,
+        chunkFileNames: 'main-[name].js',
+        codeSplitting: mode !== 'preload',
       },
     },
   },

@@ -47,7 +47,7 @@ export interface ModelSheetFormProps {
 }
 
 export const ModelSheetForm = ({ reference = '', onSaved, onCancel }: ModelSheetFormProps) => {
-  const { t, lengthUnit } = useText();
+  const { t, lengthUnit, diameterUnit } = useText();
   const [draft, setDraft] = useState({ ...emptyDraft, reference });
   const [material, setMaterial] = useState<LifelineMaterial>('galvanised');
   const [hasIndicator, setIndicator] = useState(false);
@@ -67,7 +67,8 @@ export const ModelSheetForm = ({ reference = '', onSaved, onCancel }: ModelSheet
 
   const ratedLengthM = parseLength(draft.ratedLength, lengthUnit);
   const diameterMm = positiveNumber(draft.diameter);
-  const minimumMm = draft.minimumDiameter.trim() === '' ? undefined : parseDiameter(draft.minimumDiameter);
+  const minimumMm =
+    draft.minimumDiameter.trim() === '' ? undefined : parseDiameter(draft.minimumDiameter, diameterUnit);
   const from = positiveNumber(draft.capacityFrom);
   const to = positiveNumber(draft.capacityTo);
   const interval = draft.interval.trim() === '' ? undefined : Number(draft.interval);

@@ -1,4 +1,5 @@
-/** The axes of the diameter chart: days across, millimetres up, with room for every reading and for the minimum. */
+/** The axes of the diameter chart: days across, diameters up, with room for every reading and for the minimum. */
+import { type DiameterUnit, diameterIn } from '../../src/domain/length.ts';
 import type { DiameterTrend } from '../../src/domain/lifeline/trend.ts';
 
 export interface DiameterAxes {
@@ -11,13 +12,17 @@ export interface DiameterAxes {
   readonly ticks: readonly number[];
 }
 
-/** In millimetres; the smallest that gives at most six ticks is taken. */
-const steps = [0.05, 0.1, 0.2, 0.5, 1, 2, 5] as const;
+/** The smallest that gives at most six ticks is taken. */
+const steps: Readonly<Record<DiameterUnit, readonly number[]>> = {
+  mm: [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10],
+  in: [0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5],
+};
 const mostTicks = 6;
 
 export const chartAxes = (
   { points, band }: Extract<DiameterTrend, { readonly kind: 'trend' }>,
   minimumMm: number,
+  unit: DiameterUnit,
   width: number,
   height: number,
 ): DiameterAxes => {
@@ -27,7 +32,8 @@ export const chartAxes = (
   const values = [...points.map(({ diameterMm }) => diameterMm), minimumMm];
   const least = Math.min(...values);
   const most = Math.max(...values);
-  const step = steps.find((each) => (most - least) / each <= mostTicks - 2) ?? 10;
+  const stepsMm = steps[unit].map((each) => each / diameterIn(1, unit));
+  const step = stepsMm.find((each) => (most - least) / each <= mostTicks - 2) ?? most;
   const low = Math.floor(least / step - 1e-9) * step;
   const high = (Math.floor(most / step + 1e-9) + 1) * step;
   const y = (diameterMm: number) => ((high - diameterMm) / (high - low)) * height;
@@ -36,6 +42,6 @@ export const chartAxes = (
     x: (isoDate) => ((dayOf(isoDate) - from) / span) * width,
     y,
     clippedY: (diameterMm) => Math.min(Math.max(y(diameterMm), 0), height),
-    ticks: Array.from({ length: count + 1 }, (_, index) => Math.round((low + index * step) * 100) / 100),
+    ticks: Array.from({ length: count + 1 }, (_, index) => low + index * step),
   };
 };

@@ -14,8 +14,8 @@ export interface DiameterChartProps {
 const sizes = { width: 1000, height: 300, left: 96, right: 18, top: 18, lane: 28, text: 18 } as const;
 
 export const DiameterChart = ({ trend, minimumMm }: DiameterChartProps) => {
-  const { t, dateText, diameterText } = useText();
-  const axes = chartAxes(trend, minimumMm, sizes.width, sizes.height);
+  const { t, dateText, diameterText, diameterUnit } = useText();
+  const axes = chartAxes(trend, minimumMm, diameterUnit, sizes.width, sizes.height);
   const labels = placeLabels(
     trend.points.map(({ on, diameterMm }) => ({
       x: axes.x(on),

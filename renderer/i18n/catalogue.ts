@@ -99,7 +99,8 @@ export type TextKey = {
 const isLanguage = (text: string | undefined): text is Language =>
   languages.some((language) => language === text);
 
-const firstLanguage = (): Language => {
+/** The language that the window was set to, whoever stands before it for a moment. */
+export const windowLanguage = (): Language => {
   const kept = recall('language');
   if (isLanguage(kept)) return kept;
   const preferred = navigator.language.slice(0, 2);
@@ -109,7 +110,7 @@ const firstLanguage = (): Language => {
 export const catalogue = i18next.createInstance();
 
 void catalogue.use(initReactI18next).init({
-  lng: firstLanguage(),
+  lng: windowLanguage(),
   fallbackLng: 'en',
   initAsync: false,
   ns: namespaces,
@@ -120,8 +121,14 @@ void catalogue.use(initReactI18next).init({
 
 export const currentLanguage = (): Language => (isLanguage(catalogue.language) ? catalogue.language : 'en');
 
+/** Sets the language of the window. */
 export const speak = (language: Language): void => {
   remember('language', language);
+  speakMeanwhile(language);
+};
+
+/** For whoever stands before the window; it stays set to the language that it has. */
+export const speakMeanwhile = (language: Language): void => {
   document.documentElement.lang = language;
   void catalogue.changeLanguage(language);
 };

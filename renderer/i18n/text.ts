@@ -2,7 +2,9 @@
 import { useMemo } from 'react';
 import { useTranslation } from 'react-i18next';
 import {
-  diameterText as diameterIn,
+  type DiameterUnit,
+  diameterText as diameterInUnit,
+  diameterUnitOf,
   type LengthUnit,
   lengthText as lengthIn,
 } from '../../src/domain/length.ts';
@@ -19,11 +21,14 @@ export interface Text {
   setLanguage(language: Language): void;
   /** `2026-11-24` as `24 Nov 2026`: the month in letters, so that nobody takes it for the day. */
   dateText(isoDate: string): string;
+  /** The month of a date: `Nov 2026`. */
+  monthText(isoDate: string): string;
   /** Metres in the station's unit: `15.24 m`, `50 ft`. */
   lengthText(lengthM: number): string;
-  /** `4.7 mm`. */
+  /** Millimetres as callipers of the station say them: `4.7 mm`, `0.1875 in`. */
   diameterText(diameterMm: number): string;
   readonly lengthUnit: LengthUnit;
+  readonly diameterUnit: DiameterUnit;
   /** A message of the station's own data. */
   inLanguage(message: Message): string;
 }
@@ -44,9 +49,15 @@ export const useText = (): Text => {
         const known = months.find((each) => each === month);
         return known === undefined ? isoDate : `${Number(day)} ${t(`screens:month.${known}`)} ${year}`;
       },
+      monthText: (isoDate) => {
+        const [year = '', month = ''] = isoDate.split('-');
+        const known = months.find((each) => each === month);
+        return known === undefined ? isoDate : `${t(`screens:month.${known}`)} ${year}`;
+      },
       lengthText: (lengthM) => lengthIn(lengthM, lengthUnit, language),
-      diameterText: (diameterMm) => diameterIn(diameterMm, language),
+      diameterText: (diameterMm) => diameterInUnit(diameterMm, lengthUnit, language),
       lengthUnit,
+      diameterUnit: diameterUnitOf(lengthUnit),
       inLanguage: (message) => message[language],
     }),
     [t, language, lengthUnit],

@@ -68,7 +68,7 @@ export const CurrentScreen = () => {
         <ReturnBatchScreen key={route.batch} number={route.batch} />
       );
     case 'desk':
-      return <DeskScreen />;
+      return <DeskScreen returning={route.benchId} />;
     case 'custody':
       return <CustodyScreen />;
     case 'count':

@@ -41,7 +41,8 @@ export type Route =
   | { readonly screen: 'held'; readonly benchId?: BenchId | undefined }
   /** Every return batch, or one of them. */
   | { readonly screen: 'returns'; readonly batch?: number | undefined }
-  | { readonly screen: 'desk' }
+  /** `benchId`: a device whose return begins there. */
+  | { readonly screen: 'desk'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'custody' }
   | { readonly screen: 'count'; readonly place?: string | undefined }
   | { readonly screen: 'corrections'; readonly benchId: BenchId }
@@ -80,8 +81,9 @@ export const hashOf = (route: Route): string => {
     case 'returns':
       return route.batch === undefined ? '#/returns' : `#/returns/${route.batch}`;
     case 'desk':
+      return route.benchId === undefined ? '#/desk' : `#/desk/${route.benchId}`;
     case 'custody':
-      return `#/${route.screen}`;
+      return '#/custody';
     case 'count':
       return route.place === undefined ? '#/count' : `#/count/${route.place}`;
     case 'corrections':
@@ -140,8 +142,9 @@ export const routeOf = (hash: string): Route => {
     }
     case 'setup':
       return /^[a-z]+$/.test(first ?? '') ? { screen, panel: first } : { screen };
-    case 'markings':
     case 'desk':
+      return { screen, benchId: benchId.data };
+    case 'markings':
     case 'custody':
       return { screen };
     case 'count':

@@ -21,6 +21,8 @@ export interface StationQuery<Output> {
   readonly data: Output | undefined;
   readonly error: CallError | undefined;
   readonly isPending: boolean;
+  /** An answer is on its way, the first or a newer one. */
+  readonly isFetching: boolean;
   refetch(): void;
 }
 
@@ -28,12 +30,14 @@ export interface StationQueryOptions {
   readonly enabled?: boolean;
   /** Goes on showing the answer to the previous input while the next is on its way. */
   readonly keepPrevious?: boolean;
+  /** Asks anew after so many milliseconds, again and again; not at all where it is absent. */
+  readonly everyMs?: number;
 }
 
 export const useStationQuery = <Name extends OperationName>(
   name: Name,
   input: InputOf<Name>,
-  { enabled = true, keepPrevious = false }: StationQueryOptions = {},
+  { enabled = true, keepPrevious = false, everyMs }: StationQueryOptions = {},
 ): StationQuery<OutputOf<Name>> => {
   const language = useLanguage();
   const query = useQuery<OutputOf<Name>, CallFailure>({
@@ -44,12 +48,14 @@ export const useStationQuery = <Name extends OperationName>(
       return result.output;
     },
     enabled,
+    ...(everyMs === undefined ? {} : { refetchInterval: everyMs }),
     ...(keepPrevious ? { placeholderData: keepPreviousData } : {}),
   });
   return {
     data: query.error?.callError.code === 'sign-in-needed' ? undefined : query.data,
     error: query.error?.callError,
     isPending: enabled && query.isPending,
+    isFetching: query.isFetching,
     refetch: () => void query.refetch(),
   };
 };

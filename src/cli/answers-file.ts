@@ -97,7 +97,7 @@ const diameterSchema = (error: string) =>
     .union([z.number(), z.string()], { error: () => error })
     .transform((value, context) => {
       if (typeof value === 'number') return value;
-      const diameterMm = parseDiameter(value);
+      const diameterMm = parseDiameter(value, 'mm');
       if (diameterMm !== undefined) return Number(diameterMm);
       context.addIssue({ code: 'custom', message: error });
       return z.NEVER;

@@ -4,6 +4,7 @@ import { benchIdSchema, calendarDateSchema } from './brand.ts';
 import { checkInAnswerSchema } from './custody/check-in-answer.ts';
 import { preUseConfirmationSchema } from './custody/custody.ts';
 import { kitSchema } from './custody/kit.ts';
+import { openQuestionsSchema } from './custody/open-check-in.ts';
 import { placeCodeSchema } from './custody/place-code.ts';
 import { countResultSchema } from './custody/shelf-count.ts';
 import { event } from './event-shape.ts';
@@ -11,6 +12,7 @@ import { whySchema } from './person-event.ts';
 
 const benchId = benchIdSchema;
 const userId = z.string();
+const deskRulesReference = z.object({ key: z.string(), version: z.number().int().positive() });
 
 export const custodyEvents = [
   event('device.checked-out', {
@@ -27,8 +29,18 @@ export const custodyEvents = [
     userId: userId.optional(),
     /** Whose answers these are. */
     answeredBy: z.string(),
-    rules: z.object({ key: z.string(), version: z.number().int().positive() }),
+    rules: deskRulesReference,
     answers: z.array(checkInAnswerSchema),
+    /** What is still to be asked; absent where everything was answered. Only a device that is held leaves anything open. */
+    open: openQuestionsSchema.optional(),
+  }),
+  /** What was said after the device was held: at the same check-in, or when somebody took it up again. */
+  event('device.check-in-answered', {
+    benchId,
+    answeredBy: z.string(),
+    rules: deskRulesReference,
+    answers: z.array(checkInAnswerSchema),
+    open: openQuestionsSchema.optional(),
   }),
   event('device.transferred', {
     benchId,

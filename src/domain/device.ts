@@ -4,6 +4,7 @@ import { amendmentSchema } from './amendment.ts';
 import { benchIdSchema, type CalendarDate, calendarDateSchema } from './brand.ts';
 import { daysBetween } from './calendar.ts';
 import { custodySchema, storedSchema } from './custody/custody.ts';
+import { openQuestionsSchema } from './custody/open-check-in.ts';
 import { declaredInspectionSchema } from './declared-inspection.ts';
 import { dueWhatSchema } from './due/due-date.ts';
 import { recordedUseSchema } from './due/type-of-use.ts';
@@ -98,6 +99,8 @@ export const deviceSchema = z.object({
   ...equipmentFactsSchema.shape,
   /** Present while it is out with a user. */
   custody: custodySchema.optional(),
+  /** Present while questions of its last check-in are open: it is held, and back. */
+  openCheckIn: openQuestionsSchema.optional(),
   /** Its place in store; absent where none was recorded. */
   stored: storedSchema.optional(),
   ...heldShape,
@@ -121,6 +124,7 @@ export const dueStateOf = (device: Device, today: CalendarDate, dueSoonDays: num
 export const nextActionSchema = z.enum([
   'start inspection',
   'resume inspection',
+  'check in first',
   'keep out of service',
   'nothing: scrapped',
 ]);
@@ -138,6 +142,7 @@ export const nextActionOf = (device: Device): NextAction => {
       return device.openInspection === undefined ? 'start inspection' : 'resume inspection';
     case 'new':
     case 'in service':
+      if (device.custody !== undefined) return 'check in first';
       return device.openInspection === undefined ? 'start inspection' : 'resume inspection';
   }
 };

@@ -1,14 +1,21 @@
 /** How custody, kits and counted places change with an event of the desk. */
+import { explainedReasons } from './custody/check-in-answer.ts';
 import type { CustodySpell } from './custody/custody.ts';
 import type { Kit } from './custody/kit.ts';
 import type { CountedPlace } from './custody/shelf-count.ts';
 import type { CustodyEvent } from './custody-event.ts';
 import type { Device } from './device.ts';
 import type { RecordedEvent } from './event.ts';
+import { withoutReasons } from './held/without-reasons.ts';
 
 type EventOf<Type extends CustodyEvent['type']> = Extract<CustodyEvent, { type: Type }>;
 type DeviceEvent = EventOf<
-  'device.checked-out' | 'device.checked-in' | 'device.transferred' | 'device.lost' | 'device.stored'
+  | 'device.checked-out'
+  | 'device.checked-in'
+  | 'device.check-in-answered'
+  | 'device.transferred'
+  | 'device.lost'
+  | 'device.stored'
 >;
 
 export const inCustody = (device: Device, { seq, on, at, by }: RecordedEvent, event: DeviceEvent): Device => {
@@ -35,13 +42,24 @@ export const inCustody = (device: Device, { seq, on, at, by }: RecordedEvent, ev
       };
     }
     case 'device.checked-in':
-      return inStore;
+      return withOpenQuestions(inStore, event);
+    case 'device.check-in-answered':
+      return withOpenQuestions(withoutUnexplained(device, event), event);
     case 'device.lost':
       return custody === undefined ? device : { ...inStore, custody: { ...custody, lostOn: on } };
     case 'device.stored':
       return { ...device, stored: { place: event.place, on } };
   }
 };
+
+const withOpenQuestions = (
+  { openCheckIn: _before, ...device }: Device,
+  { open }: EventOf<'device.checked-in' | 'device.check-in-answered'>,
+): Device => (open === undefined ? device : { ...device, openCheckIn: open });
+
+/** Once it is said what a yes was, that stands in the place of the bare yes. */
+const withoutUnexplained = (device: Device, { answers }: EventOf<'device.check-in-answered'>): Device =>
+  device.standing === 'scrapped' ? device : withoutReasons(device, explainedReasons(answers));
 
 /** The times that a user had the device which the event began, changed or ended. */
 export const changedSpells = (

@@ -93,6 +93,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'tag.proved':
     case 'device.checked-out':
     case 'device.checked-in':
+    case 'device.check-in-answered':
     case 'device.transferred':
     case 'device.lost':
     case 'device.stored':
@@ -241,6 +242,7 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
       return signed(withoutOpenInspection(device), event, on, by);
     case 'device.checked-out':
     case 'device.checked-in':
+    case 'device.check-in-answered':
     case 'device.transferred':
     case 'device.lost':
     case 'device.stored':

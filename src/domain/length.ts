@@ -21,21 +21,35 @@ export const lengthText = (lengthM: number, unit: LengthUnit, language: Language
   return `${language === 'es' ? rounded.replace('.', ',') : rounded} ${unit}`;
 };
 
-/** `4.8 mm`; to the hundredth, with the decimal mark of the language. */
-export const diameterText = (diameterMm: number, language: Language): string => {
-  const rounded = String(Math.round(diameterMm * 100) / 100);
-  return `${language === 'es' ? rounded.replace('.', ',') : rounded} mm`;
-};
-
 /** Exact by definition: 1 in = 25.4 mm (NIST Special Publication 811, appendix B.8). */
 const millimetresPerInch = 25.4;
 
-/** A diameter as a person typed it, in millimetres or with `in` or `"` in inches; `undefined` where it is neither. */
-export const parseDiameter = (text: string): Millimetres | undefined => {
-  const [, number = '', unit] = /^(\d{1,3}(?:[.,]\d{1,4})?)\s*(mm|in|")?$/.exec(text.trim()) ?? [];
+export type DiameterUnit = 'mm' | 'in';
+
+/** What a calliper says where lengths are in this unit. */
+export const diameterUnitOf = (unit: LengthUnit): DiameterUnit => (unit === 'm' ? 'mm' : 'in');
+
+/** In that unit. */
+export const diameterIn = (diameterMm: number, unit: DiameterUnit): number =>
+  unit === 'mm' ? diameterMm : diameterMm / millimetresPerInch;
+
+/**
+ * `4.8 mm` or `0.1875 in`; to the hundredth or the ten-thousandth, so that two diameters that differ by as much as decides are
+ * told apart in either. With the decimal mark of the language.
+ */
+export const diameterText = (diameterMm: number, unit: LengthUnit, language: Language): string => {
+  const shown = diameterUnitOf(unit);
+  const scale = shown === 'mm' ? 100 : 10_000;
+  const rounded = String(Math.round(diameterIn(diameterMm, shown) * scale) / scale);
+  return `${language === 'es' ? rounded.replace('.', ',') : rounded} ${shown}`;
+};
+
+/** A diameter as a person typed it, in `unit` where it names none (`mm`, `in` or `"`); `undefined` where it is no diameter. */
+export const parseDiameter = (text: string, unit: DiameterUnit): Millimetres | undefined => {
+  const [, number = '', named = unit] = /^(\d{0,3}(?:[.,]\d{1,4})?)\s*(mm|in|")?$/.exec(text.trim()) ?? [];
   if (number === '') return undefined;
   const value = Number(number.replace(',', '.'));
-  return millimetres(unit === undefined || unit === 'mm' ? value : value * millimetresPerInch);
+  return millimetres(named === 'mm' ? value : value * millimetresPerInch);
 };
 
 /** The length that a person typed, comma or point as decimal mark; `undefined` where it is not a number. */

@@ -209,6 +209,13 @@ export interface Verification {
   readonly faults: readonly LedgerFault[];
 }
 
+/**
+ * `events` is the record itself: every event, every hash, every stored subtree, every checkpoint; of signatures that the
+ * station can make again, only the half that nobody without its key can write. `file` adds the form of the file. `everything`
+ * makes the projections and those signatures again as well.
+ */
+export type VerificationExtent = 'events' | 'file' | 'everything';
+
 export interface VerifyOptions {
   /** Ends the verification; the promise is then rejected with the signal's reason. */
   readonly signal?: AbortSignal | undefined;
@@ -216,11 +223,8 @@ export interface VerifyOptions {
   readonly onProgress?: ((progress: { readonly done: number; readonly of: number }) => void) | undefined;
   /** A checkpoint that was kept elsewhere: everything that it covers must still be there, as it was. */
   readonly kept?: Checkpoint | undefined;
-  /**
-   * False where only the record itself is looked at, not what was derived from it; of signatures that the station can make
-   * again, only the half that nobody without its key can write.
-   */
-  readonly projections?: boolean | undefined;
+  /** How much is looked at; everything where nothing is said. */
+  readonly extent?: VerificationExtent | undefined;
 }
 
 /**

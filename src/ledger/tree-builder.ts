@@ -2,13 +2,18 @@
 import { hash } from 'node:crypto';
 import { hashLength } from './merkle.ts';
 
+/** 0x01 and two hashes. */
 const node = Buffer.alloc(1 + 2 * hashLength, 0x01);
 
 /** SHA-256 of a leaf: 0x00 and its bytes, which stand in `bytes` like this already. */
 export const leafHashOf = (bytes: Buffer): string => hash('sha256', bytes, 'binary');
 
 const nodeHashOf = (left: string, right: string): string => {
-  node.write(left + right, 1, 'latin1');
+  // Faster than writing strings of this length into it.
+  for (let at = 0; at < hashLength; at += 1) {
+    node[1 + at] = left.charCodeAt(at);
+    node[1 + hashLength + at] = right.charCodeAt(at);
+  }
   return hash('sha256', node, 'binary');
 };
 

@@ -9,8 +9,15 @@
  */
 import type { BenchId, CalendarDate } from '../domain/brand.ts';
 import { daysBetween } from '../domain/calendar.ts';
+import { grouped } from '../domain/grouped.ts';
 import type { BenchDay } from './bench-day.ts';
-import { earliestDeadlineFirst, isEveryJobPlaced, latestFirst, type Window } from './earliest-deadline.ts';
+import {
+  countPlaced,
+  earliestDeadlineFirst,
+  latestFirst,
+  type Window,
+  type WindowGroup,
+} from './earliest-deadline.ts';
 import { levelLoad } from './level-load.ts';
 import { shortages } from './shortage.ts';
 
@@ -76,23 +83,45 @@ export const benchPlan = (
   days: readonly BenchDay[],
   mostDaysEarly: number,
 ): BenchPlan => {
+  const steps = benchPlanInSteps(devices, days, mostDaysEarly);
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+};
+
+/** How many times `benchPlanInSteps` pauses before it has the plan. */
+export const benchPlanPauses = 7;
+
+/** The same, with pauses in which whoever runs it can look after others, or leave it. */
+export function* benchPlanInSteps(
+  devices: readonly PlanDevice[],
+  days: readonly BenchDay[],
+  mostDaysEarly: number,
+): Generator<undefined, BenchPlan, undefined> {
   const room = days.map((day) => day.room);
   const { overdue, neverInspected, due, dueLater } = sorted(devices, days);
+  yield;
   const inTime = due.map((device) => jobOf(device, days));
   const placeable = earliestDeadlineFirst(inTime, room);
+  yield;
   const kept = inTime.filter((_, job) => placeable[job] !== -1);
   const dropped = inTime.filter((_, job) => placeable[job] === -1);
 
   const taken = countByDay(latestFirst(kept, room), days.length);
+  yield;
   const overdueDays = fillEarliest(overdue.length, room, taken);
   const overdueLoad = countByDay(overdueDays, days.length);
   const left = room.map((capacity, day) => capacity - (overdueLoad[day] ?? 0));
 
-  const { windows, earliestDays } = narrowest(kept, days, left, mostDaysEarly);
+  const { windows, earliestDays } = narrowest(kept, left, mostDaysEarly);
+  yield;
   const load = levelLoad(windows, room, overdueLoad);
+  yield;
   const dayOf = earliestDeadlineFirst(windows, load);
   const allTaken = load.map((count, day) => count + (overdueLoad[day] ?? 0));
   const neverDays = fillEarliest(neverInspected.length, room, allTaken);
+  yield;
 
   const rows = [
     ...overdue.map((device, index) => row(device, 'overdue', overdueDays[index], days, isOut(device, days))),
@@ -100,6 +129,7 @@ export const benchPlan = (
     ...dropped.map(({ device, callIn }) => row(device, 'due', -1, days, callIn)),
     ...neverInspected.map((device, index) => row(device, 'never inspected', neverDays[index], days, false)),
   ];
+  yield;
   return {
     days,
     planned: rows.filter(hasDay).sort(inOrder),
@@ -113,7 +143,7 @@ export const benchPlan = (
     dueLater,
     earliestDays,
   };
-};
+}
 
 const sorted = (devices: readonly PlanDevice[], days: readonly BenchDay[]) => {
   const today = dayAt(days, 0);
@@ -175,26 +205,50 @@ const fillEarliest = (
 /** The windows with the least reach before the due dates, from the chosen one on, with which every device has room. */
 const narrowest = (
   jobs: readonly Job[],
-  days: readonly BenchDay[],
   room: readonly number[],
   mostDaysEarly: number,
 ): { readonly windows: readonly Window[]; readonly earliestDays: number } => {
-  const reach = jobs.map((job) => Math.min(mostDaysEarly, halfIntervalOf(job)));
-  const windowsOf = (atLeast: number): readonly Window[] =>
-    jobs.map(({ first, last }, job) => ({
-      first: Math.max(first, last - Math.max(atLeast, reach[job] ?? 0)),
-      last,
-    }));
-  const fits = (atLeast: number): boolean =>
-    isEveryJobPlaced(earliestDeadlineFirst(windowsOf(atLeast), room));
-  let [tooFew, enough] = [-1, fits(0) ? 0 : days.length];
+  const reaching = jobs.map((job) => ({
+    first: job.first,
+    last: job.last,
+    reach: Math.min(mostDaysEarly, halfIntervalOf(job)),
+  }));
+  const kinds = kindsOf(reaching);
+  const fits = (atLeast: number): boolean => {
+    const groups = kinds.map(({ count, ...kind }) => ({ ...narrowed(kind, atLeast), count }));
+    return (
+      countPlaced(
+        groups.sort((one, other) => one.first - other.first),
+        room,
+      ) === jobs.length
+    );
+  };
+  let [tooFew, enough] = [-1, fits(0) ? 0 : room.length];
   while (enough - tooFew > 1) {
     const middle = Math.floor((tooFew + enough) / 2);
     if (fits(middle)) enough = middle;
     else tooFew = middle;
   }
-  return { windows: windowsOf(enough), earliestDays: Math.max(mostDaysEarly, enough) };
+  return {
+    windows: reaching.map((each) => narrowed(each, enough)),
+    earliestDays: Math.max(mostDaysEarly, enough),
+  };
 };
+
+interface Reaching extends Window {
+  readonly reach: number;
+}
+
+const narrowed = ({ first, last, reach }: Reaching, atLeast: number): Window => ({
+  first: Math.max(first, last - Math.max(atLeast, reach)),
+  last,
+});
+
+/** Those that are alike as one, with their number. */
+const kindsOf = (jobs: readonly Reaching[]): readonly (Reaching & WindowGroup)[] =>
+  [...grouped(jobs, ({ first, last, reach }) => `${first} ${last} ${reach}`).values()].flatMap((alike) =>
+    alike.slice(0, 1).map((one) => ({ ...one, count: alike.length })),
+  );
 
 const halfIntervalOf = ({ device: { dueOn, lastInspectedOn } }: Job): number =>
   dueOn === undefined || lastInspectedOn === undefined

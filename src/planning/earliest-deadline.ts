@@ -100,5 +100,3 @@ export const latestFirst = (windows: readonly Window[], room: ArrayLike<number>)
   const dayOf = earliestDeadlineFirst(mirrored, Array.from(room).reverse());
   return dayOf.map((day) => (day === -1 ? -1 : end - day));
 };
-
-export const isEveryJobPlaced = (dayOf: Int32Array): boolean => !dayOf.includes(-1);

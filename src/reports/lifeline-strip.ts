@@ -49,7 +49,10 @@ const mapStrip = (
     measure: labelWidthMm,
     textOfFindings: (findings) => findingsText(findings, words),
     textOfReading: ({ diameterMm }) =>
-      words.inLine({ en: diameterText(diameterMm, 'en'), es: diameterText(diameterMm, 'es') }),
+      words.inLine({
+        en: diameterText(diameterMm, words.unit, 'en'),
+        es: diameterText(diameterMm, words.unit, 'es'),
+      }),
   });
   const rows = map.rows.map((row) => lifelineRow(row, rowHeading(row.inspection, words), map.width));
   return { pieces: [...rows, scalePiece(map, words)], gapMm: 2 };

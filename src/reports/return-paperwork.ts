@@ -7,12 +7,10 @@ import { heading, prose, whole } from './prose.ts';
 import { reasonsCell } from './reasons.ts';
 import type { Report } from './render-report.ts';
 import type { ReportWords } from './report-words.ts';
+import type { ReturnAsk } from './return-asks.ts';
 import type { Strip } from './strip.ts';
 import { cell, facts, table } from './table.ts';
 import { textStyles } from './type-sizes.ts';
-
-export const returnAsks = ['repair', 'replacement', 'evidence'] as const;
-export type ReturnAsk = (typeof returnAsks)[number];
 
 export interface ReturnedDevice extends ReportDevice {
   /** Pictures that are kept with its record. */

@@ -127,6 +127,8 @@ import { scheduleDevices } from './operations/schedule-devices.ts';
 import { scheduleDue } from './operations/schedule-due.ts';
 import { scheduleNotices } from './operations/schedule-notices.ts';
 import { schedulePlan } from './operations/schedule-plan.ts';
+import { schedulePlanCancel } from './operations/schedule-plan-cancel.ts';
+import { schedulePlanning } from './operations/schedule-planning.ts';
 import { sessionSignIn } from './operations/session-sign-in.ts';
 import { sessionSignOut } from './operations/session-sign-out.ts';
 import { stationLoadDemo } from './operations/station-load-demo.ts';
@@ -233,6 +235,8 @@ const operations = [
   benchSetCapacity,
   scheduleDue,
   schedulePlan,
+  schedulePlanCancel,
+  schedulePlanning,
   scheduleDevices,
   scheduleNotices,
   benchIdNew,

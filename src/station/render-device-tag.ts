@@ -5,7 +5,7 @@ import { programInForce } from '../domain/program-in-force.ts';
 import { isRefusal, type Refusal } from '../domain/refusal.ts';
 import { type TagContent, tagKindSchema } from '../domain/tag-content.ts';
 import { tagFaceSchema } from '../domain/tag-face.ts';
-import { type RenderedTag, renderTag, type TagOptions } from '../tags/render-tag.ts';
+import type { RenderedTag, TagOptions } from '../tags/render-tag.ts';
 import { deviceIn, stationIn } from './lookup.ts';
 import type { OperationContext } from './operation.ts';
 import { sealerOf } from './seal.ts';
@@ -37,6 +37,7 @@ export const renderDeviceTag = async (
 ): Promise<{ readonly content: TagContent; readonly rendered: RenderedTag } | Refusal> => {
   const content = await contentOf(context, request.benchId, request.kind);
   if (isRefusal(content)) return content;
+  const { renderTag } = await import('../tags/render-tag.ts');
   const { stock } = request;
   const options = faceOptions(request);
   const first = await renderTag(content, { ...options, ...(stock === undefined ? {} : { stock }) });

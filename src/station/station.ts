@@ -75,7 +75,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const verifyJobs = new WorkJobs<RecordVerification>(5, (error) => faultOf(error, 'ledger.verify-start'));
   const reportJobs = new WorkJobs<ReportOutcome>(20, (error) => faultOf(error, 'report.make'));
   const keeper = new Keeper((error, operation) => faultOf(error, operation));
-  const planner = new BenchPlanner();
+  const planner = new BenchPlanner((error) => faultOf(error, 'schedule.plan'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
   const occasionBy =
@@ -161,7 +161,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
 
   const untilIdle = async (): Promise<void> => {
     await Promise.allSettled(underWay);
-    for (const jobs of [printJobs, importJobs, exportJobs, verifyJobs, reportJobs, keeper])
+    for (const jobs of [printJobs, importJobs, exportJobs, verifyJobs, reportJobs, keeper, planner])
       await jobs.close();
   };
 

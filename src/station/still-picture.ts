@@ -1,5 +1,4 @@
 /** A picture as it is kept, and as it is shown small. */
-import sharp from 'sharp';
 import type { PictureFile } from '../domain/picture.ts';
 import { type Refusal, refusal } from '../domain/refusal.ts';
 
@@ -18,6 +17,7 @@ export interface StillPicture extends Pick<PictureFile, 'mediaType' | 'width' | 
  */
 export const stillPictureOf = async (image: Uint8Array): Promise<StillPicture | Refusal> => {
   try {
+    const { default: sharp } = await import('sharp');
     const { format } = await sharp(image, { limitInputPixels: mostPixels }).metadata();
     if (!['png', 'jpeg', 'webp'].includes(format)) return refusal('image-unreadable', {}, 'picture');
     const { data, info } = await sharp(image, { limitInputPixels: mostPixels, failOn: 'error' })
@@ -34,8 +34,10 @@ export const stillPictureOf = async (image: Uint8Array): Promise<StillPicture | 
 };
 
 /** A JPEG that fits a square of 320 dots, of a picture that is kept. */
-export const thumbnailOf = (picture: Uint8Array): Promise<Buffer> =>
-  sharp(picture)
+export const thumbnailOf = async (picture: Uint8Array): Promise<Buffer> => {
+  const { default: sharp } = await import('sharp');
+  return sharp(picture)
     .resize({ width: thumbnailDots, height: thumbnailDots, fit: 'inside', withoutEnlargement: true })
     .jpeg({ quality: 75 })
     .toBuffer();
+};

@@ -7,10 +7,12 @@ import type { OperationContext } from './operation.ts';
 import { checkPictures, pictureFaultSchema, pictureNoteSchema } from './picture-faults.ts';
 import type { WorkControl } from './work-jobs.ts';
 
+const extent = z.enum(['events', 'everything']);
 const whole = z.number().int();
 const treeHead = z.object({ size: whole, rootHash: z.string() });
 
 export const verificationSchema = z.object({
+  extent,
   sound: z.boolean(),
   head: treeHead,
   /** How many of its own checkpoints were held against the events. */
@@ -37,6 +39,11 @@ export const verificationSchema = z.object({
 export type RecordVerification = z.infer<typeof verificationSchema>;
 
 export const verifyInput = z.object({
+  /**
+   * `events` looks at the record alone: every event, hash and checkpoint, in seconds. What the screens read and the kept
+   * pictures are looked at only with `everything`.
+   */
+  extent: extent.default('everything'),
   /** The text of a checkpoint that was kept elsewhere: everything that it covers must still be there, as it was. */
   checkpoint: z.string().max(20_000).optional(),
 });
@@ -44,18 +51,22 @@ export const verifyInput = z.object({
 /** Refuses a checkpoint that is none of the station's. Throws the signal's reason where it was ended. */
 export const verifyRecord = async (
   { ledger, evidence }: Pick<OperationContext, 'ledger' | 'evidence'>,
-  checkpoint: string | undefined,
+  { checkpoint, extent }: z.infer<typeof verifyInput>,
   options: Pick<VerifyOptions, 'signal' | 'onProgress'> = {},
 ): Promise<RecordVerification | Refusal> => {
   const kept = checkpoint === undefined ? undefined : await keptCheckpoint(ledger, checkpoint);
   if (isRefusal(kept)) return kept;
-  const { sound, head, checkpoints, faults } = await ledger.verify({ ...options, kept });
-  const pictures = await checkPictures(ledger, evidence).catch((error: unknown) => {
-    if (sound) throw error;
-    return { faults: [], notes: [] };
-  });
+  const { sound, head, checkpoints, faults } = await ledger.verify({ ...options, kept, extent });
+  const pictures =
+    extent === 'events'
+      ? { faults: [], notes: [] }
+      : await checkPictures(ledger, evidence).catch((error: unknown) => {
+          if (sound) throw error;
+          return { faults: [], notes: [] };
+        });
   options.signal?.throwIfAborted();
   return {
+    extent,
     sound: sound && pictures.faults.length === 0,
     head,
     checkpoints,
@@ -68,13 +79,13 @@ export const verifyRecord = async (
 /** The same as a long work, which can be canceled. */
 export const verifyInJob = async (
   context: Pick<OperationContext, 'ledger' | 'evidence'>,
-  checkpoint: string | undefined,
+  input: z.infer<typeof verifyInput>,
   control: WorkControl,
 ): Promise<RecordVerification | Refusal> => {
   const { signal } = control;
   const onProgress: WorkControl['onProgress'] = (progress) => control.onProgress(progress);
   try {
-    return await verifyRecord(context, checkpoint, { signal, onProgress });
+    return await verifyRecord(context, input, { signal, onProgress });
   } catch (error) {
     if (signal.aborted) return refusal('verify-canceled');
     throw error;

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { benchIdSchema, type CalendarDate, calendarDateSchema } from '../domain/brand.ts';
 import { custodySchema, storedSchema } from '../domain/custody/custody.ts';
+import { openQuestionsSchema } from '../domain/custody/open-check-in.ts';
 import { factsOf, verdictOfCase } from '../domain/decide/inspection.ts';
 import { declaredInspectionSchema } from '../domain/declared-inspection.ts';
 import {
@@ -47,6 +48,8 @@ export const deviceSummarySchema = z.object({
   nextAction: nextActionSchema,
   /** Present while it is out; the user by ID. */
   custody: custodySchema.optional(),
+  /** What is still to be asked about it at the desk, where its last check-in was left open. */
+  openCheckIn: openQuestionsSchema.optional(),
   stored: storedSchema.optional(),
 });
 export type DeviceSummary = z.infer<typeof deviceSummarySchema>;
@@ -72,6 +75,7 @@ export const deviceSummary = (
   ...(device.openInspection === undefined ? {} : { openInspection: device.openInspection }),
   nextAction: nextActionOf(device),
   ...(device.custody === undefined ? {} : { custody: device.custody }),
+  ...(device.openCheckIn === undefined ? {} : { openCheckIn: device.openCheckIn }),
   ...(device.stored === undefined ? {} : { stored: device.stored }),
 });
 

@@ -25,6 +25,11 @@ describe('at the station of the demo', () => {
     });
     const lines = await runCli(['ledger', 'verify', '--checkpoint', written.path, '--data', bench.station]);
     expect(lines.stdout).toContain(`kept checkpoint covers (${written.size} events)`);
+    expect((await bench.run(['ledger', 'verify', '--events-only'])).json()).toEqual({
+      ...verified.json(),
+      extent: 'events',
+      keptSize: undefined,
+    });
     expectRefused(
       await bench.run(['ledger', 'verify', '--checkpoint', await bench.write('note.txt', 'Bring bolts.')]),
       'checkpoint-malformed',

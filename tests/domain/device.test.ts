@@ -39,6 +39,9 @@ describe('a device', () => {
   test('has one next action for each standing', () => {
     expect(nextActionOf(device({}))).toBe('start inspection');
     expect(nextActionOf(device({ openInspection: 4 }))).toBe('resume inspection');
+    const custody = { spell: 3, userId: 'P1', handedOutBy: 'P2', since: {} } as never;
+    expect(nextActionOf(device({ custody }))).toBe('check in first');
+    expect(nextActionOf(device({ standing: 'quarantined', custody }))).toBe('keep out of service');
     expect(nextActionOf(device({ standing: 'quarantined' }))).toBe('keep out of service');
     expect(nextActionOf(device({ standing: 'at manufacturer' }))).toBe('keep out of service');
     expect(nextActionOf(device({ standing: 'scrapped' }))).toBe('nothing: scrapped');

@@ -1,5 +1,6 @@
 /** The random commands of the invariants: what people might do at the bench, at the desk and with what is held. */
 import fc from 'fast-check';
+import type { Said } from './invariants-check-in.ts';
 import { type Name, procedure } from './invariants-world.ts';
 
 export const devices = 3;
@@ -34,7 +35,7 @@ export type Command =
   | {
       readonly do: 'check in';
       readonly device: number;
-      readonly answers: readonly ('no' | 'yes' | 'not known' | 'left out')[];
+      readonly answers: readonly Said[];
       readonly found: boolean;
     }
   | {
@@ -64,7 +65,7 @@ export const keys = procedure.checks.map(({ key }) => key);
 const someCheck = mostly<string | undefined>(undefined, ...keys);
 const signer = mostly<Name>('inspector', 'regular', 'undesignated', 'nadia');
 const taker = mostly<Name>('nadia', 'mara', 'regular', 'leaver', 'inspector');
-const said = mostly<'no' | 'yes' | 'not known' | 'left out'>('no', 'yes', 'not known', 'left out');
+const said = mostly<Said>('no', 'yes', 'just yes', 'not known', 'left out', 'left out');
 
 export const command: fc.Arbitrary<Command> = fc.oneof(
   {
@@ -136,7 +137,7 @@ export const command: fc.Arbitrary<Command> = fc.oneof(
     arbitrary: fc.record({ do: fc.constant('read marking' as const), device, intact: fc.boolean() }),
   },
   {
-    weight: 4,
+    weight: 8,
     arbitrary: fc.record({
       do: fc.constant('bring back' as const),
       device,

@@ -34,7 +34,7 @@ import type { Procedure } from '../../src/domain/procedure.ts';
 import { isRefusal } from '../../src/domain/refusal.ts';
 import { asset, goodAnswer, program, releaseRules, procedure as shipped } from '../support/shipped-rules.ts';
 
-export const deskRules = deskRulesSchema.parse(asset('desk/desk.v1.json'));
+export const deskRules = deskRulesSchema.parse(asset('desk/desk.v2.json'));
 
 /** One check of each kind, and the brake at its three positions; the rules do not know how many checks there are. */
 const kept = [

@@ -4,10 +4,10 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { CheckInAnswer } from '../../src/domain/custody/check-in-answer.ts';
 import type { DomainEvent } from '../../src/domain/event.ts';
+import { answersOf, WatchedCheckIn } from './invariants-check-in.ts';
 import { type Command, command, devices, keys } from './invariants-commands.ts';
-import { deskRules, type Name, World } from './invariants-world.ts';
+import { type Name, World } from './invariants-world.ts';
 
 const sequences = 100_000;
 
@@ -32,6 +32,7 @@ interface Watched {
   open: { readonly answered: Map<string, { bad: boolean; by: Name }> } | undefined;
   out: string | undefined;
   lost: boolean;
+  readonly checkIn: WatchedCheckIn;
 }
 
 /** The shipped program: twelve months, the day itself still in time (calendar by hand: the same day of the next year). */
@@ -77,6 +78,15 @@ const needed = (key: string): readonly (readonly string[])[] => {
   return [['repair-certificate']];
 };
 
+/** What a bare yes was takes the place of it among the reasons. */
+const explained = (watched: Watched, events: readonly DomainEvent[]): void => {
+  const said = events.flatMap((event) => (event.type === 'device.check-in-answered' ? event.answers : []));
+  const gone = said
+    .filter((answer) => answer.said === 'yes' && answer.choices.length > 0)
+    .map(({ question }) => `check-in.${question}.yes`);
+  if (!watched.isScrapped) watched.reasons = watched.reasons.filter(({ key }) => !gone.includes(key));
+};
+
 const isComplete = ({ reasons }: Watched): boolean =>
   reasons.every(({ key, has }) => needed(key).every((group) => group.some((kind) => has.has(kind))));
 
@@ -111,6 +121,7 @@ const brings = (
     !watched.isScrapped &&
     !watched.isReleased &&
     watched.out === undefined &&
+    !watched.checkIn.isOpen &&
     back === 0 &&
     isComplete(watched);
   same(`released (${refused})`, refused === undefined, may);
@@ -141,6 +152,8 @@ const signs = (world: World, index: number, watched: Watched, by: Name): void =>
     removed(watched, events);
     return;
   }
+  same('passed while out', watched.out, undefined);
+  same('passed while asked about', watched.checkIn.isOpen, false);
   watched.isReturned ||= watched.isHeld;
   watched.isHeld = false;
   watched.isReleased = false;
@@ -164,23 +177,11 @@ const starts = (world: World, index: number, watched: Watched): void => {
   const { refused } = world.start(index);
   if (watched.isScrapped) same('start', refused, 'device-scrapped');
   else if (watched.isHeld && !watched.isReleased) same('start', refused, 'device-out-of-service');
+  else if (watched.out !== undefined) same('start', refused, 'inspection-device-out');
+  else if (watched.checkIn.isOpen) same('start', refused, 'inspection-check-in-open');
   else same('start', refused === undefined, watched.open === undefined);
   if (refused === undefined) watched.open = { answered: new Map() };
 };
-
-const answered = (said: readonly string[]): CheckInAnswer[] =>
-  deskRules.checkIn.flatMap(({ key, choices }, index): CheckInAnswer[] => {
-    switch (said[index]) {
-      case 'left out':
-        return [];
-      case 'yes':
-        return [{ question: key, said: 'yes', choices: [choices[0]!.key] }];
-      case 'not known':
-        return [{ question: key, said: 'not known' }];
-      default:
-        return [{ question: key, said: 'no' }];
-    }
-  });
 
 const run = (world: World, all: readonly Watched[], command: Command): void => {
   if (command.do === 'days pass') {
@@ -242,6 +243,7 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
         watched.isHeld &&
         !watched.isScrapped &&
         watched.out === undefined &&
+        !watched.checkIn.isOpen &&
         command.cut &&
         command.witness === 'mara';
       same(`scrapped (${refused})`, refused === undefined, may);
@@ -290,17 +292,19 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
       return;
     }
     case 'check in': {
-      const { refused, events } = world.checkIn(index, answered(command.answers), command.found);
-      const isWhole = !command.answers.includes('left out');
-      same('checked in', refused === undefined, isWhole && (watched.out !== undefined || command.found));
+      const isBack = watched.out !== undefined || command.found;
+      const { taken, holds: isDoubted } = watched.checkIn.take(command.answers, isBack);
+      const { refused, events } = world.checkIn(index, answersOf(command.answers), command.found);
+      same(`checked in (${refused})`, refused === undefined, taken);
       if (refused !== undefined) return;
-      const isDoubted = !watched.isScrapped && command.answers.some((said) => said !== 'no');
+      const isHeld = isDoubted && !watched.isScrapped;
       same(
         'held',
         events.some(({ type }) => type === 'device.removed'),
-        isDoubted,
+        isHeld,
       );
-      if (isDoubted) removed(watched, events);
+      explained(watched, events);
+      if (isHeld) removed(watched, events);
       watched.out = undefined;
       watched.lost = false;
       return;
@@ -328,6 +332,16 @@ const holds = (world: World, all: readonly Watched[]): void => {
     same('status tag', device.currentTag?.kind === 'status', isInService);
     same('reasons', device.reasons.length > 0, watched.isHeld);
     same('custody', device.custody?.userId, watched.out);
+    const { openCheckIn } = device;
+    const open = (openCheckIn?.unanswered.length ?? 0) + (openCheckIn?.unexplained.length ?? 0);
+    same('questions open', open, watched.checkIn.open);
+    if (watched.checkIn.isOpen && !watched.isScrapped) same('held meanwhile', device.standing, 'quarantined');
+    if (!isInService)
+      same(
+        'every reason',
+        device.reasons.map(({ key }) => key).join(),
+        watched.reasons.map(({ key }) => key).join(),
+      );
     same('open inspection', device.openInspection === undefined, watched.open === undefined);
   }
 };
@@ -350,15 +364,16 @@ test('no sequence of commands gets a device out that is held, overdue, recalled 
           open: undefined,
           out: undefined,
           lost: false,
+          checkIn: new WatchedCheckIn(),
         }),
       );
       for (const each of commands) {
         run(world, all, each);
         holds(world, all);
       }
-      for (const { out, isHeld, isReturned, isScrapped, lost } of all)
+      for (const { out, isHeld, isReturned, isScrapped, lost, checkIn } of all)
         reached.add(
-          `${out === undefined ? 'in' : 'out'}${isScrapped ? ' scrapped' : isHeld ? ' removed' : ''}${lost ? ' lost' : ''}${isReturned && !isHeld ? ' again' : ''}`,
+          `${out === undefined ? 'in' : 'out'}${isScrapped ? ' scrapped' : isHeld ? ' removed' : ''}${lost ? ' lost' : ''}${checkIn.isOpen && !isScrapped ? ' open' : ''}${isReturned && !isHeld ? ' again' : ''}`,
         );
     }),
     { numRuns: sequences },
@@ -368,6 +383,7 @@ test('no sequence of commands gets a device out that is held, overdue, recalled 
       'in',
       'out',
       'in removed',
+      'in removed open',
       'out removed',
       'out removed lost',
       'in again',

@@ -33,18 +33,23 @@ describe('a length', () => {
 describe('a diameter', () => {
   /** 1 in = 25.4 mm exactly (NIST SP 811). */
   test('is typed in millimetres or in inches, with a comma or a point', () => {
-    for (const text of ['4.3', '4,3', ' 4.3 mm ', '4,3mm']) expect(parseDiameter(text)).toBe(4.3);
-    expect(parseDiameter('0.17 in')).toBeCloseTo(4.318, 12);
-    expect(parseDiameter('0,1875"')).toBeCloseTo(4.7625, 12);
+    for (const text of ['4.3', '4,3', ' 4.3 mm ', '4,3mm']) expect(parseDiameter(text, 'mm')).toBe(4.3);
+    for (const text of ['0.17', '.17', '0,17 in', '0.17"'])
+      expect(parseDiameter(text, 'in')).toBeCloseTo(4.318, 12);
+    expect(parseDiameter('4.3 mm', 'in')).toBe(4.3);
+    expect(parseDiameter('0.17 in', 'mm')).toBeCloseTo(4.318, 12);
+    expect(parseDiameter('0,1875"', 'mm')).toBeCloseTo(4.7625, 12);
   });
 
   test('is nothing else: no fraction, no sign, no other unit', () => {
-    for (const text of ['', '3/16 in', '-4', '4.3 cm', '4.3.1', '1e1', 'thin'])
-      expect(parseDiameter(text)).toBeUndefined();
+    for (const text of ['', '3/16 in', '-4', '4.3 cm', '4.3.1', '1e1', '.', 'thin'])
+      for (const unit of ['mm', 'in'] as const) expect(parseDiameter(text, unit)).toBeUndefined();
   });
 
-  test('is shown to the hundredth, with the decimal mark of the language', () => {
-    expect(diameterText(4.318, 'en')).toBe('4.32 mm');
-    expect(diameterText(4.8, 'es')).toBe('4,8 mm');
+  test('is shown to the hundredth of a millimetre or the ten-thousandth of an inch, with the decimal mark of the language', () => {
+    expect(diameterText(4.318, 'm', 'en')).toBe('4.32 mm');
+    expect(diameterText(4.8, 'm', 'es')).toBe('4,8 mm');
+    expect(diameterText(4.318, 'ft', 'en')).toBe('0.17 in');
+    expect(diameterText(4.7625, 'ft', 'es')).toBe('0,1875 in');
   });
 });

@@ -64,7 +64,7 @@ export const screensOfDesk: readonly Screen[] = [
   {
     name: 'desk, what a yes was',
     show: async (visit) => {
-      await atDesk(visit, devices.neverInspected, 'XC1', 'XC2');
+      await atDesk(visit, devices.askedAbout);
       return inMain(visit, 'desk:which');
     },
   },

@@ -142,7 +142,7 @@ export const screensOfHeld: readonly Screen[] = [
     show: async (visit) => {
       await press(visit, 'held:returns.receive');
       const dialog = visit.page.getByRole('dialog');
-      await dialog.getByText(visit.say('held:returns.outcomeOf.repaired')).click();
+      await dialog.getByText(visit.say('held:returns.outcomeOf.repaired'), { exact: true }).click();
       await saveIn(visit);
       return dialog.getByRole('alert').filter({ hasText: /\S/ }).first();
     },

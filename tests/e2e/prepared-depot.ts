@@ -20,6 +20,8 @@ export const devices = {
   neverInspected: benchIdSchema.parse('4R02SSYNB2'),
   inService: benchIdSchema.parse('GJQ81T5WX2'),
   quarantined: benchIdSchema.parse('2JTJ77J0NM'),
+  /** Its return was left in the middle of a yes. */
+  askedAbout: benchIdSchema.parse('MM68GV91MM'),
 } as const;
 
 export interface PreparedDepot {
@@ -76,6 +78,7 @@ export const prepareDepot = async (stage: Stage): Promise<PreparedDepot> => {
   const brokenOff = await walkUntil(stage, 'J245FS46WN', 'upper-hook.body');
   await stage.expectOutput('inspection.break-off', { inspection: brokenOff, why: 'End of the shift.' });
   await correctNewestRemoval(stage);
+  await leaveReturnOpen(stage);
   const identityCases = await openIdentityCases(stage);
   return {
     identityCases,
@@ -108,6 +111,19 @@ const correctNewestRemoval = async (stage: Stage): Promise<void> => {
     await stage.expectOutput('record.amend', { amends, correction, because, pin });
     return;
   }
+};
+
+const leaveReturnOpen = async (stage: Stage): Promise<void> => {
+  await stage.expectOutput('session.sign-in', { badge: badges.attendant });
+  await stage.expectOutput('custody.check-in', {
+    benchId: devices.askedAbout,
+    answers: [
+      { question: 'fall', said: 'no' },
+      { question: 'exposure', said: 'yes', choices: [] },
+    ],
+    withoutCheckOut: true,
+  });
+  await stage.expectOutput('session.sign-in', { badge: badges.inspector });
 };
 
 /** What can be seen on a device with `Q25A30037` or a number near it. */

@@ -95,7 +95,7 @@ describe(`a ledger of ${events} events`, () => {
   };
 
   const judge = async (path: string, at: number, which: string, outcome: Outcome): Promise<void> => {
-    const { sound, faults, head: found } = await verifyLedger(path, { projections: false });
+    const { sound, faults, head: found } = await verifyLedger(path, { extent: 'file' });
     if (!sound) {
       expect(faults.length, which).toBeGreaterThan(0);
       expect(free[at], which).toBe(0);

@@ -63,7 +63,7 @@ describe('a record with checkpoints that was tampered with', () => {
     );
     const differs = [{ kind: 'checkpoint differs', size: 17 }];
     expect(await faults()).toEqual(differs);
-    expect((await ledger.verify({ projections: false })).faults).toEqual(differs);
+    expect((await ledger.verify({ extent: 'events' })).faults).toEqual(differs);
   });
 
   it('shows a checkpoint whose note is no text any more', async () => {

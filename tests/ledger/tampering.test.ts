@@ -80,6 +80,8 @@ describe('a ledger that was tampered with', () => {
         seq,
       });
       expect(named.filter(({ kind }) => kind === 'tree head does not match')).toHaveLength(1);
+      const ofEvents = await ledger.verify({ extent: 'events' });
+      expect(ofEvents.faults).toContainEqual({ kind: 'event changed', seq });
       await database.run('update event set bytes = ? where seq = ?', [bytes, seq]);
     }
     await database.close();
@@ -185,6 +187,7 @@ describe('a ledger that was tampered with', () => {
   ])('shows a changed row of %s, and only that', async (table, sql, key) => {
     await change(sql);
     expect(await faults()).toEqual([{ kind: 'projection differs', table, key }]);
+    expect((await ledger.verify({ extent: 'events' })).faults).toEqual([]);
     expect(await ledger.rebuild()).toBe(size);
     expect(await faults()).toEqual([]);
   });

@@ -1,9 +1,9 @@
-/** The plan of the bench for a fleet of 2,000 devices, and for one of 20,000. */
+/** The plan of the bench for fleets of 2,000, 20,000 and 100,000 devices, and how long one step of making it holds the station. */
 import { type BenchCapacity, inspectionsIn } from '../../src/domain/bench-capacity.ts';
 import { type BenchId, calendarDate } from '../../src/domain/brand.ts';
 import { addDays } from '../../src/domain/calendar.ts';
 import { benchDays } from '../../src/planning/bench-day.ts';
-import { benchPlan, type PlanDevice } from '../../src/planning/bench-plan.ts';
+import { benchPlan, benchPlanInSteps, type PlanDevice } from '../../src/planning/bench-plan.ts';
 import { seededRandom } from '../support/seeded-random.ts';
 import { type Benchmark, timed } from './measurement.ts';
 
@@ -43,11 +43,23 @@ const capacityFor = (size: number): BenchCapacity => {
   };
 };
 
+const longestStepMs = (fleet: readonly PlanDevice[], capacity: BenchCapacity): number => {
+  const steps = benchPlanInSteps(fleet, benchDays(today, 366, capacity), capacity.mostDaysEarly);
+  let longest = 0;
+  for (let isDone = false; !isDone; ) {
+    const started = performance.now();
+    isDone = steps.next().done === true;
+    longest = Math.max(longest, performance.now() - started);
+  }
+  return longest;
+};
+
 export const benchmark: Benchmark = async () => {
   const figures = [];
   for (const [size, budget] of [
     [2_000, 2_000],
     [20_000, undefined],
+    [100_000, undefined],
   ] as const) {
     const fleet = fleetOf(size);
     const capacity = capacityFor(size);
@@ -65,6 +77,11 @@ export const benchmark: Benchmark = async () => {
         value: p95Ms,
         unit: 'ms' as const,
         ...(budget === undefined ? {} : { budget }),
+      },
+      {
+        name: `${name}, longest step without a pause`,
+        value: longestStepMs(fleet, capacity),
+        unit: 'ms' as const,
       },
     );
   }

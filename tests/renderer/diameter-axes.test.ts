@@ -14,7 +14,7 @@ const trendOf = (...readings: readonly (readonly [string, number])[]) => {
 
 describe('the axes of the diameter chart', () => {
   const trend = trendOf(['2025-01-01', 4.98], ['2025-07-02', 4.9], ['2026-01-01', 4.7]);
-  const axes = chartAxes(trend, 4.6, 1000, 300);
+  const axes = chartAxes(trend, 4.6, 'mm', 1000, 300);
 
   it('run from the first day to the last, to scale: 182 of 365 days are not quite the middle', () => {
     expect(axes.x('2025-01-01')).toBe(0);
@@ -45,14 +45,19 @@ describe('the axes of the diameter chart', () => {
       [3, 4.6],
       [1, 8],
     ] as const) {
-      const { ticks } = chartAxes(
-        trendOf(['2025-01-01', 5], ['2025-06-01', 5], ['2025-09-01', least]),
-        minimum,
-        1000,
-        300,
-      );
-      expect(ticks.length).toBeGreaterThanOrEqual(2);
-      expect(ticks.length).toBeLessThanOrEqual(8);
+      for (const [unit, millimetres] of [
+        ['mm', 1],
+        ['in', 25.4],
+      ] as const) {
+        const trend = trendOf(['2025-01-01', 5], ['2025-06-01', 5], ['2025-09-01', least]);
+        const { ticks } = chartAxes(trend, minimum, unit, 1000, 300);
+        expect(ticks.length).toBeGreaterThanOrEqual(2);
+        expect(ticks.length).toBeLessThanOrEqual(8);
+        for (const tick of ticks) {
+          const thousandths = (tick / millimetres) * 1000;
+          expect(thousandths).toBeCloseTo(Math.round(thousandths), 6);
+        }
+      }
     }
   });
 });

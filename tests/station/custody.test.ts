@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { BenchId } from '../../src/domain/brand.ts';
 import { calendarDate } from '../../src/domain/brand.ts';
+import type { InputOf } from '../../src/station/contract.ts';
 import { demo, demoStation } from '../support/station-fixture.ts';
 
 const id = (text: string) => text as BenchId;
@@ -71,6 +72,23 @@ describe('check-out', () => {
     await expectOutput('session.sign-in', { badge: demo.attendant });
     expect(await expectError('custody.check-out', to(mara))).toMatchObject({ code: 'person-has-left' });
     expect(await expectError('desk.user', { badge: 'HP20010' })).toMatchObject({ code: 'badge-of-leaver' });
+  });
+
+  test('remembers the language in which a user confirmed last', async () => {
+    const { expectOutput, mara } = await desk();
+    const whose = async (badge: string) => (await expectOutput('desk.user', { badge })).language;
+    expect(await whose(demo.user)).toBeUndefined();
+    const out = (language: 'en' | 'es') => ({ userId: nadia, benchIds: [ready], preUse: { language } });
+    await expectOutput('custody.check-out', out('es'));
+    expect(await whose(demo.user)).toBe('es');
+    await expectOutput('custody.transfer', {
+      benchId: ready,
+      toUserId: mara,
+      handedOverBy: nadia,
+      preUse: { language: 'en' },
+    });
+    expect(await whose('HP20010')).toBe('en');
+    expect(await whose(demo.user)).toBe('es');
   });
 
   test('is the attendant’s: a user or an inspector hands nothing out', async () => {
@@ -158,6 +176,64 @@ describe('check-in', () => {
     expect((await expectOutput('ledger.verify', {})).sound).toBe(true);
   });
 
+  test('holds the device with the first yes, before it is said what it was, and asks the rest of whoever goes on', async () => {
+    const { checkOut, card, expectError, expectOutput } = await desk();
+    await checkOut([ready]);
+    const tag = (await card(ready)).currentTag?.tagNumber ?? 0;
+    const answer = (...answers: InputOf<'custody.check-in'>['answers']) => ({ benchId: ready, answers });
+    const fallen = { question: 'fall', said: 'yes' as const, choices: [] };
+    expect(await expectOutput('custody.check-in', answer(fallen))).toMatchObject({
+      held: true,
+      quarantineTag: tag + 1,
+      open: { unanswered: ['exposure', 'questionable'], unexplained: ['fall'] },
+    });
+    const held = await card(ready);
+    expect(held).toMatchObject({
+      standing: 'quarantined',
+      currentTag: { kind: 'quarantine', tagNumber: tag + 1 },
+    });
+    expect(held.custody).toBeUndefined();
+    expect(held.reasons.map(({ sentence }) => sentence.en)).toEqual(['Stopped a fall or took an impact.']);
+
+    const explained = { ...fallen, choices: ['fall'], note: 'Tower 9.' };
+    expect(await expectOutput('custody.check-in', answer(explained, no('exposure')))).toMatchObject({
+      quarantineTag: tag + 2,
+      open: { unanswered: ['questionable'], unexplained: [] },
+      heldFor: [{ sentence: { en: 'Arrested a fall. Tower 9.' } }],
+    });
+    expect(await expectError('custody.check-in', answer(no('fall')))).toMatchObject({
+      code: 'check-in-answered-already',
+    });
+    const last = await expectOutput('custody.check-in', answer(no('questionable')));
+    expect(last).toMatchObject({ held: true, reasons: [] });
+    expect(last.open).toBeUndefined();
+    expect((await card(ready)).openCheckIn).toBeUndefined();
+    expect((await card(ready)).reasons).toHaveLength(1);
+    expect(await expectError('custody.check-in', answer(no('questionable')))).toMatchObject({
+      code: 'check-in-not-out',
+    });
+    expect((await expectOutput('ledger.verify', {})).sound).toBe(true);
+  });
+
+  test('of one device at two windows: whoever says no after it was held is told, and a doubt counts wherever it is said', async () => {
+    const { callAs, checkOut, card } = await desk();
+    await checkOut([ready]);
+    const [one, other] = [callAs('one'), callAs('other')];
+    for (const call of [one, other]) await call('session.sign-in', { badge: demo.attendant });
+    const unknown = (question: string) => ({ question, said: 'not known' as const });
+    const first = await one('custody.check-in', {
+      benchId: ready,
+      answers: [no('fall'), unknown('exposure')],
+    });
+    expect(first.ok && first.output.open).toEqual({ unanswered: ['questionable'], unexplained: [] });
+    const late = await other('custody.check-in', { benchId: ready, answers: [no('fall'), no('exposure')] });
+    expect(late.ok ? late.output : late.error.code).toBe('check-in-answered-already');
+    const doubt = await other('custody.check-in', { benchId: ready, answers: [unknown('fall')] });
+    expect(doubt.ok && doubt.output.heldFor).toHaveLength(2);
+    const { reasons } = await card(ready);
+    expect(reasons.map(({ key }) => key)).toEqual(['check-in.exposure.not-known', 'check-in.fall.not-known']);
+  });
+
   test('of a device that was never checked out is said to be one, and asks the same', async () => {
     const { expectError, expectOutput } = await desk();
     const input = { benchId: ready, answers: allNo };
@@ -167,6 +243,18 @@ describe('check-in', () => {
     const open = { benchId: ready, answers: allNo.slice(1), withoutCheckOut: true };
     expect(await expectError('custody.check-in', open)).toMatchObject({ code: 'check-in-question-open' });
   });
+});
+
+test('a device that is out is not inspected before it came back, and inspected as ever once it did', async () => {
+  const { checkOut, card, expectError, expectOutput } = await desk();
+  await checkOut([ready]);
+  expect(await card(ready)).toMatchObject({ nextAction: 'check in first' });
+  await expectOutput('session.sign-in', { badge: demo.inspector });
+  const error = await expectError('inspection.start', { benchId: ready });
+  expect(error).toMatchObject({ code: 'inspection-device-out' });
+  expect(error.sentence).toContain('Check it in first');
+  await expectOutput('custody.check-in', { benchId: ready, answers: allNo });
+  await expectOutput('inspection.start', { benchId: ready });
 });
 
 describe('between users', () => {

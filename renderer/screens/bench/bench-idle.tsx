@@ -8,6 +8,7 @@ import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { isPast, useScanHandler } from '../../scan/scan.ts';
 import { useReadyStation } from '../../station/status.ts';
+import { CheckInFirst } from '../device/check-in-first.tsx';
 import { BeginDialog } from './begin-dialog.tsx';
 import styles from './bench-idle.module.css';
 import { CommandSheet } from './command-sheet.tsx';
@@ -17,17 +18,22 @@ export const BenchIdle = () => {
   const { t } = useText();
   const station = useReadyStation();
   const [toBegin, setToBegin] = useState<DeviceSummary>();
+  const [away, setAway] = useState<DeviceSummary>();
   const [refused, setRefused] = useState<string>();
   useScanHandler(({ meaning }) => {
     if (meaning.meaning !== 'device' || isPast(meaning.tag)) return false;
     const { device } = meaning;
     setRefused(undefined);
+    setAway(undefined);
     switch (device.nextAction) {
       case 'start inspection':
         setToBegin(device);
         return true;
       case 'resume inspection':
         navigate({ screen: 'bench', inspection: device.openInspection });
+        return true;
+      case 'check in first':
+        setAway(device);
         return true;
       case 'keep out of service':
       case 'nothing: scrapped':
@@ -47,6 +53,7 @@ export const BenchIdle = () => {
           <p className={styles.signIn}>{t('walk:idle.signIn')}</p>
         )}
         <AlertLine sentence={refused} />
+        {away !== undefined && <CheckInFirst device={away} />}
         <OpenWalks open={station?.open ?? []} />
         <div className={styles.room} />
         <CommandSheet />

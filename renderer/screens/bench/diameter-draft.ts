@@ -1,6 +1,6 @@
 /** Readings of the diameter in the making: first the place, then the diameter there, as often as it is measured. */
 import type { Answer, DiameterReading } from '../../../src/domain/answer.ts';
-import { parseDiameter, parseLength } from '../../../src/domain/length.ts';
+import { diameterUnitOf, parseDiameter, parseLength } from '../../../src/domain/length.ts';
 import { faultOfReading, faultOfReadings } from '../../../src/domain/lifeline/diameter-answer.ts';
 import { typedPosition } from '../../drawing/strip-scale.ts';
 import type { DraftContext, DraftInput, DraftStep } from './answer-draft.ts';
@@ -10,7 +10,7 @@ export interface DiameterDraft {
   readonly stage: 'diameters';
   readonly readings: readonly DiameterReading[];
   readonly field: 'position' | 'diameter';
-  /** Digits so far, of the place in the unit of the station, and of the diameter in millimetres. */
+  /** Digits so far, of the place in the unit of the station, and of the diameter in that of its callipers. */
   readonly position: string;
   readonly diameter: string;
 }
@@ -77,7 +77,7 @@ const confirmPlace = (draft: DiameterDraft, { unit, facts }: DraftContext): Draf
 
 const confirmDiameter = (draft: DiameterDraft, { unit, facts }: DraftContext): DraftStep => {
   const positionM = parseLength(draft.position, unit);
-  const diameterMm = parseDiameter(draft.diameter);
+  const diameterMm = parseDiameter(draft.diameter, diameterUnitOf(unit));
   if (positionM === undefined) return { draft: { ...draft, field: 'position' }, fault: 'notANumber' };
   if (diameterMm === undefined) return { draft, fault: 'diameterNotANumber' };
   const reading = { positionM, diameterMm };

@@ -25,7 +25,7 @@ export interface DiameterEntryProps {
 }
 
 export const DiameterEntry = ({ draft, facts, isSending, onInput, onCommand }: DiameterEntryProps) => {
-  const { t, lengthText, lengthUnit, diameterText } = useText();
+  const { t, lengthText, lengthUnit, diameterText, diameterUnit } = useText();
   const part = useFocusWithin<HTMLDivElement>('input');
   const { readings, field } = draft;
   const ratedLengthM = metres(facts.ratedLengthM);
@@ -92,7 +92,7 @@ export const DiameterEntry = ({ draft, facts, isSending, onInput, onCommand }: D
                 ? t('evidence:diameter.position', { unit: lengthUnit })
                 : t('evidence:diameter.diameter')
             }
-            unit={field === 'position' ? lengthUnit : 'mm'}
+            unit={field === 'position' ? lengthUnit : diameterUnit}
             typed={draft[field]}
             onType={(text) => onInput({ kind: 'typed', text })}
             onConfirm={confirm}

@@ -29,7 +29,7 @@ export const useWalk = (
   checks: readonly Check[],
   takePicture: (check: Check) => void,
 ): Walk => {
-  const { t, lengthUnit, diameterText } = useText();
+  const { t, lengthUnit, diameterText, diameterUnit } = useText();
   const { run, isRunning } = useStationCommand('inspection.answer');
   const [place, setPlace] = useState<WalkPlace>(() => firstPlace(inspection));
   const [draft, setDraft] = useState<Draft>(question);
@@ -60,7 +60,10 @@ export const useWalk = (
     setFault(
       unfit === undefined
         ? undefined
-        : t(`walk:fault.${unfit}`, { nominal: diameterText(inspection.lifelineDiameterMm) }),
+        : t(`walk:fault.${unfit}`, {
+            nominal: diameterText(inspection.lifelineDiameterMm),
+            unit: diameterUnit,
+          }),
     );
     if (answer === undefined) return setDraft(next);
     const result = await run({ inspection: inspection.inspection, check: check.key, answer });

@@ -8,7 +8,6 @@ import { useText } from '../../i18n/text.ts';
 import styles from './desk.module.css';
 import { type DeskNotice, withoutNotice } from './desk-state.ts';
 import { deviceWords } from './device-words.ts';
-import { HeldView } from './held-view.tsx';
 import type { Desk } from './use-desk.ts';
 
 export interface DeskNoticeViewProps {
@@ -76,8 +75,6 @@ export const DeskNoticeView = ({ desk, notice, isAloud }: DeskNoticeViewProps) =
           {nextButton}
         </div>
       );
-    case 'held':
-      return <HeldView notice={notice} onNext={next} />;
   }
 };
 

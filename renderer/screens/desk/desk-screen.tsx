@@ -1,6 +1,6 @@
 /** The desk: badge, devices, done. The one next thing is the largest on the screen. */
-
 import { useState } from 'react';
+import type { BenchId } from '../../../src/domain/brand.ts';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
@@ -9,15 +9,23 @@ import { useReadyStation } from '../../station/status.ts';
 import styles from './desk.module.css';
 import { DeskNoticeView } from './desk-notice-view.tsx';
 import { HandoverView } from './handover-view.tsx';
+import { HeldDevice } from './held-device.tsx';
 import { IncomingView } from './incoming-view.tsx';
 import { OutgoingView } from './outgoing-view.tsx';
 import { type Desk, useDesk } from './use-desk.ts';
+import { useReturnOf } from './use-return-of.ts';
 
-export const DeskScreen = () => {
-  const { t, language, setLanguage } = useText();
+export interface DeskScreenProps {
+  /** A device whose return begins at once. */
+  readonly returning?: BenchId | undefined;
+}
+
+export const DeskScreen = ({ returning }: DeskScreenProps) => {
+  const { t } = useText();
   const counts = useReadyStation()?.counts;
   const [isAloud, setAloud] = useState(() => recall('read-aloud') === 'yes');
   const desk = useDesk();
+  useReturnOf(desk, returning);
   const toggleAloud = (): void => {
     remember('read-aloud', isAloud ? 'no' : 'yes');
     setAloud(!isAloud);
@@ -43,7 +51,7 @@ export const DeskScreen = () => {
         <Button {...(isAloud ? { icon: 'check' as const } : {})} onPress={toggleAloud}>
           {t('desk:aloud')}
         </Button>
-        <Button number={0} onPress={() => setLanguage(language === 'en' ? 'es' : 'en')}>
+        <Button number={0} onPress={desk.otherLanguage}>
           {t('desk:language')}
         </Button>
       </div>
@@ -53,8 +61,20 @@ export const DeskScreen = () => {
 
 const DeskNow = ({ desk, isAloud }: { readonly desk: Desk; readonly isAloud: boolean }) => {
   const { t } = useText();
-  const { state, isStaffed } = desk;
-  if (!isStaffed) return <Waiting title={t('desk:staff')} hint={t('desk:staffHint')} />;
+  const { state, takesBack, isStaffed } = desk;
+  const isIdle = state.held === undefined && state.notice === undefined && state.incoming === undefined;
+  if (!takesBack || (!isStaffed && isIdle))
+    return <Waiting title={t('desk:staff')} hint={t('desk:staffHint')} />;
+  if (state.held !== undefined) {
+    const { device, result } = state.held;
+    return (
+      <HeldDevice key={device.benchId} desk={desk} device={device} result={result}>
+        {state.notice === undefined ? undefined : (
+          <DeskNoticeView desk={desk} notice={state.notice} isAloud={isAloud} />
+        )}
+      </HeldDevice>
+    );
+  }
   if (state.notice !== undefined)
     return <DeskNoticeView desk={desk} notice={state.notice} isAloud={isAloud} />;
   if (state.incoming !== undefined) return <IncomingView desk={desk} incoming={state.incoming} />;

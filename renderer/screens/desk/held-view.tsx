@@ -1,34 +1,25 @@
-/** A device that was just taken out of service at its return: why, where it goes, and its quarantine tag. */
-import { useEffect, useRef } from 'react';
-import { AlertLine } from '../../components/alert-line.tsx';
+/** A device that is out of service as it came back: every reason, where it goes, its quarantine tag, and what is still to be asked. */
 import { Button } from '../../components/button.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
-import { useStationQuery } from '../../station/hooks.ts';
-import { primaryWayOf } from '../bench/print-ways.ts';
-import { usePrintTag } from '../bench/use-print-tag.ts';
 import styles from './desk.module.css';
-import type { DeskNotice } from './desk-state.ts';
+import { type HeldDevice, onward } from './desk-state.ts';
 import { deviceWords } from './device-words.ts';
+import { QuarantineTagLine } from './quarantine-tag-line.tsx';
+import type { Desk } from './use-desk.ts';
+import type { QuarantineTag } from './use-quarantine-tag.ts';
 
-export interface HeldViewProps {
-  readonly notice: Extract<DeskNotice, { kind: 'held' }>;
-  onNext(): void;
+export interface HeldViewProps extends HeldDevice {
+  readonly desk: Desk;
+  readonly tag: QuarantineTag;
 }
 
-export const HeldView = ({ notice: { device, result }, onNext }: HeldViewProps) => {
+export const HeldView = ({ desk, device, result, tag }: HeldViewProps) => {
   const { t, inLanguage } = useText();
   const { benchId } = device;
-  const printers = useStationQuery('printer.list', {}).data?.printers;
-  const { step, give } = usePrintTag(benchId, 'quarantine');
-  const way = printers && primaryWayOf(printers, 'quarantine');
-  const begun = useRef(false);
-  useEffect(() => {
-    if (begun.current || way?.way !== 'printer') return;
-    begun.current = true;
-    void give(way, undefined);
-  }, [way, give]);
+  const { heldFor, quarantinePlace, open } = result;
+  const isComingOut = tag.step.step === 'printing' || tag.step.step === 'printed';
   return (
     <div className={styles.held} role="alert">
       <h1 className={styles.display}>
@@ -36,21 +27,31 @@ export const HeldView = ({ notice: { device, result }, onNext }: HeldViewProps) 
         {t('desk:held', { device: deviceWords(device) })}
       </h1>
       <ul className={styles.points}>
-        {result.reasons.map(({ key, sentence }) => (
+        {heldFor.map(({ key, sentence }) => (
           <li key={key} className={styles.large}>
             {inLanguage(sentence)}
           </li>
         ))}
       </ul>
-      <p className={styles.large}>{t('desk:putIt', { place: inLanguage(result.quarantinePlace) })}</p>
-      {step.step === 'printing' && <p>{t('desk:printing', { printer: step.printer.settings.name })}</p>}
-      {step.step === 'printed' && <p>{t('desk:printed', { printer: step.printer.settings.name })}</p>}
-      <AlertLine sentence={step.step === 'refused' ? step.sentence : undefined} />
+      <p className={styles.large}>{t('desk:putIt', { place: inLanguage(quarantinePlace) })}</p>
+      <QuarantineTagLine tag={tag} />
+      {open !== undefined && <p className={styles.large}>{t('desk:stillOpen')}</p>}
       <div className={styles.row}>
-        <Button look="primary" size="large" icon="forward" autoFocus onPress={onNext}>
+        <Button
+          look="primary"
+          size="large"
+          icon="forward"
+          autoFocus
+          onPress={() => desk.change((state) => onward(state))}
+        >
           {t('desk:next')}
         </Button>
-        {step.step !== 'printing' && step.step !== 'printed' && (
+        {open !== undefined && (
+          <Button size="large" onPress={() => desk.beginReturn({ ...device, openCheckIn: open })}>
+            {t('desk:askRest')}
+          </Button>
+        )}
+        {!isComingOut && (
           <Button
             size="large"
             icon="tag"

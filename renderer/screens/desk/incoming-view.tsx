@@ -1,67 +1,34 @@
-/** A device that comes back: one question after another, each answered for this device. */
-import { useEffect, useRef, useState } from 'react';
-import type { CheckInQuestion } from '../../../src/domain/custody/desk-rules.ts';
+/** A device that comes back: one question after another, each asked and answered for this device. */
+import { useEffect, useRef } from 'react';
 import { Button } from '../../components/button.tsx';
 import { NumberedChoices } from '../../components/numbered-choices.tsx';
-import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
-import { useScanHandler } from '../../scan/scan.ts';
+import { useSignedIn } from '../../station/status.ts';
+import { useAskedFirst } from './asked-first.ts';
 import styles from './desk.module.css';
-import type { Incoming } from './desk-state.ts';
+import { type Asked, askedNow, type Incoming } from './desk-state.ts';
 import { deviceWords } from './device-words.ts';
 import type { Desk } from './use-desk.ts';
+import { YesChoices } from './yes-choices.tsx';
 
-export const IncomingView = ({ desk, incoming }: { readonly desk: Desk; readonly incoming: Incoming }) => {
-  const { t, inLanguage } = useText();
-  const { device, heldBy, answeredBy, answers, yes } = incoming;
-  const question = desk.questions[answers.length];
-  const asked = useRef<HTMLHeadingElement>(null);
-  const key = question?.key;
-  // Digits answer from here, wherever the code of the device was typed.
-  useEffect(() => {
-    if (key !== undefined) asked.current?.focus();
-  }, [key]);
-  const from =
-    device.custody === undefined ? t('desk:withoutCheckOut') : t('desk:from', { user: heldBy ?? '' });
+export interface IncomingViewProps {
+  readonly desk: Desk;
+  readonly incoming: Incoming;
+}
+
+export const IncomingView = ({ desk, incoming }: IncomingViewProps) => {
+  const { t } = useText();
+  const { device } = incoming;
+  const asked = askedNow(desk.questions, incoming);
   return (
     <div className={styles.main}>
       <p className={styles.large}>
-        <strong>{t('desk:comesBack', { device: deviceWords(device) })}</strong> {from}
+        <strong>{t('desk:comesBack', { device: deviceWords(device) })}</strong> <From incoming={incoming} />
       </p>
       <p>
-        {answeredBy === undefined ? t('desk:attendantAnswers') : t('desk:answers', { name: answeredBy.name })}
+        <WhoAnswers incoming={incoming} />
       </p>
-      {question !== undefined && (
-        <div className={styles.main} key={question.key}>
-          <h1 ref={asked} tabIndex={-1} className={styles.display}>
-            {inLanguage(question.text)}
-          </h1>
-          <p>{t('desk:question', { number: answers.length + 1, of: desk.questions.length })}</p>
-          {yes === undefined ? (
-            <NumberedChoices
-              choices={[
-                {
-                  key: 'no',
-                  label: t('desk:no'),
-                  onChoose: () => desk.answer({ question: question.key, said: 'no' }),
-                },
-                {
-                  key: 'yes',
-                  label: t('desk:yes'),
-                  onChoose: () => desk.change((state) => ({ ...state, incoming: { ...incoming, yes: [] } })),
-                },
-                {
-                  key: 'not known',
-                  label: t('desk:notKnown'),
-                  onChoose: () => desk.answer({ question: question.key, said: 'not known' }),
-                },
-              ]}
-            />
-          ) : (
-            <YesChoices desk={desk} question={question} incoming={incoming} chosen={yes} />
-          )}
-        </div>
-      )}
+      {asked !== undefined && <Question desk={desk} asked={asked} />}
       <div className={styles.row}>
         <Button onPress={desk.back}>{t('desk:back')}</Button>
       </div>
@@ -69,53 +36,65 @@ export const IncomingView = ({ desk, incoming }: { readonly desk: Desk; readonly
   );
 };
 
-interface YesChoicesProps {
-  readonly desk: Desk;
-  readonly question: CheckInQuestion;
-  readonly incoming: Incoming;
-  readonly chosen: readonly string[];
-}
+const From = ({ incoming: { device, heldBy } }: { readonly incoming: Incoming }) => {
+  const { t } = useText();
+  if (device.openCheckIn !== undefined) return t('desk:wasBegun');
+  return device.custody === undefined ? t('desk:withoutCheckOut') : t('desk:from', { user: heldBy ?? '' });
+};
 
-const YesChoices = ({ desk, question, incoming, chosen }: YesChoicesProps) => {
+const WhoAnswers = ({ incoming: { answeredBy, heldBy } }: { readonly incoming: Incoming }) => {
+  const { t } = useText();
+  const attendant = useSignedIn()?.name ?? '';
+  if (answeredBy !== undefined) return t('desk:answers', { name: answeredBy.name });
+  return heldBy === undefined
+    ? t('desk:attendantAnswers', { attendant })
+    : t('desk:attendantAnswersFor', { attendant, user: heldBy });
+};
+
+const Question = ({
+  desk,
+  asked: { question, isExplaining },
+}: {
+  readonly desk: Desk;
+  readonly asked: Asked;
+}) => {
   const { t, inLanguage } = useText();
-  const [note, setNote] = useState('');
-  const goOn = (): void => {
-    if (chosen.length === 0) return;
-    const words = note.trim();
-    desk.answer({
-      question: question.key,
-      said: 'yes',
-      choices: [...chosen],
-      ...(words === '' ? {} : { note: words }),
-    });
-  };
-  const toggle = (key: string): void =>
-    desk.change((state) => ({
-      ...state,
-      incoming: {
-        ...incoming,
-        yes: chosen.includes(key) ? chosen.filter((other) => other !== key) : [...chosen, key],
-      },
-    }));
-  useScanHandler(({ meaning }) => {
-    if (meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
-    goOn();
-    return true;
-  });
+  const heading = useRef<HTMLHeadingElement>(null);
+  const { key } = question;
+  const what = `${key} ${isExplaining}`;
+  const { isAsked, wasRushed, take } = useAskedFirst(what);
+  // Digits answer from here, wherever the code of the device was typed.
+  useEffect(() => {
+    if (what !== '') heading.current?.focus();
+  }, [what]);
+  const number = desk.questions.findIndex((each) => each.key === key) + 1;
+  const answer = (said: 'no' | 'not known'): void => take(() => desk.answer({ question: key, said }));
   return (
-    <>
-      <p className={styles.large}>{t('desk:which')}</p>
-      <NumberedChoices
-        choices={question.choices.map(({ key, label }) => ({
-          key,
-          label: chosen.includes(key) ? `${inLanguage(label)}: ${t('desk:chosen')}` : inLanguage(label),
-          onChoose: () => toggle(key),
-        }))}
-      />
-      <TextInput label={t('desk:note')} value={note} onChange={setNote} />
-      <Button look="remove" size="large" icon="stop" isDisabled={chosen.length === 0} onPress={goOn}>
-        {t('desk:goOn')}
-      </Button>
-    </>
+    <div className={styles.main}>
+      <h1 ref={heading} tabIndex={-1} className={styles.display}>
+        {inLanguage(question.text)}
+      </h1>
+      <p>
+        {t('desk:question', { number, of: desk.questions.length })}{' '}
+        <strong role="status">
+          {isAsked ? t('desk:answerNow') : wasRushed ? t('desk:rushed') : t('desk:askFirst')}
+        </strong>
+      </p>
+      {isExplaining ? (
+        <YesChoices key={key} desk={desk} question={question} take={take} />
+      ) : (
+        <NumberedChoices
+          choices={[
+            { key: 'no', label: t('desk:no'), onChoose: () => answer('no') },
+            {
+              key: 'yes',
+              label: t('desk:yes'),
+              onChoose: () => take(() => desk.answer({ question: key, said: 'yes', choices: [] })),
+            },
+            { key: 'not known', label: t('desk:notKnown'), onChoose: () => answer('not known') },
+          ]}
+        />
+      )}
+    </div>
   );
 };

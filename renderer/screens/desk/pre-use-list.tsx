@@ -4,7 +4,7 @@ import styles from './desk.module.css';
 import type { Desk } from './use-desk.ts';
 
 export const PreUseList = ({ preUse }: { readonly preUse: Desk['preUse'] }) => {
-  const { t, inLanguage } = useText();
+  const { t, inLanguage, language } = useText();
   return (
     <section className={styles.list} aria-label={t('desk:preUse')}>
       <h2>{t('desk:preUse')}</h2>
@@ -13,6 +13,7 @@ export const PreUseList = ({ preUse }: { readonly preUse: Desk['preUse'] }) => {
           <li key={key}>{inLanguage(text)}</li>
         ))}
       </ul>
+      <p lang={language === 'en' ? 'es' : 'en'}>{t('desk:listInOther')}</p>
     </section>
   );
 };

@@ -1,7 +1,6 @@
 /** The desk of this window: every scan and every button comes here, and every change is the station's. */
 import { useCallback, useRef, useState } from 'react';
 import type { BenchId } from '../../../src/domain/brand.ts';
-import type { CheckInAnswer } from '../../../src/domain/custody/check-in-answer.ts';
 import type { CheckInQuestion, DeskRules } from '../../../src/domain/custody/desk-rules.ts';
 import type { DeviceSummary } from '../../../src/station/views.ts';
 import { useText } from '../../i18n/text.ts';
@@ -11,14 +10,18 @@ import { useStationCommand, useStationQuery } from '../../station/hooks.ts';
 import { useReadyStation, useSignedIn } from '../../station/status.ts';
 import { whileUnderWay } from '../../station/under-way.ts';
 import {
+  cleared,
   type DeskState,
   type DeskUser,
   emptyDesk,
+  onward,
   stepBack,
   unfinished,
   withoutNotice,
   withReady,
 } from './desk-state.ts';
+import { type Returning, useReturning } from './use-returning.ts';
+import { useUserLanguage } from './use-user-language.ts';
 
 export interface Desk {
   readonly state: DeskState;
@@ -26,29 +29,34 @@ export interface Desk {
   readonly isBusy: boolean;
   /** An attendant is signed in at this window. */
   readonly isStaffed: boolean;
+  /** Somebody is who may take devices back: an attendant, or an inspector. */
+  readonly takesBack: boolean;
   readonly preUse: DeskRules['preUse'] | undefined;
   change(change: (desk: DeskState) => DeskState): void;
+  /** For whoever is there, or comes next. */
+  otherLanguage(): void;
   back(): void;
   clear(): void;
   /** Confirms the inspection before use of everything that is to go out, and lets it go. */
   confirm(): void;
-  beginReturn(device: DeviceSummary, heldBy?: string): void;
-  answer(answer: CheckInAnswer): void;
+  /** Begins the return of a device that is out, or goes on with one. */
+  takeBack(benchId: BenchId): void;
+  readonly beginReturn: Returning['begin'];
+  readonly answer: Returning['answer'];
   beginHandover(device: DeviceSummary, from: string): void;
   /** The other user's badge was not scanned: the attendant says why. */
   handOver(because: string | undefined, handedOverBy?: string): void;
 }
 
 export const useDesk = (): Desk => {
-  const { language, setLanguage } = useText();
-  const isStaffed = (useSignedIn()?.roles ?? []).some(
-    (role) => role === 'attendant' || role === 'administrator',
-  );
+  const { language } = useText();
+  const roles = useSignedIn()?.roles ?? [];
+  const isStaffed = roles.some((role) => role === 'attendant' || role === 'administrator');
+  const takesBack = isStaffed || roles.includes('inspector');
   const today = useReadyStation()?.today;
   const rules = useStationQuery('desk.show', {}).data?.rules;
   const kits = useStationQuery('kit.list', {}).data?.kits ?? [];
   const checkOut = useStationCommand('custody.check-out');
-  const checkIn = useStationCommand('custody.check-in');
   const transfer = useStationCommand('custody.transfer');
   const [state, setState] = useState<DeskState>(emptyDesk);
   const latest = useRef(state);
@@ -57,23 +65,12 @@ export const useDesk = (): Desk => {
     setState(latest.current);
   }, []);
   const questions = rules?.checkIn ?? [];
+  const otherLanguage = useUserLanguage(state.user ?? state.incoming?.answeredBy);
 
-  const say = (sentence: string, more: { device?: DeviceSummary; heldBy?: string } = {}): void =>
-    change((desk) => ({
-      ...desk,
-      notice: { kind: 'refused', sentence: { en: sentence, es: sentence }, ...more },
-    }));
-
-  const beginReturn: Desk['beginReturn'] = (device, heldBy) =>
-    change((desk) => ({
-      ...withoutNotice(desk),
-      incoming: {
-        device,
-        answers: [],
-        ...(heldBy === undefined ? {} : { heldBy }),
-        ...(desk.user === undefined ? {} : { answeredBy: desk.user }),
-      },
-    }));
+  const say = (sentence: string): void =>
+    change((desk) => ({ ...desk, notice: { kind: 'refused', sentence: { en: sentence, es: sentence } } }));
+  const returning = useReturning({ questions, latest, change, say });
+  const beginReturn = returning.begin;
 
   const takeBadge = async (badge: string): Promise<void> => {
     const found = await call('desk.user', { badge });
@@ -90,6 +87,7 @@ export const useDesk = (): Desk => {
 
   const takeDevice = async (device: DeviceSummary): Promise<void> => {
     const { incoming, handover, user } = latest.current;
+    if (incoming?.device.benchId === device.benchId) return change(withoutNotice);
     if (incoming !== undefined || handover !== undefined)
       return change((desk) => ({ ...desk, notice: unfinished(desk) }));
     if (user === undefined) return withoutUser(device);
@@ -98,14 +96,23 @@ export const useDesk = (): Desk => {
 
   /** The scan of a tag that was never scanned on its device proves it first. */
   const takeTagged = async (device: DeviceSummary, unproved: string | undefined): Promise<void> => {
-    if (unproved !== undefined) await call('tag.prove', { text: unproved });
+    const proved = unproved === undefined ? undefined : await call('tag.prove', { text: unproved });
+    const { held, incoming } = latest.current;
+    const isOfHeld = proved?.ok === true && held?.device.benchId === device.benchId;
+    if (isOfHeld && incoming === undefined) return change(cleared);
     await takeDevice(device);
+  };
+
+  const takeBack = async (benchId: BenchId): Promise<void> => {
+    const shown = await call('device.show', { benchId });
+    if (!shown.ok) return say(shown.error.sentence);
+    await withoutUser(shown.output.device);
   };
 
   /** Nobody is there: what is out comes back, and of what is in store somebody says what it is. */
   const withoutUser = async (device: DeviceSummary): Promise<void> => {
-    if (device.custody === undefined)
-      return change((desk) => ({ ...desk, notice: { kind: 'in store', device } }));
+    if (!isAway(device))
+      return change((desk) => ({ ...cleared(desk), notice: { kind: 'in store', device } }));
     const shown = await call('device.show', { benchId: device.benchId });
     beginReturn(device, shown.ok ? shown.output.device.heldBy : undefined);
   };
@@ -117,9 +124,10 @@ export const useDesk = (): Desk => {
     if (!checked.ok) return say(checked.error.sentence);
     const { device, heldBy, refused } = checked.output;
     if (refused === undefined) return change((desk) => withReady(desk, device));
-    if (device.custody?.userId === user.personId) return beginReturn(device, heldBy);
+    if (device.custody?.userId === user.personId || device.openCheckIn !== undefined)
+      return beginReturn(device, heldBy);
     change((desk) => ({
-      ...desk,
+      ...cleared(desk),
       notice: { kind: 'refused', sentence: refused.sentence, device, heldBy },
     }));
   };
@@ -128,7 +136,7 @@ export const useDesk = (): Desk => {
     const kit = kits.find((each) => each.code === code);
     const { user } = latest.current;
     if (kit === undefined || user === undefined) return false;
-    change((desk) => ({ ...withoutNotice(desk), kitId: kit.kitId }));
+    change((desk) => ({ ...cleared(desk), kitId: kit.kitId }));
     for (const device of kit.devices) await ask(device.benchId, user);
     return true;
   };
@@ -164,33 +172,6 @@ export const useDesk = (): Desk => {
     );
   };
 
-  const answer = async (given: CheckInAnswer): Promise<void> => {
-    const { incoming } = latest.current;
-    if (incoming === undefined || checkIn.isRunning) return;
-    const { yes: _yes, ...rest } = incoming;
-    const answers = [...incoming.answers, given];
-    change((desk) => ({ ...withoutNotice(desk), incoming: { ...rest, answers } }));
-    if (answers.length < questions.length) return;
-    const { device, answeredBy } = incoming;
-    const done = await checkIn.run({
-      benchId: device.benchId,
-      answers,
-      withoutCheckOut: device.custody === undefined,
-      ...(answeredBy === undefined ? {} : { answeredBy: answeredBy.personId }),
-    });
-    const { incoming: _incoming, ...desk } = latest.current;
-    if (!done.ok) {
-      change(() => desk);
-      return say(done.error.sentence);
-    }
-    const result = done.output;
-    const isHeldNow = result.reasons.length > 0;
-    change(() => ({
-      ...desk,
-      notice: isHeldNow ? { kind: 'held', device, result } : { kind: 'back', device },
-    }));
-  };
-
   const handOver = async (because: string | undefined, handedOverBy?: string): Promise<void> => {
     const { handover, user, expectedOn = today } = latest.current;
     if (handover === undefined || user === undefined || transfer.isRunning) return;
@@ -210,7 +191,11 @@ export const useDesk = (): Desk => {
   };
 
   const take = ({ meaning, text }: Scan): boolean => {
-    if (!isStaffed) return false;
+    const isWanted =
+      isStaffed ||
+      (takesBack &&
+        (latest.current.incoming !== undefined || (meaning.meaning === 'device' && isAway(meaning.device))));
+    if (!isWanted) return false;
     switch (meaning.meaning) {
       case 'badge':
         void whileUnderWay(takeBadge(meaning.badge));
@@ -229,12 +214,12 @@ export const useDesk = (): Desk => {
           return true;
         }
         if (meaning.command === '0') {
-          setLanguage(language === 'en' ? 'es' : 'en');
+          otherLanguage();
           return true;
         }
         if (meaning.command !== 'confirm') return false;
-        if (latest.current.notice !== undefined) {
-          change(withoutNotice);
+        if (latest.current.notice !== undefined || (latest.current.held && !latest.current.incoming)) {
+          change(onward);
           return true;
         }
         if (latest.current.ready.length === 0) return false;
@@ -250,16 +235,22 @@ export const useDesk = (): Desk => {
     state,
     questions,
     isStaffed,
+    takesBack,
+    takeBack: (benchId) => void whileUnderWay(takeBack(benchId)),
     preUse: rules?.preUse,
-    isBusy: checkOut.isRunning || checkIn.isRunning || transfer.isRunning,
+    isBusy: checkOut.isRunning || returning.isRunning || transfer.isRunning,
     change,
+    otherLanguage,
     back: () => change(stepBack),
     clear: () => change(() => emptyDesk),
     confirm: () => void confirm(),
     beginReturn,
-    answer: (given) => void answer(given),
-    beginHandover: (device, from) =>
-      change((desk) => ({ ...withoutNotice(desk), handover: { device, from } })),
+    answer: returning.answer,
+    beginHandover: (device, from) => change((desk) => ({ ...cleared(desk), handover: { device, from } })),
     handOver: (because, handedOverBy) => void handOver(because, handedOverBy),
   };
 };
+
+/** It is out, or not everything is said about its return. */
+const isAway = ({ custody, openCheckIn }: DeviceSummary): boolean =>
+  custody !== undefined || openCheckIn !== undefined;

@@ -7,6 +7,7 @@ import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { BeginDialog } from '../bench/begin-dialog.tsx';
+import { CheckInFirst } from './check-in-first.tsx';
 import styles from './next-action.module.css';
 import { RemovalReasons } from './removal-reasons.tsx';
 
@@ -35,6 +36,19 @@ export const NextAction = ({ device, onRemove }: NextActionProps) => {
     return true;
   });
 
+  const isAway = device.custody !== undefined || device.openCheckIn !== undefined;
+  if (device.nextAction === 'check in first') {
+    return (
+      <section className={styles.actions}>
+        <CheckInFirst device={device} />
+        <div className={styles.row}>
+          <Button look="remove" icon="stop" onPress={onRemove}>
+            {t('screens:device.remove')}
+          </Button>
+        </div>
+      </section>
+    );
+  }
   if (!canInspect) {
     return (
       <section className={styles.out} aria-labelledby="keep-out">
@@ -43,6 +57,7 @@ export const NextAction = ({ device, onRemove }: NextActionProps) => {
           {t(device.standing === 'scrapped' ? 'screens:device.scrapped' : 'screens:device.keepOut')}
         </h2>
         <RemovalReasons device={device} />
+        {isAway && <CheckInFirst device={device} />}
         {device.standing === 'scrapped' ? null : (
           <div className={styles.row}>
             <Button look="primary" size="large" icon="forward" onPress={toHeld}>

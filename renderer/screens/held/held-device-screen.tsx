@@ -126,7 +126,7 @@ const HeldDevice = ({ held }: { readonly held: HeldView }) => {
 const placeOf = (step: NextStep, { device: { benchId }, returnBatch }: HeldView): Route | undefined => {
   switch (step) {
     case 'check in':
-      return { screen: 'desk' };
+      return { screen: 'desk', benchId };
     case 'hang tag':
       return { screen: 'tag', benchId, kind: 'quarantine' };
     case 'read marking':

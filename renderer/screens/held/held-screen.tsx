@@ -89,7 +89,11 @@ const HeldTable = ({ lines }: { readonly lines: readonly Line[] }) => {
                   <span className={styles.model}>{t('held:moreReasons', { count: reasons.length - 1 })}</span>
                 )}
               </td>
-              <td>{place ?? inLanguage(quarantinePlace)}</td>
+              <td>
+                {device.standing === 'at manufacturer'
+                  ? t('screens:standing.at manufacturer')
+                  : (place ?? inLanguage(quarantinePlace))}
+              </td>
               <td>{t('held:days', { count: days })}</td>
               <td>{missing === 0 ? t('held:nothingMissing') : t('held:missing', { count: missing })}</td>
               <td>

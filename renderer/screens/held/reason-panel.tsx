@@ -30,7 +30,7 @@ export const ReasonPanel = ({ held }: { readonly held: HeldView }) => {
                     <Icon name="blank" />
                     <span>
                       {unconfirmed === undefined
-                        ? kinds.map((kind) => inLanguage(kind.missing)).join(` ${t('held:or')}: `)
+                        ? kinds.map((kind) => inLanguage(kind.missing)).join(` ${t('held:or')} `)
                         : t('held:unconfirmed', { evidence: unconfirmed })}
                     </span>
                   </li>

@@ -121,14 +121,14 @@ export const ReportDialog = ({
             <p>
               {status?.state === 'working' && status.of > 0
                 ? t('records:report.pages', { done: status.done, of: status.of })
-                : t('records:report.working')}
+                : t(form === 'ics' ? 'records:report.calendarWorking' : 'records:report.working')}
             </p>
           ) : null}
           {made === undefined ? null : (
             <>
               <p className={styles.made}>
                 <Icon name="check" />
-                {t('records:report.made')}
+                {t(form === 'ics' ? 'records:report.calendarMade' : 'records:report.made')}
               </p>
               <p className={styles.path}>{made.path}</p>
             </>

@@ -1,7 +1,6 @@
 /** The schedule: whether the year fits the bench, what is planned week by week, and whom to call. */
 import { useState } from 'react';
 import { Button } from '../../components/button.tsx';
-import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { useScanHandler } from '../../scan/scan.ts';
@@ -9,10 +8,12 @@ import { useStationQuery } from '../../station/hooks.ts';
 import { useSignedIn } from '../../station/status.ts';
 import { ReportDialog } from '../records/report-dialog.tsx';
 import { CapacityDialog } from './capacity-dialog.tsx';
+import { DueTable } from './due-table.tsx';
 import { NoticeList } from './notice-list.tsx';
 import { PlanSummary } from './plan-summary.tsx';
 import styles from './schedule.module.css';
 import { WeekTable } from './week-table.tsx';
+import { WithoutPlan } from './without-plan.tsx';
 import { WithoutRoom } from './without-room.tsx';
 
 type Open = 'pick-list' | 'calendar' | 'notices' | 'capacity';
@@ -20,7 +21,8 @@ type Open = 'pick-list' | 'calendar' | 'notices' | 'capacity';
 export const ScheduleScreen = () => {
   const { t } = useText();
   const [open, setOpen] = useState<Open>();
-  const { data: plan, error } = useStationQuery('schedule.plan', {});
+  const planning = useStationQuery('schedule.plan', {});
+  const { data: plan, error } = planning;
   const week = plan?.weeks[0];
   const isAdministrator = useSignedIn()?.roles.includes('administrator') ?? false;
   const actions: readonly Open[] = isAdministrator
@@ -39,8 +41,7 @@ export const ScheduleScreen = () => {
     return true;
   });
 
-  if (error !== undefined) return <StationError error={error} />;
-  if (plan === undefined) return <p role="status">{t('screens:app.loading')}</p>;
+  if (plan === undefined || error !== undefined) return <WithoutPlan plan={planning} />;
   const close = (): void => setOpen(undefined);
   return (
     <div className={styles.screen}>
@@ -57,6 +58,7 @@ export const ScheduleScreen = () => {
       <PlanSummary plan={plan} />
       <WeekTable weeks={plan.weeks} />
       <WithoutRoom count={plan.counts.unplanned} />
+      <DueTable number={actions.length + 1} isScanned={open === undefined} />
       <NoticeList />
       {open === 'pick-list' ? (
         <ReportDialog

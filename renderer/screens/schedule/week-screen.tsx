@@ -12,6 +12,7 @@ import { useStationQuery } from '../../station/hooks.ts';
 import { ReportDialog } from '../records/report-dialog.tsx';
 import { PlannedTable } from './planned-table.tsx';
 import styles from './schedule.module.css';
+import { WithoutPlan } from './without-plan.tsx';
 
 export const WeekScreen = ({ week }: { readonly week: CalendarDate }) => {
   const { t, dateText } = useText();
@@ -44,8 +45,8 @@ export const WeekScreen = ({ week }: { readonly week: CalendarDate }) => {
     return run !== undefined;
   });
 
-  const fault = plan.error ?? error;
-  if (fault !== undefined) return <StationError error={fault} />;
+  if (plan.data === undefined || plan.error !== undefined) return <WithoutPlan plan={plan} />;
+  if (error !== undefined) return <StationError error={error} />;
   return (
     <div className={styles.screen}>
       <div className={styles.head}>

@@ -16,12 +16,14 @@ export interface MinimumDiameterDialogProps {
 }
 
 export const MinimumDiameterDialog = ({ sheet, onClose }: MinimumDiameterDialogProps) => {
-  const { t, diameterText } = useText();
+  const { t, diameterText, diameterUnit } = useText();
   const { lifelineMinimumDiameterMm: known, modelSheetId } = sheet;
-  const [text, setText] = useState(known === undefined ? '' : diameterText(known));
+  const shown = known === undefined ? '' : diameterText(known);
+  const [text, setText] = useState(shown);
   const [wasTried, setTried] = useState(false);
   const setMinimum = useStationCommand('model-sheet.set-minimum-diameter');
-  const minimumMm = parseDiameter(text);
+  // What is shown is rounded: who leaves it as it is changes nothing.
+  const minimumMm = text === shown ? known : parseDiameter(text, diameterUnit);
   const isFit = minimumMm !== undefined && minimumMm > 0;
   const submit = async (event: FormEvent): Promise<void> => {
     event.preventDefault();

@@ -71,6 +71,7 @@ export const addCustody = (program: Command, shell: Shell): void => {
         job.give(done, [
           words(done.held ? 'checked-in-held' : 'checked-in', shown),
           ...done.reasons.map(({ sentence }) => `  - ${sentence[job.language]}`),
+          ...openWords(done, shown.benchId, job),
         ]);
       });
     });
@@ -201,6 +202,15 @@ const answersOf = ({ no = [], notKnown = [], yes = [], note }: CheckInOptions, {
     };
   }),
 ];
+
+const openWords = (
+  { open }: OutputOf<'custody.check-in'>,
+  benchId: string,
+  { words }: Job,
+): readonly string[] =>
+  open === undefined
+    ? []
+    : [words('checkin-open', { benchId, questions: [...open.unanswered, ...open.unexplained].join(', ') })];
 
 const historyOf = async (
   job: Job,

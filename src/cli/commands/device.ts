@@ -116,7 +116,7 @@ export const addDevice = (program: Command, shell: Shell): void => {
     .description(words('help-minimum-diameter'))
     .action(async (id: string, text: string, _options, command: Command) => {
       const job = jobOf(command, terminal);
-      const diameterMm = parseDiameter(text);
+      const diameterMm = parseDiameter(text, 'mm');
       if (diameterMm === undefined)
         throw failureOf(
           refusal('input-invalid', { field: 'diameter', why: words('diameter-shape') }, 'diameter'),
@@ -132,7 +132,7 @@ export const addDevice = (program: Command, shell: Shell): void => {
         job.give({ modelSheetId, ...set }, [
           words('minimum-diameter-set', {
             model: `${manufacturer} ${model}`,
-            minimum: diameterText(diameterMm, job.language),
+            minimum: diameterText(diameterMm, 'm', job.language),
           }),
         ]);
       });

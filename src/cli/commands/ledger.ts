@@ -6,6 +6,11 @@ import { jobOf, withStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
 import { addLedgerProofs, keptText } from './ledger-proofs.ts';
 
+interface VerifyFlags {
+  readonly checkpoint?: string;
+  readonly eventsOnly?: true;
+}
+
 export const addLedger = (program: Command, { words, terminal }: Shell): void => {
   const ledger = program.command('ledger').description(words('help-ledger'));
 
@@ -13,10 +18,13 @@ export const addLedger = (program: Command, { words, terminal }: Shell): void =>
     .command('verify')
     .description(words('help-ledger-verify'))
     .option('--checkpoint <file>', words('help-ledger-verify-checkpoint'))
-    .action(async ({ checkpoint: file }: { readonly checkpoint?: string }, command: Command) => {
+    .option('--events-only', words('help-ledger-verify-events-only'))
+    .action(async ({ checkpoint: file, eventsOnly }: VerifyFlags, command: Command) => {
       const job = jobOf(command, terminal);
       const kept = await keptText(file, job.language);
-      const verified = await withStation(job, (call) => call('ledger.verify', kept));
+      const verified = await withStation(job, (call) =>
+        call('ledger.verify', { ...kept, extent: eventsOnly === true ? 'events' : 'everything' }),
+      );
       const { size, rootHash } = verified.head;
       if (!verified.sound) {
         const sentence = words('ledger-not-sound', { faults: verified.faults.map(faultText).join('; ') });
@@ -25,6 +33,7 @@ export const addLedger = (program: Command, { words, terminal }: Shell): void =>
       const { length: unnamed } = verified.notes;
       job.give(verified, [
         words('ledger-sound', { events: size, rootHash }),
+        ...(verified.extent === 'events' ? [words('ledger-events-only')] : []),
         ...(verified.keptSize === undefined ? [] : [words('ledger-kept-holds', { size: verified.keptSize })]),
         ...(unnamed === 0 ? [] : [words('ledger-pictures-unnamed', { count: unnamed })]),
       ]);

@@ -1,6 +1,6 @@
 /** `lifeline`: what every inspection of a device saw along its lifeline, and the trend of its diameter. */
 import type { Command } from 'commander';
-import { diameterText, lengthText } from '../../domain/length.ts';
+import { diameterText, type LengthUnit, lengthText } from '../../domain/length.ts';
 import type { OutputOf } from '../../station/contract.ts';
 import { deviceMeant, type Job, jobOf, withStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
@@ -28,10 +28,11 @@ export const addLifeline = (program: Command, { words, terminal }: Shell): void 
               ({ label, positionM }) => `  ${at(positionM)}  ${label[job.language]}`,
             ),
             ...inspection.readings.map(
-              ({ positionM, diameterMm }) => `  ${at(positionM)}  ${diameterText(diameterMm, job.language)}`,
+              ({ positionM, diameterMm }) =>
+                `  ${at(positionM)}  ${diameterText(diameterMm, unit, job.language)}`,
             ),
           ]),
-          ...trendLines(lifeline, job),
+          ...trendLines(lifeline, unit, job),
         ]);
       });
     });
@@ -39,6 +40,7 @@ export const addLifeline = (program: Command, { words, terminal }: Shell): void 
 
 const trendLines = (
   { trend, lifelineMinimumDiameterMm: minimum }: OutputOf<'lifeline.show'>,
+  unit: LengthUnit,
   { words, language }: Job,
 ): readonly string[] => {
   if (minimum === undefined) return [words('lifeline-no-minimum')];
@@ -47,8 +49,8 @@ const trendLines = (
   const sign = trend.changeMmPerYear < 0 ? '-' : '+';
   return [
     words('lifeline-trend', {
-      change: `${sign}${diameterText(Math.abs(trend.changeMmPerYear), language)}`,
-      minimum: diameterText(minimum, language),
+      change: `${sign}${diameterText(Math.abs(trend.changeMmPerYear), unit, language)}`,
+      minimum: diameterText(minimum, unit, language),
     }),
   ];
 };

@@ -8,6 +8,7 @@ import { jobOf, withStation } from '../job.ts';
 import { madeReport } from '../made-report.ts';
 import { capacityLines, dueLines, noticeLines, planLines } from '../schedule-lines.ts';
 import type { Shell } from '../terminal.ts';
+import { whilePlanning } from '../while-planning.ts';
 import { dayFrom } from './report.ts';
 
 /** What a file says is for the station to judge. */
@@ -30,7 +31,9 @@ export const addSchedule = (program: Command, { words, terminal }: Shell): void 
     .description(words('help-schedule-plan'))
     .action(async (_options, command: Command) => {
       const job = jobOf(command, terminal);
-      const plan = await withStation(job, (call) => call('schedule.plan', {}));
+      const plan = await withStation(job, (call) =>
+        whilePlanning(job, call, () => call('schedule.plan', {})),
+      );
       job.give(plan, planLines(plan, job));
     });
 
@@ -51,7 +54,9 @@ export const addSchedule = (program: Command, { words, terminal }: Shell): void 
     .description(words('help-schedule-notices'))
     .action(async (_options, command: Command) => {
       const job = jobOf(command, terminal);
-      const notices = await withStation(job, (call) => call('schedule.notices', {}));
+      const notices = await withStation(job, (call) =>
+        whilePlanning(job, call, () => call('schedule.notices', {})),
+      );
       job.give(notices, noticeLines(notices, job));
     });
 
@@ -85,19 +90,21 @@ export const addSchedule = (program: Command, { words, terminal }: Shell): void 
   ): Promise<void> => {
     const job = jobOf(command, terminal);
     const made = await withStation(job, (call) =>
-      madeReport(call, {
-        of: {
-          kind: 'bench-plan',
-          ...(from === undefined ? {} : { from }),
-          ...(until === undefined ? {} : { until }),
-        },
-        format,
-        language: language ?? job.language,
-        ...(paper === undefined ? {} : { paper }),
-        ...(out === undefined ? {} : { file: resolve(out) }),
-      }),
+      whilePlanning(job, call, () =>
+        madeReport(call, {
+          of: {
+            kind: 'bench-plan',
+            ...(from === undefined ? {} : { from }),
+            ...(until === undefined ? {} : { until }),
+          },
+          format,
+          language: language ?? job.language,
+          ...(paper === undefined ? {} : { paper }),
+          ...(out === undefined ? {} : { file: resolve(out) }),
+        }),
+      ),
     );
-    job.give(made, [words('report-made', { path: made.path })]);
+    job.give(made, [words(format === 'ics' ? 'calendar-made' : 'report-made', { path: made.path })]);
   };
 
   file('calendar', 'help-schedule-calendar').action((options: FileOptions, command: Command) =>

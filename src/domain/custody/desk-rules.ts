@@ -18,6 +18,8 @@ export const checkInQuestionSchema = z.object({
   zone: zoneSchema,
   text: messageSchema,
   source: sourceSchema,
+  /** The sentence that goes on the tag as soon as the answer is yes, before it is said what it was; the question itself where absent. */
+  yes: messageSchema.optional(),
   /** What a yes may mean; each holds the device. */
   choices: z.array(choiceSchema).min(1).max(9),
   /** The sentence that goes on the tag where nobody knows. */

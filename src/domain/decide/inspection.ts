@@ -50,6 +50,13 @@ export const factsOf = (modelSheet: ModelSheet): DeviceFacts => ({
   lifelineMinimumDiameterMm: modelSheet.lifelineMinimumDiameterMm,
 });
 
+/** Why nothing can be said of a device that may be elsewhere, or of which it was not said what happened to it. */
+const notBack = ({ benchId, custody, openCheckIn }: Device): Refusal | undefined => {
+  if (custody !== undefined) return refusal('inspection-device-out', { benchId, on: custody.since.on });
+  return openCheckIn === undefined ? undefined : refusal('inspection-check-in-open', { benchId });
+};
+
+/** A device that is recorded out comes back first, with its questions: what happened to it out there is part of what is inspected. */
 export const decideStart = (
   device: Device,
   inspection: number,
@@ -66,9 +73,12 @@ export const decideStart = (
     case 'new':
     case 'in service':
   }
-  return device.openInspection === undefined
-    ? [{ type: 'inspection.started', inspection, benchId: device.benchId, procedure }]
-    : refusal('inspection-already-open', { inspection: device.openInspection });
+  return (
+    notBack(device) ??
+    (device.openInspection === undefined
+      ? [{ type: 'inspection.started', inspection, benchId: device.benchId, procedure }]
+      : refusal('inspection-already-open', { inspection: device.openInspection }))
+  );
 };
 
 export const decideAnswer = (
@@ -95,8 +105,9 @@ export const decideAnswer = (
 };
 
 /**
- * Signs the verdict. A device that was held passes only while the evidence for every reason is there. The signer's designation and training are valid on the day and cover this type of device; the signer
- * is not its regular user, and gave every answer in person. The tag number that follows belongs to the tag of this verdict.
+ * Signs the verdict. The signer's designation and training are valid on the day and cover this type of device; the signer
+ * is not its regular user, and gave every answer in person. Nothing passes that is recorded out, and nothing that was held
+ * without the evidence for every reason. The tag number that follows belongs to the tag of this verdict.
  */
 export const decideSign = (
   inspection: Inspection,
@@ -114,6 +125,8 @@ export const decideSign = (
     const open = [...verdict.unanswered, ...verdict.lookAgain];
     return refusal('inspection-incomplete', { count: open.length, first: open[0] ?? '' });
   }
+  const absent = verdict.kind === 'pass' ? notBack(device) : undefined;
+  if (absent !== undefined) return absent;
   if (verdict.kind === 'pass' && device.presumedIdentity !== undefined) {
     return refusal('identity-presumed', {
       benchId: device.benchId,

@@ -36,6 +36,8 @@ export type EvidenceEntry = z.infer<typeof evidenceEntrySchema>;
 const signature = z.object({ by: z.string(), on: calendarDateSchema });
 
 export const recordedEvidenceSchema = evidenceEntrySchema.extend({
+  /** Of the reasons that are still there. */
+  covers: z.array(z.number().int().positive()),
   /** The number of the event that recorded it. */
   evidence: z.number().int().positive(),
   ...signature.shape,

@@ -36,14 +36,14 @@ export const nextStepOf = (
   today: CalendarDate,
   followUpOn?: CalendarDate | undefined,
 ): HeldStep => {
-  const { standing, release, custody, returnBatch, fallCases = [] } = device;
+  const { standing, release, custody, openCheckIn, returnBatch, fallCases = [] } = device;
   if (standing === 'scrapped') return { step: 'nothing', owner: 'attendant' };
   if (standing === 'at manufacturer')
     return followUpOn !== undefined && followUpOn <= today
       ? { step: 'ask manufacturer', owner: 'attendant' }
       : { step: 'wait for manufacturer', owner: 'manufacturer' };
   if (release !== undefined) return { step: 'inspect', owner: 'competent person' };
-  if (custody !== undefined) return { step: 'check in', owner: 'attendant' };
+  if (custody !== undefined || openCheckIn !== undefined) return { step: 'check in', owner: 'attendant' };
   if (hasUnprovedTag(device)) return { step: 'hang tag', owner: 'attendant' };
   const kinds = missing.flatMap((each) => each.kinds);
   if (kinds.some(({ how }) => how === 'never')) return { step: 'scrap', owner: 'attendant' };

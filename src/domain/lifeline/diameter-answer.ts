@@ -64,9 +64,9 @@ export const reasonsOfReadings = (
   );
   if (minimum === undefined || least === undefined || !isBelowMinimum(least.diameterMm, minimum)) return [];
   const said = (language: Language) => ({
-    diameter: diameterText(least.diameterMm, language),
+    diameter: diameterText(least.diameterMm, unit, language),
     position: lengthText(least.positionM, unit, language),
-    minimum: diameterText(minimum, language),
+    minimum: diameterText(minimum, unit, language),
   });
   return [
     {

@@ -287,18 +287,29 @@ export const isEmpty = async (connection: SqliteConnection): Promise<boolean> =>
   return rows.length === 0;
 };
 
-/** Each step is one transaction: a file is at one version or the next, never between. */
+/** Each step is one transaction: a file is at one version or the next, never between. A new file takes all steps as one. */
 export const migrate = async (connection: SqliteConnection): Promise<void> => {
   const version = await versionOf(connection);
+  if (version === 0) return step(connection, migrations.join(';'), migrations.length);
   for (const [index, migration] of migrations.entries()) {
     if (index < version) continue;
-    try {
-      await connection.exec(`begin immediate; ${migration}`);
-      await fills[index + 1]?.(connection);
-      await connection.exec(`pragma user_version = ${index + 1}; commit`);
-    } catch (error) {
-      await connection.exec('rollback').catch(() => undefined);
-      throw error;
-    }
+    await step(connection, migration, index + 1, fills[index + 1]);
+  }
+};
+
+/** `fill` makes from what is recorded already what the step adds. */
+const step = async (
+  connection: SqliteConnection,
+  migration: string,
+  version: number,
+  fill?: (connection: SqliteConnection) => Promise<void>,
+): Promise<void> => {
+  try {
+    await connection.exec(`begin immediate; ${migration}`);
+    await fill?.(connection);
+    await connection.exec(`pragma user_version = ${version}; commit`);
+  } catch (error) {
+    await connection.exec('rollback').catch(() => undefined);
+    throw error;
   }
 };

@@ -6,8 +6,8 @@ import type { Ledger } from '../../ledger/ledger.ts';
 import { WorkJobs } from '../work-jobs.ts';
 import { writeCheckpointTo } from '../write-checkpoint.ts';
 import { backupFolderFault } from './backup-folder.ts';
-import { type BackupOutcome, type BackupRequest, makeBackup } from './make-backup.ts';
-import { type PreparedRestore, prepareRestore, type RestoreSource } from './prepare-restore.ts';
+import type { BackupOutcome, BackupRequest } from './make-backup.ts';
+import type { PreparedRestore, RestoreSource } from './prepare-restore.ts';
 
 /** What went wrong at the last try, until one succeeds. */
 export interface KeepingTrouble {
@@ -42,6 +42,7 @@ export class Keeper {
     this.#isMakingBackup = true;
     return this.backups.start(async (control) => {
       try {
+        const { makeBackup } = await import('./make-backup.ts');
         const outcome = await makeBackup(request, control);
         if (!isRefusal(outcome)) this.#trouble = undefined;
         else if (!control.signal.aborted) this.#trouble = { at: now, refusal: outcome };
@@ -53,7 +54,10 @@ export class Keeper {
   }
 
   startRestore(source: RestoreSource): number {
-    return this.restores.start((control) => prepareRestore(source, control));
+    return this.restores.start(async (control) => {
+      const { prepareRestore } = await import('./prepare-restore.ts');
+      return prepareRestore(source, control);
+    });
   }
 
   /** Makes the backup and writes the checkpoint of the day where they are due, and not straight after a try that failed. */

@@ -5,7 +5,6 @@ import { messageSchema } from '../../domain/message.ts';
 import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { binLabelSchema } from '../../domain/tag-content.ts';
-import { renderTag } from '../../tags/render-tag.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 
@@ -32,6 +31,7 @@ export const binLabel = defineOperation({
     const station = await ledger.read(stationIn);
     if (isRefusal(station)) return station;
     const { quarantinePlace, tagLanguages } = programInForce(station, rules.shipped).program;
+    const { renderTag } = await import('../../tags/render-tag.ts');
     const label = await renderTag(
       {
         kind: 'bin',

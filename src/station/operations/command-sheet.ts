@@ -2,7 +2,6 @@
 import { z } from 'zod';
 import { commandSymbols } from '../../domain/command-symbol.ts';
 import { isRefusal } from '../../domain/refusal.ts';
-import { renderCommandSheet } from '../../tags/command-sheet.ts';
 import { defineOperation } from '../operation.ts';
 
 export const commandSheet = defineOperation({
@@ -13,6 +12,7 @@ export const commandSheet = defineOperation({
   input: z.object({ paper: z.enum(['A4', 'Letter']).default('A4') }),
   output: z.object({ pdfBase64: z.string() }),
   run: async (_context, { paper }) => {
+    const { renderCommandSheet } = await import('../../tags/command-sheet.ts');
     const sheet = await renderCommandSheet(commandSymbols, paper);
     return isRefusal(sheet) ? sheet : { pdfBase64: Buffer.from(sheet.pdf).toString('base64') };
   },

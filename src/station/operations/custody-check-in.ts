@@ -1,13 +1,17 @@
-/** `custody.check-in`: a device comes back with its answers; any yes or doubt takes it out of service in the same append. */
+/**
+ * `custody.check-in`: a device comes back with its answers. Any yes or doubt takes it out of service in the same append, as
+ * soon as it is said; what is open then is answered with a further call.
+ */
 import { z } from 'zod';
 import { benchIdSchema } from '../../domain/brand.ts';
 import { checkInAnswerSchema } from '../../domain/custody/check-in-answer.ts';
+import { openQuestionsSchema } from '../../domain/custody/open-check-in.ts';
 import { placeCodeSchema } from '../../domain/custody/place-code.ts';
 import { decideCheckIn } from '../../domain/decide/check-in.ts';
 import { decideStore } from '../../domain/decide/shelf-count.ts';
 import { messageSchema } from '../../domain/message.ts';
 import { isRefusal } from '../../domain/refusal.ts';
-import { type Reason, reasonSchema } from '../../domain/verdict.ts';
+import { reasonSchema } from '../../domain/verdict.ts';
 import { foundSoFar } from '../found-so-far.ts';
 import { deviceIn, personIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
@@ -34,6 +38,12 @@ export const custodyCheckIn = defineOperation({
     reasons: z.array(reasonSchema),
     /** True where it is out of service, now or since before. */
     held: z.boolean(),
+    /** Every reason for which it is out of service. */
+    heldFor: z.array(reasonSchema),
+    /** The quarantine tag that belongs on it from now on, where it was taken out of service now. */
+    quarantineTag: z.number().int().optional(),
+    /** What is still to be asked; absent where its check-in is over. */
+    open: openQuestionsSchema.optional(),
     quarantinePlace: messageSchema,
   }),
   run: async (context, { benchId, answers, answeredBy, withoutCheckOut, place }) => {
@@ -53,15 +63,16 @@ export const custodyCheckIn = defineOperation({
       return isRefusal(stored) ? stored : [...decided, ...stored];
     });
     if (isRefusal(result)) return result;
-    const reasons = result.flatMap(({ event }): readonly Reason[] =>
-      event.type === 'device.removed' ? event.reasons : [],
-    );
+    const removed = result.map(({ event }) => event).find((event) => event.type === 'device.removed');
     const row = await context.ledger.read((reader) => deviceIn(reader, benchId));
     if (isRefusal(row)) return row;
-    const { standing } = row.device;
+    const { standing, reasons, openCheckIn } = row.device;
     return {
-      reasons: [...reasons],
+      reasons: removed === undefined ? [] : removed.reasons,
       held: standing !== 'in service' && standing !== 'new',
+      heldFor: [...reasons],
+      ...(removed === undefined ? {} : { quarantineTag: removed.tagNumber }),
+      ...(openCheckIn === undefined ? {} : { open: openCheckIn }),
       quarantinePlace: program.quarantinePlace,
     };
   },

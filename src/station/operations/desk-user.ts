@@ -1,6 +1,8 @@
 /** `desk.user`: whose badge was scanned at the desk. It signs nobody in: the attendant stays the one who works there. */
 import { z } from 'zod';
+import { type Language, languageSchema } from '../../domain/message.ts';
 import { refusal } from '../../domain/refusal.ts';
+import type { LedgerReader } from '../../ledger/ledger.ts';
 import { badgeHolder } from '../badge.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 
@@ -10,7 +12,13 @@ export const deskUser = defineOperation({
   kind: 'query',
   access: everyRole,
   input: z.object({ badge: z.string().trim().min(1).max(200) }),
-  output: z.object({ personId: z.string(), name: z.string(), out: z.number().int() }),
+  output: z.object({
+    personId: z.string(),
+    name: z.string(),
+    out: z.number().int(),
+    /** In which they confirmed their latest inspection before use; absent where they never did. */
+    language: languageSchema.optional(),
+  }),
   run: ({ ledger }, { badge }) =>
     ledger.read(async (reader) => {
       const held = await badgeHolder(reader, badge);
@@ -20,6 +28,15 @@ export const deskUser = defineOperation({
         return refusal('badge-replaced', { badge, name, on: held.replacedOn }, 'badge');
       if (left !== undefined) return refusal('badge-of-leaver', { name, on: left.on }, 'badge');
       const { total } = await reader.devices({ out: { userId: personId }, limit: 1, offset: 0 });
-      return { personId, name, out: total };
+      const language = await confirmedIn(reader, personId);
+      return { personId, name, out: total, ...(language === undefined ? {} : { language }) };
     }),
 });
+
+const confirmedIn = async (reader: LedgerReader, userId: string): Promise<Language | undefined> => {
+  const [latest] = await reader.custodySpells({ userId, limit: 1, offset: 0 });
+  const begun = latest && (await reader.event(latest.spell))?.event;
+  return begun?.type === 'device.checked-out' || begun?.type === 'device.transferred'
+    ? begun.preUse.language
+    : undefined;
+};

@@ -2,7 +2,6 @@
 import { z } from 'zod';
 import { isRefusal } from '../../domain/refusal.ts';
 import { importRequestSchema } from '../exchange/import-request.ts';
-import { prepareImport } from '../exchange/prepare-import.ts';
 import { defineOperation } from '../operation.ts';
 
 export const importPreviewOperation = defineOperation({
@@ -15,6 +14,7 @@ export const importPreviewOperation = defineOperation({
   output: z.object({ job: z.number().int().positive() }),
   run: async (context, request) => ({
     job: context.importJobs.start(async (control) => {
+      const { prepareImport } = await import('../exchange/prepare-import.ts');
       const prepared = await prepareImport(context, request, control);
       return isRefusal(prepared) ? prepared : { kind: 'previewed' as const, prepared };
     }),

@@ -3,8 +3,6 @@ import { z } from 'zod';
 import { columnChoiceSchema } from '../../domain/fleet-import/column-meaning.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { importRequestSchema } from '../exchange/import-request.ts';
-import { prepareImport } from '../exchange/prepare-import.ts';
-import { recordImport } from '../exchange/record-import.ts';
 import { defineOperation } from '../operation.ts';
 
 export const importRun = defineOperation({
@@ -18,6 +16,8 @@ export const importRun = defineOperation({
   output: z.object({ job: z.number().int().positive() }),
   run: async (context, request) => ({
     job: context.importJobs.start(async (control) => {
+      const { prepareImport } = await import('../exchange/prepare-import.ts');
+      const { recordImport } = await import('../exchange/record-import.ts');
       const prepared = await prepareImport(context, request, { ...control, onProgress: () => undefined });
       if (isRefusal(prepared)) return prepared;
       const imported = await recordImport(context, prepared, control);

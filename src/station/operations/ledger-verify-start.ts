@@ -11,7 +11,7 @@ export const ledgerVerifyStart = defineOperation({
   input: verifyInput,
   /** Ask `ledger.verify-status` until the job has ended. */
   output: z.object({ job: z.number().int().positive() }),
-  run: async (context, { checkpoint }) => ({
-    job: context.verifyJobs.start((control) => verifyInJob(context, checkpoint, control)),
+  run: async (context, input) => ({
+    job: context.verifyJobs.start((control) => verifyInJob(context, input, control)),
   }),
 });

@@ -10,5 +10,5 @@ export const ledgerVerify = defineOperation({
   access: 'anyone',
   input: verifyInput,
   output: verificationSchema,
-  run: (context, { checkpoint }) => verifyRecord(context, checkpoint),
+  run: (context, input) => verifyRecord(context, input),
 });

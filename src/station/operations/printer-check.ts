@@ -18,7 +18,8 @@ export const printerCheck = defineOperation({
     problem: z.string().optional(),
   }),
   run: async ({ language }, { settings }) => {
-    const { condition, makeAndModel, problem } = await openDestination(settings).check();
+    const destination = await openDestination(settings);
+    const { condition, makeAndModel, problem } = await destination.check();
     return {
       condition,
       ...(makeAndModel === undefined ? {} : { makeAndModel }),

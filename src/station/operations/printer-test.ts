@@ -1,7 +1,6 @@
 /** `printer.test`: prints the calibration pattern, with which the offset of a printer is measured. */
 import { z } from 'zod';
 import { isRefusal } from '../../domain/refusal.ts';
-import { calibrationJob } from '../../printing/calibration/calibration-job.ts';
 import { openDestination } from '../../printing/open-destination.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
@@ -20,10 +19,12 @@ export const printerTest = defineOperation({
     const printer = printerIn(station, printerId);
     if (isRefusal(printer)) return printer;
     const { settings } = printer;
+    const { calibrationJob } = await import('../../printing/calibration/calibration-job.ts');
     const pattern = await calibrationJob(settings, `${station.name}: calibration`);
-    const job = printJobs.start(({ signal, onProgress }) =>
-      openDestination(settings).print(pattern, { signal, onState: onProgress }),
-    );
+    const job = printJobs.start(async ({ signal, onProgress }) => {
+      const destination = await openDestination(settings);
+      return destination.print(pattern, { signal, onState: onProgress });
+    });
     return { job };
   },
 });

@@ -1,6 +1,5 @@
 /** `record.export`: writes everything that the station knows into a folder, with a description of every column. */
 import { z } from 'zod';
-import { exportRecord } from '../exchange/export-record.ts';
 import { defineOperation } from '../operation.ts';
 
 export const recordExport = defineOperation({
@@ -15,6 +14,9 @@ export const recordExport = defineOperation({
   /** Ask `export.status` until the job has ended. */
   output: z.object({ job: z.number().int().positive() }),
   run: async (context, { folder }) => ({
-    job: context.exportJobs.start((control) => exportRecord(context, folder, control)),
+    job: context.exportJobs.start(async (control) => {
+      const { exportRecord } = await import('../exchange/export-record.ts');
+      return exportRecord(context, folder, control);
+    }),
   }),
 });

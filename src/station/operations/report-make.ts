@@ -1,7 +1,6 @@
 /** `report.make`: makes a report of the record, as a file that is whole or not there. */
 import { z } from 'zod';
 import { defineOperation } from '../operation.ts';
-import { makeReport } from '../reports/make-report.ts';
 import { reportRequestSchema } from '../reports/report-request.ts';
 
 export const reportMake = defineOperation({
@@ -13,6 +12,9 @@ export const reportMake = defineOperation({
   /** Ask `report.status` until the job has ended. */
   output: z.object({ job: z.number().int().positive() }),
   run: async (context, request) => ({
-    job: context.reportJobs.start((control) => makeReport(context, request, control)),
+    job: context.reportJobs.start(async (control) => {
+      const { makeReport } = await import('../reports/make-report.ts');
+      return makeReport(context, request, control);
+    }),
   }),
 });

@@ -1,7 +1,6 @@
 /** `scanner.symbol`: the symbol that a scanner is learnt from, for the screen and for paper. */
 import { z } from 'zod';
 import { learningText } from '../../domain/scanner/learn-scanner.ts';
-import { renderPlainSymbol } from '../../tags/plain-symbol.ts';
 import { defineOperation } from '../operation.ts';
 
 export const scannerSymbol = defineOperation({
@@ -12,6 +11,7 @@ export const scannerSymbol = defineOperation({
   input: z.object({}),
   output: z.object({ text: z.string(), pngBase64: z.string(), pdfBase64: z.string() }),
   run: async () => {
+    const { renderPlainSymbol } = await import('../../tags/plain-symbol.ts');
     const { png, pdf } = await renderPlainSymbol(learningText);
     return {
       text: learningText,

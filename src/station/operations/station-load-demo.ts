@@ -1,7 +1,6 @@
 /** `station.load-demo`: fills an empty data folder with the invented depot, Harrow Point. */
 import { z } from 'zod';
 import { isRefusal } from '../../domain/refusal.ts';
-import { loadDemo } from '../demo/load-demo.ts';
 import { defineOperation } from '../operation.ts';
 
 export const stationLoadDemo = defineOperation({
@@ -12,6 +11,7 @@ export const stationLoadDemo = defineOperation({
   input: z.object({}),
   output: z.object({ events: z.number().int() }),
   run: async (context) => {
+    const { loadDemo } = await import('../demo/load-demo.ts');
     const events = await loadDemo(
       context.ledger,
       context.evidence,

@@ -35,7 +35,8 @@ export const tagPrint = defineOperation({
     const { pdf, png, widthMm, heightMm } = rendered;
     const title = `${station.name} ${content.benchId}`;
     const job = context.printJobs.start(async ({ signal, onProgress }) => {
-      const outcome = await openDestination(settings).print(
+      const destination = await openDestination(settings);
+      const outcome = await destination.print(
         { title, pdf, png, widthMm, heightMm, dpi, copies: 1 },
         { signal, onState: onProgress },
       );

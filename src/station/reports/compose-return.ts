@@ -2,8 +2,8 @@
 import type { BenchId } from '../../domain/brand.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
 import type { LedgerReader } from '../../ledger/ledger.ts';
+import type { ReturnAsk } from '../../reports/return-asks.ts';
 import {
-  type ReturnAsk,
   type ReturnContent,
   type ReturnDeclaration,
   type ReturnedDevice,

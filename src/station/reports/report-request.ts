@@ -4,7 +4,7 @@ import { benchIdSchema, calendarDateSchema } from '../../domain/brand.ts';
 import { shipmentSchema } from '../../domain/held/return-batch.ts';
 import { languageSchema } from '../../domain/message.ts';
 import { papers } from '../../reports/paper.ts';
-import { returnAsks } from '../../reports/return-paperwork.ts';
+import { returnAsks } from '../../reports/return-asks.ts';
 import { deviceFilterSchema } from '../device-filter.ts';
 
 export const reportSubjectSchema = z.discriminatedUnion('kind', [

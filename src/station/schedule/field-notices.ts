@@ -26,15 +26,10 @@ export interface Notices {
 export const noticesOf = async (context: OperationContext): Promise<Notices | Refusal> => {
   const found = await context.planner.plan(context);
   if (isRefusal(found)) return found;
-  const { plan, today } = found;
+  const { plan, today, out } = found;
   return context.ledger.read(async (reader) => {
     const { dueSoonDays } = await programIn(reader, context.rules);
     const soon = addDays(today, dueSoonDays);
-    const out = new Set(
-      (await reader.devicesToPlan())
-        .filter(({ holderId }) => holderId !== undefined)
-        .map(({ benchId }) => benchId),
-    );
     const inspections = [...plan.planned, ...plan.unplanned]
       .filter(({ benchId, dueOn }) => out.has(benchId) && dueOn !== undefined)
       .filter(({ callIn, dueOn = today }) => callIn || dueOn <= soon)

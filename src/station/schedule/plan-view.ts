@@ -99,8 +99,9 @@ export const planView = ({ today, capacity, isCapacitySet, plan }: StationPlan):
 
 const weeksOf = (plan: BenchPlan, hours: (inspections: number) => number): PlanView['weeks'] => {
   const last = plan.planned.at(-1)?.on ?? plan.days[0]?.on ?? '';
-  const weeks = grouped(plan.days, ({ on }) => mondayOf(on));
-  const planned = grouped(plan.planned, ({ on }) => mondayOf(on));
+  const mondays = new Map(plan.days.map(({ on }) => [on, mondayOf(on)]));
+  const weeks = grouped(plan.days, ({ on }) => mondays.get(on) ?? on);
+  const planned = grouped(plan.planned, ({ on }) => mondays.get(on) ?? on);
   return [...weeks]
     .filter(([monday]) => monday <= last)
     .map(([monday, days]) => {

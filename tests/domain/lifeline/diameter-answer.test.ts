@@ -48,6 +48,19 @@ describe('the diameter of the lifeline', () => {
     expect(verdictOfReadings(diameters([1, 4.3], [7, 4.29], [14, 4.3])).kind).toBe('remove from service');
   });
 
+  test('is said in inches where lengths are in feet, and told from the minimum there too', () => {
+    const verdict = verdictOf(
+      procedure,
+      { ...goodAnswers(fiftyFeet), [diameterCheck.key]: diameters([1, 4.7], [7.62, 4.29], [14, 4.6]) },
+      facts,
+      'ft',
+    );
+    // 4.29 mm / 25.4 = 0.16890 in, 4.3 mm / 25.4 = 0.16929 in (1 in = 25.4 mm exactly, NIST SP 811).
+    expect(
+      verdict.kind === 'remove from service' && verdict.reasons.map(({ sentence }) => sentence.en),
+    ).toEqual(['Lifeline 0.1689 in thick at 25 ft from the hook; the manufacturer’s minimum is 0.1693 in.']);
+  });
+
   test('is read near the hook, midway and near full payout (common practice, no source)', () => {
     expect(fault(diameters([1, 4.8], [7, 4.8], [14, 4.8]))).toBeUndefined();
     for (const readings of [

@@ -61,6 +61,20 @@ export const heldFault = ({ benchId, standing }: Device): Refusal | undefined =>
   }
 };
 
+/** Why nothing is done with a held device yet, or `undefined` where it lies here and everything about its return was said. */
+export const notHere = ({
+  benchId,
+  standing,
+  custody,
+  openCheckIn,
+  returnBatch,
+}: Device): Refusal | undefined => {
+  if (standing === 'at manufacturer') return refusal('release-at-manufacturer', { benchId });
+  if (custody !== undefined) return refusal('release-not-checked-in', { benchId });
+  if (openCheckIn !== undefined) return refusal('inspection-check-in-open', { benchId });
+  return returnBatch === undefined ? undefined : refusal('release-in-batch', { benchId, batch: returnBatch });
+};
+
 const coversFault = (
   { benchId, reasons }: Device,
   { covers }: EvidenceEntry,

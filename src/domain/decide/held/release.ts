@@ -4,7 +4,7 @@ import { type MissingEvidence, missingEvidence, type ReleaseTerms } from '../../
 import { type Refusal, refusal } from '../../refusal.ts';
 import type { Reason } from '../../verdict.ts';
 import type { Decision } from '../decision.ts';
-import { heldFault } from './evidence.ts';
+import { heldFault, notHere } from './evidence.ts';
 
 /** `tagNumber` was read on the quarantine tag that is destroyed now: it must be the one that belongs on the device. */
 export const decideRelease = (device: Device, tagNumber: number, terms: ReleaseTerms): Decision => {
@@ -21,14 +21,10 @@ export const decideRelease = (device: Device, tagNumber: number, terms: ReleaseT
 export const releaseFault = (device: Device, terms: ReleaseTerms): Refusal | undefined => {
   const notHeld = heldFault(device);
   if (notHeld !== undefined) return notHeld;
-  const { benchId, standing, release, custody, fallCases = [] } = device;
-  if (standing === 'at manufacturer') return refusal('release-at-manufacturer', { benchId });
+  const { benchId, release, fallCases = [] } = device;
   if (release !== undefined) return refusal('release-already', { benchId, on: release.on });
-  if (custody !== undefined) return refusal('release-not-checked-in', { benchId });
-  if (device.returnBatch !== undefined)
-    return refusal('release-in-batch', { benchId, batch: device.returnBatch });
-  const missing = evidenceFault(device, terms);
-  if (missing !== undefined) return missing;
+  const refused = notHere(device) ?? evidenceFault(device, terms);
+  if (refused !== undefined) return refused;
   const open = fallCases.find(({ closedOn }) => closedOn === undefined);
   return open === undefined
     ? undefined

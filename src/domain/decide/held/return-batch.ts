@@ -9,7 +9,7 @@ import { type Refusal, refusal } from '../../refusal.ts';
 import type { Reason } from '../../verdict.ts';
 import type { Decision } from '../decision.ts';
 import { removalOf } from '../device.ts';
-import { heldFault } from './evidence.ts';
+import { heldFault, notHere } from './evidence.ts';
 
 export interface BatchDevice {
   readonly device: Device;
@@ -45,10 +45,9 @@ export const decideAddToBatch = (batch: ReturnBatch | number, devices: readonly 
 };
 
 const cannotTravel = (device: Device): Refusal | undefined => {
-  const { benchId, standing, returnBatch, custody, openInspection, release } = device;
-  if (returnBatch !== undefined) return refusal('release-in-batch', { benchId, batch: returnBatch });
-  if (standing === 'at manufacturer') return refusal('release-at-manufacturer', { benchId });
-  if (custody !== undefined) return refusal('release-not-checked-in', { benchId });
+  const { benchId, openInspection, release } = device;
+  const away = notHere(device);
+  if (away !== undefined) return away;
   if (openInspection !== undefined)
     return refusal('checkout-inspection-open', { benchId, inspection: openInspection });
   return release === undefined ? undefined : refusal('release-already', { benchId, on: release.on });

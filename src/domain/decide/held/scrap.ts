@@ -5,7 +5,7 @@ import type { DocumentFile } from '../../held/evidence.ts';
 import type { Person } from '../../person.ts';
 import { refusal } from '../../refusal.ts';
 import type { Decision } from '../decision.ts';
-import { heldFault } from './evidence.ts';
+import { heldFault, notHere } from './evidence.ts';
 
 export interface Scrapping {
   readonly lifelineCut: boolean;
@@ -20,12 +20,9 @@ export const decideScrap = (
   { lifelineCut, markingDefaced, witness, photos }: Scrapping,
   person: Person,
 ): Decision => {
-  const notHeld = heldFault(device);
-  if (notHeld !== undefined) return notHeld;
-  const { benchId, standing, custody, openInspection, returnBatch } = device;
-  if (standing === 'at manufacturer') return refusal('scrap-at-manufacturer', { benchId });
-  if (returnBatch !== undefined) return refusal('release-in-batch', { benchId, batch: returnBatch });
-  if (custody !== undefined) return refusal('release-not-checked-in', { benchId });
+  const refused = heldFault(device) ?? notHere(device);
+  if (refused !== undefined) return refused;
+  const { benchId, openInspection } = device;
   if (!lifelineCut) return refusal('scrap-lifeline-not-cut', { benchId }, 'lifelineCut');
   if (!markingDefaced) return refusal('scrap-marking-not-defaced', { benchId }, 'markingDefaced');
   if (witness.personId === person.personId)
