@@ -33,8 +33,6 @@ test('evidence, case, batch and tag lead a device back to its inspection, and a 
     as(demo.administrator),
   ];
   const benchId = await bench.addDevice('T-2101', 'CLI-CODE-2101');
-  const { currentTag } = (await attendant('device', 'show', benchId)).json().device;
-  expect(currentTag).toBeUndefined();
   await attendant(
     'checkin',
     benchId,
@@ -98,7 +96,8 @@ test('no command brings a scrapped device back', async () => {
   const { bench, as, pdf, photo } = await opened();
   const attendant = as(demo.attendant);
   const benchId = await bench.addDevice('T-2102', 'CLI-CODE-2102');
-  await attendant('device', 'remove', benchId, '--ground', 'damage', '--note', 'Cut hook.');
+  const answers = ['--yes', 'exposure=drop', '--no', 'fall', 'questionable'];
+  await attendant('checkin', benchId, '--without-checkout', ...answers);
   const scrap = ['scrap', benchId, '--lifeline-cut', '--marking-defaced', '--photo', photo];
   expectRefused(await attendant(...scrap, '--witness', demo.attendant), 'scrap-witness-needed');
   expect((await attendant(...scrap, '--witness', demo.user)).code).toBe(0);
@@ -110,7 +109,6 @@ test('no command brings a scrapped device back', async () => {
     ['return', 'add', benchId],
     ['case', 'open', benchId],
     [...scrap, '--witness', demo.user],
-    ['device', 'remove', benchId, '--ground', 'fall'],
   ])
     expectRefused(await attendant(...again), 'device-scrapped');
   expectRefused(await as(demo.inspector)('inspect', file), 'device-scrapped');
