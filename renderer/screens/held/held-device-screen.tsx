@@ -56,8 +56,14 @@ const HeldDevice = ({ held }: { readonly held: HeldView }) => {
       </div>
       {since === undefined || !isHeld ? null : (
         <p>
-          {t('held:since', { date: dateText(since), place: place ?? inLanguage(quarantinePlace) })}{' '}
-          {t('held:days', { count: held.days })}
+          {t('held:since', {
+            date: dateText(since),
+            days: t('held:days', { count: held.days }),
+            place:
+              device.standing === 'at manufacturer'
+                ? t('screens:standing.at manufacturer')
+                : (place ?? inLanguage(quarantinePlace)),
+          })}
         </p>
       )}
       {scrapped === undefined ? null : (

@@ -74,8 +74,8 @@ const Batch = ({ batch }: { readonly batch: ReturnBatchView }) => {
       </div>
       {shipped === undefined ? null : (
         <p>
-          {t('held:returns.shippedLine', { date: dateText(shipped.on), carrier: shipped.carrier })}{' '}
-          {askOn === undefined ? '' : t('held:returns.ask', { date: dateText(askOn) })}
+          {t('held:returns.shippedLine', { date: dateText(shipped.on), carrier: shipped.carrier })}
+          {askOn === undefined ? '' : `. ${t('held:returns.ask', { date: dateText(askOn) })}.`}
         </p>
       )}
       {followUps.length === 0 ? null : (

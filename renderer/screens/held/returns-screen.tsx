@@ -94,7 +94,7 @@ const Models = () => {
               <td>{lengthText(each.ratedLengthM)}</td>
               <td>{each.held}</td>
               <td>
-                <div className={styles.list}>
+                <div className={styles.answer}>
                   <span>{said(each)}</span>
                   <Button onPress={() => setAsked(each)}>
                     {t('held:returns.record', { model: each.model })}
