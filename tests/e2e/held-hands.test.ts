@@ -30,7 +30,7 @@ test.runIf(hasBrowser())(
       await keyboard.tabTo(name, 'on', 80);
       await keyboard.press('Enter');
     };
-    const signIn = async ({ badge, name }: typeof first): Promise<void> => {
+    const signIn = async ({ badge, name }: { badge: string; name: string }): Promise<void> => {
       await keyboard.tabTo(/^input: Scan field/, 'on', 80);
       await keyboard.type(badge);
       await keyboard.press('Enter');

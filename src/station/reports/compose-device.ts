@@ -13,6 +13,7 @@ import { recordedLifeline } from '../recorded-lifeline.ts';
 import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
 import { recordedCorrections } from './recorded-corrections.ts';
+import { recordedHeldSteps } from './recorded-held-steps.ts';
 import { eventsOfType, lastEventOf, proofOf, reportDevice } from './report-device.ts';
 
 export const deviceComposition = async (
@@ -52,6 +53,7 @@ export const deviceComposition = async (
       reasons: event.reasons,
       seq,
     })),
+    heldSteps: recordedHeldSteps(events, context.rules.release, nameOf),
     lifeline: lifeline.filter(({ findings, readings }) => findings.length + readings.length > 0),
     corrections,
     pictures: events.filter(namesPicture).length,

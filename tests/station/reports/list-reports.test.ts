@@ -174,6 +174,7 @@ describe('return paperwork', () => {
       expect(declared).toContain('Hook struck a girder.');
       expect(declared).toContain('cleaned of what was on them / limpiados de lo que tenían');
     },
+    120_000,
   );
 
   test('is refused for a device that is not held, for several manufacturers, and without a contact', async () => {
