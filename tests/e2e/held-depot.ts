@@ -10,7 +10,11 @@ const names = ['fallen', 'doubted', 'ready', 'packed', 'away', 'scrapped'] as co
 export type HeldDevices = Readonly<Record<(typeof names)[number], BenchId>>;
 
 /** Asks the station as the one who is signed in at the window. */
-const ask = <Output>({ page }: Visit, operation: string, input: object = {}): Promise<Output> =>
+export const ask = <Output>(
+  { page }: Pick<Visit, 'page'>,
+  operation: string,
+  input: object = {},
+): Promise<Output> =>
   page.evaluate(
     async ({ operation, input }) => {
       const response = await fetch('/call', {

@@ -1,9 +1,15 @@
 /** The way back of a doubted device by keyboard alone: a finding is written, a second person agrees, the tag comes back. */
 import { expect, test } from 'vitest';
+import { formatBenchId } from '../../src/domain/bench-id/bench-id.ts';
+import type { BenchId } from '../../src/domain/brand.ts';
 import { hasBrowser } from '../support/browser.ts';
-import { demo } from '../support/station-fixture.ts';
-import { openDesk } from './desk-crew.ts';
+import { demo, demoFolderOfToday } from '../support/station-fixture.ts';
+import { openBenchWindow } from './bench-window.ts';
+import { ask } from './held-depot.ts';
 import { Keyboard } from './keyboard.ts';
+
+/** In service, by `demo-data/fleet.json`. */
+const benchId = 'MM68GV91MM' as BenchId;
 
 /** Two competent persons of the invented depot. */
 const first = { badge: demo.inspector, name: 'Teo Arandal' };
@@ -12,17 +18,19 @@ const second = { badge: demo.regularUser, name: 'Wren Castellan' };
 test.runIf(hasBrowser())(
   'a doubt is settled, agreed to, and its device scanned back to the bench by keyboard alone',
   async () => {
-    const { window, ready, ask } = await openDesk();
-    const { page } = window;
-    page.setDefaultTimeout(20_000);
-    const benchId = ready[0]!;
-    const shown = `${benchId.slice(0, 5)}-${benchId.slice(5)}`;
-    await ask('device.remove', { benchId, ground: 'other', note: 'A mark on the hook.' });
-    const { symbols } = await ask<{ symbols: readonly { text: string }[] }>('tag.issue', {
+    const window = await openBenchWindow({ folder: await demoFolderOfToday() });
+    const { page, scan } = window;
+    page.setDefaultTimeout(30_000);
+    await page.getByRole('heading', { name: 'Scan a device, or your badge' }).waitFor();
+    await scan(first.badge);
+    await page.getByRole('banner').getByText(first.name).waitFor();
+    const shown = formatBenchId(benchId);
+    await ask(window, 'device.remove', { benchId, ground: 'other', note: 'A mark on the hook.' });
+    const { symbols } = await ask<{ symbols: readonly { text: string }[] }>(window, 'tag.issue', {
       benchId,
       kind: 'quarantine',
     });
-    await ask('tag.prove', { text: symbols.find(({ text }) => text.startsWith('SRL '))!.text });
+    await ask(window, 'tag.prove', { text: symbols.find(({ text }) => text.startsWith('SRL '))!.text });
 
     const keyboard = new Keyboard(page, await page.context().newCDPSession(page));
     const dialog = page.getByRole('dialog');
@@ -38,7 +46,6 @@ test.runIf(hasBrowser())(
     };
     const step = (text: string) => page.getByRole('main').getByText(text, { exact: true }).waitFor();
 
-    await signIn(first);
     await pressOn(/^a: Held/);
     await page.getByRole('table', { name: 'Held' }).waitFor();
     await pressOn(new RegExp(`^a: ${shown}`));
@@ -65,14 +72,14 @@ test.runIf(hasBrowser())(
 
     await pressOn(/^button: Scan the tag back in/);
     await dialog.waitFor();
-    const { device } = await ask<{ device: { currentTag: { tagNumber: number } } }>('device.show', {
+    const { device } = await ask<{ device: { currentTag: { tagNumber: number } } }>(window, 'device.show', {
       benchId,
     });
     await keyboard.type(String(device.currentTag.tagNumber));
     await keyboard.press('Enter');
     await dialog.waitFor({ state: 'detached' });
     await step('Inspect it anew at the bench');
-    expect(await ask('device.show', { benchId })).toMatchObject({
+    expect(await ask(window, 'device.show', { benchId })).toMatchObject({
       device: { standing: 'quarantined', nextAction: 'start inspection' },
     });
   },

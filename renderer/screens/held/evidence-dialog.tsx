@@ -31,7 +31,7 @@ export const EvidenceDialog = ({ held, onClose }: EvidenceDialogProps) => {
     ({ key, how }) => allowed.includes(key) && (how === 'certificate' || how === 'statement'),
   );
   const [chosen, setChosen] = useState(
-    () => (kinds.find(({ key }) => wanted.some((each) => each.key === key)) ?? kinds[0])?.key ?? '',
+    () => (wanted.find(({ key }) => kinds.some((each) => each.key === key)) ?? kinds[0])?.key ?? '',
   );
   const [leftOut, setLeftOut] = useState<ReadonlySet<number>>(new Set());
   const [number, setNumber] = useState('');

@@ -13,6 +13,7 @@ export interface ReleaseTerms {
 export interface MissingEvidence {
   /** The place of the reason in the list of the device, from 1 on. */
   readonly reason: number;
+  /** In the order of the rule: the usual one first. */
   readonly kinds: readonly EvidenceKind[];
   /** Recorded already, and waiting for the second person: the number of the evidence. */
   readonly unconfirmed?: number | undefined;
@@ -29,7 +30,9 @@ const missingFor = (
   { rules, program }: ReleaseTerms,
 ): readonly MissingEvidence[] =>
   needsOf(rules, program.release, key)
-    .map((group) => rules.kinds.filter((kind) => group.includes(kind.key)))
+    .map((group) =>
+      group.map((key) => rules.kinds.find((kind) => kind.key === key)).filter((kind) => kind !== undefined),
+    )
     .filter((kinds) => !kinds.some((kind) => exists(device, reason, kind)))
     .map((kinds) => ({ reason, kinds, ...unconfirmedOf(device, reason, kinds) }));
 
