@@ -2,6 +2,7 @@
 
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
 import type { BenchId } from '../../domain/brand.ts';
+import { usersOf } from '../../domain/custody/users-of.ts';
 import { dueDatesOf } from '../../domain/due/due-dates.ts';
 import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal, type Refusal } from '../../domain/refusal.ts';
@@ -14,6 +15,9 @@ import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
 import { recordedCorrections } from './recorded-corrections.ts';
 import { eventsOfType, lastEventOf, proofOf, reportDevice } from './report-device.ts';
+
+/** More than a device can be handed out in its life. */
+const everySpell = 1_000_000;
 
 export const deviceComposition = async (
   context: OperationContext,
@@ -29,15 +33,18 @@ export const deviceComposition = async (
     const corrections = await recordedCorrections(reader, context.rules, events);
     const lifeline = await recordedLifeline(reader, context.rules, benchId);
     if (isRefusal(lifeline)) return lifeline;
-    return { station, row, events, corrections, lifeline, nameOf: await namesOf(reader) };
+    const spells = await reader.custodySpells({ benchId, limit: everySpell, offset: 0 });
+    const users = usersOf(spells);
+    return { station, row, events, corrections, lifeline, users, nameOf: await namesOf(reader) };
   });
   if (isRefusal(found)) return found;
-  const { station, row, events, corrections, lifeline, nameOf } = found;
+  const { station, row, events, corrections, lifeline, users, nameOf } = found;
   const content: DeviceRecordContent = {
     station: station.name,
     at: context.now(),
     of: reportDevice(row, nameOf),
     due: dueDatesOf(row.device, row.modelSheet, programInForce(station, context.rules.shipped).program),
+    users: users.map(({ userId, ...had }) => ({ ...had, name: nameOf(userId) })),
     examinations: eventsOfType(events, 'inspection.signed').map(({ event, on, by, seq }) => ({
       inspection: event.inspection,
       on,

@@ -118,6 +118,45 @@ describe.runIf(canReadPdf)('the record of a device with ten inspections', () => 
 });
 
 test.runIf(canReadPdf)(
+  'the user of EN 365 is who regularly uses it, who has it now, and everybody who had it, from the desk',
+  async () => {
+    const { expectOutput, clock } = await demoStation();
+    await expectOutput('session.sign-in', { badge: demo.administrator });
+    const { people } = await expectOutput('person.list', {});
+    const [one, other] = people.filter(({ roles }) => roles.includes('user'));
+    const { devices } = await expectOutput('device.list', { standing: ['in service'], limit: 100 });
+    const { benchId } = devices.find(({ dueState }) => dueState === 'current')!;
+    const out = async (userId: string) => {
+      const done = await expectOutput('custody.check-out', {
+        userId,
+        benchIds: [benchId],
+        preUse: { language: 'en' },
+      });
+      expect(done.refused).toEqual([]);
+    };
+    const back = async () => {
+      const done = await expectOutput('custody.check-in', { benchId, answers: [] });
+      expect(done.held).toBe(false);
+    };
+    // Out on 10 March and back on the 11th, out to another person on the 12th, who hands it back the same day; out to the
+    // first again on the 13th.
+    await out(one!.personId);
+    clock.advance({ days: 1 });
+    await back();
+    clock.advance({ days: 1 });
+    await out(other!.personId);
+    await back();
+    clock.advance({ days: 1 });
+    await out(one!.personId);
+    const { path } = await madeReport({ expectOutput }, { of: { kind: 'device', benchId }, language: 'en' });
+    const text = textOf(path);
+    expect(text).toMatch(new RegExp(`User (?:\\S+ \\S+ )?${one!.name} has it now`));
+    expect(text).toContain(`${one!.name} 2 10 Mar 2026 has it now`);
+    expect(text).toContain(`${other!.name} 1 12 Mar 2026 12 Mar 2026`);
+  },
+);
+
+test.runIf(canReadPdf)(
   'a removal without an inspection stands in the record with its reason and who made it',
   async () => {
     const { expectOutput } = await demoStation();
