@@ -84,7 +84,7 @@ test.runIf(hasBrowser())(
     const dialog = page.getByRole('dialog');
     await dialog.waitFor();
     await command('confirm');
-    await dialog.getByText('The report is made.').waitFor();
+    await dialog.getByText('The calendar file is made.').waitFor();
     await command('confirm');
     await dialog.waitFor({ state: 'detached' });
     const [file = ''] = await readdir(join(folder, 'reports'));

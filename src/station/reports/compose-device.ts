@@ -14,7 +14,7 @@ import { recordedLifeline } from '../recorded-lifeline.ts';
 import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
 import { recordedCorrections } from './recorded-corrections.ts';
-import { eventsOfType, lastEventOf, proofOf, reportDevice } from './report-device.ts';
+import { eventsOfType, lastEventOf, namesThen, proofOf, reportDevice } from './report-device.ts';
 
 /** More than a device can be handed out in its life. */
 const everySpell = 1_000_000;
@@ -35,10 +35,19 @@ export const deviceComposition = async (
     if (isRefusal(lifeline)) return lifeline;
     const spells = await reader.custodySpells({ benchId, limit: everySpell, offset: 0 });
     const users = usersOf(spells);
-    return { station, row, events, corrections, lifeline, users, nameOf: await namesOf(reader) };
+    return {
+      station,
+      row,
+      events,
+      corrections,
+      lifeline,
+      users,
+      nameOf: await namesOf(reader),
+      nameThen: await namesThen(reader),
+    };
   });
   if (isRefusal(found)) return found;
-  const { station, row, events, corrections, lifeline, users, nameOf } = found;
+  const { station, row, events, corrections, lifeline, users, nameOf, nameThen } = found;
   const content: DeviceRecordContent = {
     station: station.name,
     at: context.now(),
@@ -48,14 +57,14 @@ export const deviceComposition = async (
     examinations: eventsOfType(events, 'inspection.signed').map(({ event, on, by, seq }) => ({
       inspection: event.inspection,
       on,
-      by: nameOf(by),
+      by: nameThen(by, seq),
       verdict: event.verdict,
       dueOn: event.dueOn,
       seq,
     })),
     removals: eventsOfType(events, 'device.removed').map(({ event, on, by, seq }) => ({
       on,
-      by: nameOf(by),
+      by: nameThen(by, seq),
       reasons: event.reasons,
       seq,
     })),
