@@ -122,8 +122,12 @@ test.runIf(canReadPdf)(
   async () => {
     const { expectOutput, clock } = await demoStation();
     await expectOutput('session.sign-in', { badge: demo.administrator });
-    const { people } = await expectOutput('person.list', {});
-    const [one, other] = people.filter(({ roles }) => roles.includes('user'));
+    const userNamed = async (name: string, badge: string) => ({
+      ...(await expectOutput('person.add', { name, badge, roles: ['user'] })),
+      name,
+    });
+    const one = await userNamed('Mara Quill', 'HP20010');
+    const other = await userNamed('Ivo Sandler', 'HP20011');
     // Ready to go out in the invented depot, by `demo-data/fleet.json`.
     const benchId = 'MM68GV91MM' as BenchId;
     const no = (question: string) => ({ question, said: 'no' as const });
@@ -142,19 +146,19 @@ test.runIf(canReadPdf)(
     };
     // Out on 10 March and back on the 11th, out to another person on the 12th, who hands it back the same day; out to the
     // first again on the 13th.
-    await out(one!.personId);
+    await out(one.personId);
     clock.advance({ days: 1 });
     await back();
     clock.advance({ days: 1 });
-    await out(other!.personId);
+    await out(other.personId);
     await back();
     clock.advance({ days: 1 });
-    await out(one!.personId);
+    await out(one.personId);
     const { path } = await madeReport({ expectOutput }, { of: { kind: 'device', benchId }, language: 'en' });
     const text = textOf(path);
-    expect(text).toMatch(new RegExp(`User (?:\\S+ \\S+ )?${one!.name} has it now`));
-    expect(text).toContain(`${one!.name} 2 10 Mar 2026 has it now`);
-    expect(text).toContain(`${other!.name} 1 12 Mar 2026 12 Mar 2026`);
+    expect(text).toMatch(new RegExp(`User (?:\\S+ \\S+ )?${one.name} has it now`));
+    expect(text).toContain(`${one.name} 2 10 Mar 2026 has it now`);
+    expect(text).toContain(`${other.name} 1 12 Mar 2026 12 Mar 2026`);
   },
 );
 

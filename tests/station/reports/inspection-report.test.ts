@@ -117,7 +117,7 @@ describe.runIf(canReadPdf)('the report of an inspection that removed a device', 
     const text = textOf(path);
     expect(text).toContain('Competent person Teo Arandal (in the record now: Teo Castellan)');
     expect(text).toContain('Badge HP10024 (in the record now: HP20001)');
-    const { benchId } = inspection;
+    const { benchId } = inspection.device;
     const life = await madeReport({ expectOutput }, { of: { kind: 'device', benchId }, language: 'en' });
     expect(textOf(life.path)).toMatch(/Teo Arandal Signed, event \d+/);
   });
