@@ -55,8 +55,10 @@ export const ProgramEditor = ({ from, groundsOfTrade, onAdopted, onCancel }: Pro
       setTried(false);
       return;
     }
-    const { program, overdue } = result.output;
-    onAdopted(t('program:edit.adopted', { version: program.version, count: overdue }));
+    const { program, overdue, boundTrainings } = result.output;
+    const adopted = t('program:edit.adopted', { version: program.version, count: overdue });
+    const bound = boundTrainings === 0 ? '' : ` ${t('program:edit.bound', { count: boundTrainings })}`;
+    onAdopted(`${adopted}${bound}`);
   };
 
   const needed = (text: string): string | undefined =>

@@ -61,7 +61,12 @@ export const addProgram = (program: Command, { words, terminal }: Shell): void =
           pin,
         });
         const { key, version } = adopted.program;
-        job.give(adopted, [words('program-adopted', { key, version, overdue: adopted.overdue })]);
+        job.give(adopted, [
+          words('program-adopted', { key, version, overdue: adopted.overdue }),
+          ...(adopted.boundTrainings === 0
+            ? []
+            : [words('program-bound', { count: adopted.boundTrainings })]),
+        ]);
       });
     });
 };
