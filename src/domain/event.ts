@@ -21,6 +21,7 @@ import { personEvents, whySchema } from './person-event.ts';
 import { findingPictureSchema, keptPictureSchema } from './picture.ts';
 import { printerSchema } from './printer.ts';
 import { programSchema } from './program.ts';
+import { recallEvents } from './recall-event.ts';
 import { revalidationSchema } from './revalidation.ts';
 import { scannerSchema } from './scanner/scanner.ts';
 import { reprintReasonSchema } from './tag-content.ts';
@@ -43,6 +44,7 @@ export const eventSchema = z.discriminatedUnion('type', [
   event('station.key-made', { publicKey: z.string().regex(/^[0-9A-Za-z+/]{42}[AEIMQUYcgkosw048]=$/) }),
   ...personEvents,
   ...custodyEvents,
+  ...recallEvents,
   event('model-sheet.recorded', { modelSheet: modelSheetSchema }),
   event('device.registered', {
     benchId: benchIdSchema,

@@ -46,6 +46,7 @@ export interface Touched {
   readonly benchId?: DeviceId;
   readonly inspection?: number;
   readonly identityCase?: number;
+  readonly notice?: number;
 }
 type DeviceId = Device['benchId'];
 
@@ -112,6 +113,8 @@ export const touchedBy = (event: DomainEvent): Touched => {
       return { identityCase: event.identityCase };
     case 'identity.taken':
       return { identityCase: event.identityCase, benchId: event.benchId };
+    case 'notice.recorded':
+      return { notice: event.notice };
     case 'record.amended': {
       const { benchId, inspection, personId } = event;
       return {

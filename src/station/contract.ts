@@ -81,6 +81,11 @@ import { modelSheetRecord } from './operations/model-sheet-record.ts';
 import { modelSheetSetContact } from './operations/model-sheet-set-contact.ts';
 import { modelSheetSetIntervals } from './operations/model-sheet-set-intervals.ts';
 import { modelSheetSetMinimumDiameter } from './operations/model-sheet-set-minimum-diameter.ts';
+import { noticeList } from './operations/notice-list.ts';
+import { noticePreview } from './operations/notice-preview.ts';
+import { noticeRead } from './operations/notice-read.ts';
+import { noticeRecord } from './operations/notice-record.ts';
+import { noticeShow } from './operations/notice-show.ts';
 import { personAdd } from './operations/person-add.ts';
 import { personChange } from './operations/person-change.ts';
 import { personChangeOwnPin } from './operations/person-change-own-pin.ts';
@@ -178,6 +183,11 @@ const operations = [
   deviceRelabel,
   markingRequestList,
   dueList,
+  noticeShow,
+  noticeRecord,
+  noticeRead,
+  noticePreview,
+  noticeList,
   identitySearch,
   identityOpen,
   identityShow,

@@ -16,13 +16,16 @@ import {
 } from '../../domain/evolve.ts';
 import { changedSpells } from '../../domain/evolve-custody.ts';
 import { evolveIdentityCase } from '../../domain/evolve-identity-case.ts';
+import { evolveNotice } from '../../domain/evolve-notice.ts';
 import { evolvePerson } from '../../domain/evolve-person.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
+import type { Notice } from '../../domain/recall/notice.ts';
 import { canonicalJson } from '../canonical-json.ts';
 import { dueColumns, dueProgramIn, recomputeDueDates } from './due-columns.ts';
+import { writeNotices } from './notice-rows.ts';
 import type { LedgerDatabase, LedgerTables } from './schema.ts';
 import { compareKey, searchKeys } from './search.ts';
 import { stateOf } from './state.ts';
@@ -44,6 +47,8 @@ interface Aggregates {
   readonly devices: Map<Device['benchId'], Device>;
   readonly inspections: Map<number, Inspection>;
   readonly identityCases: Map<number, IdentityCase>;
+  /** Those alone that the events record: a notice never changes. */
+  readonly notices: Map<number, Notice>;
   /** Those alone that the events changed. */
   readonly spells: Map<number, CustodySpell>;
 }
@@ -63,6 +68,7 @@ const projectBatch = async (database: LedgerDatabase, events: readonly RecordedE
   await writeOtherCodes(database, before.devices, after.devices);
   await writeInspections(database, changed(before.inspections, after.inspections));
   await writeIdentityCases(database, changed(before.identityCases, after.identityCases));
+  await writeNotices(database, [...after.notices.values()]);
   await writeSpells(database, [...after.spells.values()]);
   for (const sheet of sheets)
     if (bearsOnDevices(before.modelSheets.get(sheet.modelSheetId), sheet))
@@ -111,6 +117,7 @@ const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]):
     devices: keyed(devices.map(stateOf<Device>), ({ benchId }) => benchId),
     inspections: keyed(inspections.map(stateOf<Inspection>), ({ inspection }) => inspection),
     identityCases: keyed(identityCases.map(stateOf<IdentityCase>), ({ identityCase }) => identityCase),
+    notices: new Map(),
     spells: new Map(),
   };
 };
@@ -129,10 +136,13 @@ const evolve = (before: Aggregates, events: readonly RecordedEvent[]): Aggregate
     devices: new Map(before.devices),
     inspections: new Map(before.inspections),
     identityCases: new Map(before.identityCases),
+    notices: new Map(),
     spells: new Map(),
   };
   for (const recorded of events) {
-    const { station, personId, modelSheetId, benchId, inspection, identityCase } = touchedBy(recorded.event);
+    const { station, personId, modelSheetId, benchId, inspection, identityCase, notice } = touchedBy(
+      recorded.event,
+    );
     if (station) after.station = evolveStation(after.station, recorded);
     evolveIn(after.people, personId, recorded, evolvePerson);
     evolveIn(after.modelSheets, modelSheetId, recorded, evolveModelSheet);
@@ -142,6 +152,7 @@ const evolve = (before: Aggregates, events: readonly RecordedEvent[]): Aggregate
     for (const spell of changedSpells(was, is, recorded)) after.spells.set(spell.spell, spell);
     evolveIn(after.inspections, inspection, recorded, evolveInspection);
     evolveIn(after.identityCases, identityCase, recorded, evolveIdentityCase);
+    evolveIn(after.notices, notice, recorded, evolveNotice);
   }
   return after;
 };

@@ -11,6 +11,7 @@ import type { RegisteredDevice } from '../../domain/identity/registered-device.t
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
+import type { Notice } from '../../domain/recall/notice.ts';
 import type {
   Counts,
   Credential,
@@ -27,6 +28,7 @@ import { conditionsOf } from './device-conditions.ts';
 import { devicesToPlan } from './devices-to-plan.ts';
 import { withDue } from './due-columns.ts';
 import { recordedFrom } from './event-row.ts';
+import { benchIdsAfter, noticesIn } from './notice-rows.ts';
 import type { LedgerDatabase } from './schema.ts';
 import { compareKey } from './search.ts';
 import { signatureConditions, signedOn } from './signature-conditions.ts';
@@ -124,15 +126,12 @@ export class SqliteReader implements LedgerReader {
     return row;
   }
 
-  async benchIds(after: BenchId | undefined, limit: number): Promise<readonly BenchId[]> {
-    const rows = await this.#database
-      .selectFrom('device')
-      .select('bench_id')
-      .where('bench_id', '>', after ?? '')
-      .orderBy('bench_id')
-      .limit(limit)
-      .execute();
-    return rows.map(({ bench_id }) => bench_id as BenchId);
+  benchIds(after: BenchId | undefined, limit: number): Promise<readonly BenchId[]> {
+    return benchIdsAfter(this.#database, after, limit);
+  }
+
+  async devicesAfter(after: BenchId | undefined, limit: number): Promise<readonly DeviceRow[]> {
+    return this.#deviceRows(await benchIdsAfter(this.#database, after, limit));
   }
 
   async deviceByCode(code: string): Promise<BenchId | undefined> {
@@ -268,14 +267,26 @@ export class SqliteReader implements LedgerReader {
     return row && stateOf<IdentityCase>(row);
   }
 
-  async openIdentityCases(): Promise<readonly IdentityCase[]> {
+  openIdentityCases(): Promise<readonly IdentityCase[]> {
+    return this.#identityCases(['open', 'proposed']);
+  }
+
+  unrecognisedCases(): Promise<readonly IdentityCase[]> {
+    return this.#identityCases(['open', 'proposed', 'unidentified']);
+  }
+
+  async #identityCases(phases: readonly IdentityCase['state'][]): Promise<readonly IdentityCase[]> {
     const rows = await this.#database
       .selectFrom('identity_case')
       .select('state')
-      .where('phase', 'in', ['open', 'proposed'])
+      .where('phase', 'in', phases)
       .orderBy('identity_case')
       .execute();
     return rows.map(stateOf<IdentityCase>);
+  }
+
+  notices(): Promise<readonly Notice[]> {
+    return noticesIn(this.#database);
   }
 
   async closedIdentityCases(): Promise<EarlierCases> {

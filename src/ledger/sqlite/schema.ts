@@ -19,6 +19,7 @@ export interface LedgerTables {
   other_code: { code: string; bench_id: string };
   inspection: { inspection: number; bench_id: string; phase: Inspection['state']; state: string };
   identity_case: { identity_case: number; phase: IdentityCase['state']; state: string };
+  notice: { notice: number; state: string };
   custody_spell: { spell: number; bench_id: string; user_id: string; state: string };
   credential: CredentialTable;
   secret: { name: string; value: string };
@@ -93,6 +94,7 @@ export const projectionKeys = {
   other_code: 'code',
   inspection: 'inspection',
   identity_case: 'identity_case',
+  notice: 'notice',
   custody_spell: 'spell',
 } as const satisfies Partial<Record<keyof LedgerTables, string>>;
 export type ProjectionTable = keyof typeof projectionKeys;
@@ -245,6 +247,7 @@ const migrations: readonly string[] = [
   `
   create index device_out_by_standing on device (standing, due_on, custody_user) where custody_user is not null;
   `,
+  'create table notice (notice integer primary key, state text not null) strict;',
 ];
 
 /** What SQL alone cannot compute, by the version that it leads to. */
