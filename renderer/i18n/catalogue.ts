@@ -8,6 +8,7 @@ import enEvidence from '../../assets/messages/en/evidence.json';
 import enExchange from '../../assets/messages/en/exchange.json';
 import enKeeping from '../../assets/messages/en/keeping.json';
 import enLedger from '../../assets/messages/en/ledger.json';
+import enNotices from '../../assets/messages/en/notices.json';
 import enPeople from '../../assets/messages/en/people.json';
 import enProgram from '../../assets/messages/en/program.json';
 import enRecords from '../../assets/messages/en/records.json';
@@ -21,6 +22,7 @@ import esEvidence from '../../assets/messages/es/evidence.json';
 import esExchange from '../../assets/messages/es/exchange.json';
 import esKeeping from '../../assets/messages/es/keeping.json';
 import esLedger from '../../assets/messages/es/ledger.json';
+import esNotices from '../../assets/messages/es/notices.json';
 import esPeople from '../../assets/messages/es/people.json';
 import esProgram from '../../assets/messages/es/program.json';
 import esRecords from '../../assets/messages/es/records.json';
@@ -38,6 +40,7 @@ interface Catalogues {
   readonly exchange: typeof enExchange;
   readonly keeping: typeof enKeeping;
   readonly ledger: typeof enLedger;
+  readonly notices: typeof enNotices;
   readonly people: typeof enPeople;
   readonly program: typeof enProgram;
   readonly records: typeof enRecords;
@@ -54,6 +57,7 @@ const english: Catalogues = {
   exchange: enExchange,
   keeping: enKeeping,
   ledger: enLedger,
+  notices: enNotices,
   people: enPeople,
   program: enProgram,
   records: enRecords,
@@ -69,6 +73,7 @@ const spanish: Catalogues = {
   exchange: esExchange,
   keeping: esKeeping,
   ledger: esLedger,
+  notices: esNotices,
   people: esPeople,
   program: esProgram,
   records: esRecords,

@@ -12,6 +12,9 @@ import { WhoScreen } from '../screens/identity/who-screen.tsx';
 import { LifelineScreen } from '../screens/lifeline/lifeline-screen.tsx';
 import { MarkingsScreen } from '../screens/markings/markings-screen.tsx';
 import { RelabelScreen } from '../screens/markings/relabel-screen.tsx';
+import { NewNoticeScreen } from '../screens/notices/new-notice-screen.tsx';
+import { NoticeScreen } from '../screens/notices/notice-screen.tsx';
+import { NoticesScreen } from '../screens/notices/notices-screen.tsx';
 import { PersonScreen } from '../screens/people/person-screen.tsx';
 import { RecordScreen } from '../screens/records/record-screen.tsx';
 import { RecordsScreen } from '../screens/records/records-screen.tsx';
@@ -57,6 +60,12 @@ export const CurrentScreen = () => {
       return <CustodyScreen />;
     case 'count':
       return <CountScreen key={route.place} place={route.place} />;
+    case 'notices':
+      return <NoticesScreen />;
+    case 'new-notice':
+      return <NewNoticeScreen />;
+    case 'notice':
+      return <NoticeScreen key={route.notice} notice={route.notice} />;
     case 'markings':
       return <MarkingsScreen />;
     case 'corrections':

@@ -37,6 +37,9 @@ export type Route =
   | { readonly screen: 'who'; readonly identityCase?: number | undefined }
   | { readonly screen: 'relabel'; readonly benchId: BenchId }
   | { readonly screen: 'markings' }
+  | { readonly screen: 'notices' }
+  | { readonly screen: 'new-notice' }
+  | { readonly screen: 'notice'; readonly notice: number }
   /** `benchId`: a device whose return begins there. */
   | { readonly screen: 'desk'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'custody' }
@@ -72,6 +75,12 @@ export const hashOf = (route: Route): string => {
       return `#/relabel/${route.benchId}`;
     case 'markings':
       return '#/markings';
+    case 'notices':
+      return '#/notices';
+    case 'new-notice':
+      return '#/notices/new';
+    case 'notice':
+      return `#/notices/${route.notice}`;
     case 'desk':
       return route.benchId === undefined ? '#/desk' : `#/desk/${route.benchId}`;
     case 'custody':
@@ -130,6 +139,10 @@ export const routeOf = (hash: string): Route => {
     }
     case 'setup':
       return /^[a-z]+$/.test(first ?? '') ? { screen, panel: first } : { screen };
+    case 'notices': {
+      if (first === 'new') return { screen: 'new-notice' };
+      return /^[1-9]\d*$/.test(first ?? '') ? { screen: 'notice', notice: Number(first) } : { screen };
+    }
     case 'desk':
       return { screen, benchId: benchId.data };
     case 'markings':

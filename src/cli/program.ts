@@ -17,6 +17,7 @@ import { addLabel } from './commands/label.ts';
 import { addLedger } from './commands/ledger.ts';
 import { addLifeline } from './commands/lifeline.ts';
 import { addMarkings } from './commands/markings.ts';
+import { addNotice } from './commands/notice.ts';
 import { addPerson } from './commands/person.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
@@ -64,6 +65,7 @@ export const programFor = (shell: Shell): Command => {
     addId,
     addIdentity,
     addMarkings,
+    addNotice,
     addPerson,
     addCustody,
     addStock,

@@ -15,6 +15,7 @@ import {
   decideStart,
   type InspectionCase,
 } from '../../src/domain/decide/inspection.ts';
+import { decideNotice } from '../../src/domain/decide/notice.ts';
 import { decideRelabel } from '../../src/domain/decide/relabel.ts';
 import { decideProveTag } from '../../src/domain/decide/tag.ts';
 import type { Device } from '../../src/domain/device.ts';
@@ -26,6 +27,8 @@ import { markingElements } from '../../src/domain/marking.ts';
 import type { ModelSheet } from '../../src/domain/model-sheet.ts';
 import type { Person } from '../../src/domain/person.ts';
 import type { Procedure } from '../../src/domain/procedure.ts';
+import { noticeTextSchema } from '../../src/domain/recall/notice.ts';
+import type { RecallMatch } from '../../src/domain/recall/recall-match.ts';
 import { isRefusal } from '../../src/domain/refusal.ts';
 import { asset, goodAnswer, program, procedure as shipped } from '../support/shipped-rules.ts';
 
@@ -85,6 +88,14 @@ export const people = {
 } as const;
 export type Name = keyof typeof people;
 
+const notice = noticeTextSchema.parse({
+  manufacturer: 'Norvane',
+  reference: 'SN',
+  issuedOn: '2026-01-02',
+  instruction: { en: 'Return it.' },
+  affected: [{ models: ['N6'] }],
+});
+
 export const badAnswer = (key: string): Answer => {
   const check = procedure.checks.find((each) => each.key === key)!;
   switch (check.kind) {
@@ -114,6 +125,7 @@ export class World {
   readonly #withDue = new WeakMap<Device, Device>();
   #seq = 0;
   #latest = 0;
+  #notices = 0;
 
   constructor(count: number) {
     for (let index = 0; index < count; index += 1) this.#apply(index, 'inspector', [registered(index)]);
@@ -173,6 +185,23 @@ export class World {
 
   remove(index: number): Outcome {
     return this.#run(index, 'nadia', decideRemove(this.device(index), program, 'fall', undefined, []));
+  }
+
+  /** A notice of the manufacturer means this device: for certain, or possibly. */
+  recall(index: number, level: 'certain' | 'possible'): Outcome {
+    this.#notices += 1;
+    const sentence = { en: 'Recalled.', es: 'Retirado.' };
+    const match: RecallMatch = { level, grounds: [level === 'certain' ? 'named' : 'serial-unreadable'] };
+    const recalled = [{ device: this.device(index), match, sentence, found: [] }];
+    const text = { ...notice, reference: `SN ${this.#notices}` };
+    const decision = decideNotice(
+      { notice: this.#notices, text },
+      [],
+      recalled,
+      people.inspector,
+      this.#occasion('inspector'),
+    );
+    return this.#run(index, 'inspector', decision);
   }
 
   prove(index: number, tagNumber: number): Outcome {

@@ -50,6 +50,7 @@ type Command =
       readonly confirmed: boolean;
       readonly because: boolean;
     }
+  | { readonly do: 'recall'; readonly device: number; readonly level: 'certain' | 'possible' }
   | { readonly do: 'days pass'; readonly days: number };
 
 const device = fc.integer({ min: 0, max: devices - 1 });
@@ -134,6 +135,14 @@ const command: fc.Arbitrary<Command> = fc.oneof(
     arbitrary: fc.record({ do: fc.constant('read marking' as const), device, intact: fc.boolean() }),
   },
   {
+    weight: 1,
+    arbitrary: fc.record({
+      do: fc.constant('recall' as const),
+      device,
+      level: fc.constantFrom('certain' as const, 'possible' as const),
+    }),
+  },
+  {
     weight: 2,
     arbitrary: fc.record({
       do: fc.constant('days pass' as const),
@@ -152,6 +161,7 @@ interface Watched {
   /** The day of its latest pass. */
   passedOn: string | undefined;
   everRemoved: boolean;
+  everRecalled: boolean;
   isProved: boolean;
   /** Bad answers, and keys answered, of the open inspection. */
   open: { readonly answered: Map<string, { bad: boolean; by: Name }> } | undefined;
@@ -266,6 +276,20 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
       same('removal', world.remove(index).refused, undefined);
       removed(watched);
       return;
+    case 'recall': {
+      const { refused, events } = world.recall(index, command.level);
+      // A competent person records it until the training ends.
+      same('recalled', refused === undefined, world.today <= trainingEnds);
+      if (refused !== undefined) return;
+      same(
+        'held with the notice',
+        events.some(({ type }) => type === 'device.removed'),
+        true,
+      );
+      removed(watched);
+      watched.everRecalled = true;
+      return;
+    }
     case 'read marking': {
       const { refused } = world.readMarking(index, command.intact);
       same('reading', refused, undefined);
@@ -292,7 +316,8 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
         isFit(watched, world.today) &&
         isInTime(watched.passedOn ?? '', back);
       same(`checked out (${refused})`, refused === undefined, may);
-      if (isUser(user) && watched.everRemoved) same('the reason', refused, 'checkout-quarantined');
+      if (isUser(user) && watched.everRemoved)
+        same('the reason', refused, watched.everRecalled ? 'checkout-recalled' : 'checkout-quarantined');
       if (refused === undefined) watched.out = user;
       return;
     }
@@ -373,6 +398,7 @@ test('no sequence of commands gets a device out that is held, overdue, recalled 
         (): Watched => ({
           passedOn: undefined,
           everRemoved: false,
+          everRecalled: false,
           isProved: false,
           open: undefined,
           out: undefined,

@@ -58,10 +58,8 @@ const between = (first: string, last: string): SerialSet => {
     : { kind: 'range', parts, openEnd };
 };
 
-const partsOf = (text: string): string[] =>
-  signsOf(text)
-    .join('')
-    .match(/\d+|[A-Z]+/g) ?? [];
+/** A mark parts two numbers, as in `N2-24-1000`: it does not count, but what stands on its sides are two numbers. */
+const partsOf = (text: string): string[] => text.toUpperCase().match(/\d+|[A-Z]+/g) ?? [];
 
 /** `B-0991…1010` says only the end of the last serial number: what is left out is as in the first. */
 const paired = (from: readonly string[], written: readonly string[]): PatternPart[] | undefined => {

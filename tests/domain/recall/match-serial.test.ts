@@ -93,6 +93,15 @@ const cases: readonly (readonly [string, string, Level, string])[] = [
   ['B-100', 'A-900…B-099', 'no', 'after B-099'],
   ['?-500', 'A-900…B-099', 'no', 'A-500 is before, B-500 after, and other letters are outside'],
   ['?-950', 'A-900…B-099', 'possible', 'A-950 is inside'],
+  // Numbers that only a mark parts: each is a number of its own.
+  ['N2-24-1500', 'N2-24-1000…N2-25-1999', 'certain', '2, 24 and 1500 are between the ends'],
+  ['N2-25-0900', 'N2-24-1000…N2-25-1999', 'certain', 'year 25, before 1999'],
+  ['N2-25-900', 'N2-24-1000…N2-25-1999', 'possible', 'year 25, number 900 with a zero left out'],
+  ['N2-24-900', 'N2-24-1000…N2-25-1999', 'no', 'year 24 begins with 1000'],
+  ['N2-25-2000', 'N2-24-1000…N2-25-1999', 'no', 'after the last'],
+  ['N2-2?-0900', 'N2-24-1000…N2-25-1999', 'possible', 'in year 25 it is inside'],
+  ['N2-24-1500', 'N2-24-1000…1999', 'certain', 'the end says only its last number'],
+  ['N2-25-1500', 'N2-24-1000…1999', 'no', 'the last is of year 24 too'],
   // One serial number, and masks.
   ['B-0991', 'B-0991', 'certain', 'the one that is named'],
   ['B-0992', 'B-0991', 'no', 'not the one that is named'],
@@ -156,21 +165,21 @@ const longest = 9;
 const withZeros = (number: string): string[] =>
   Array.from({ length: longest - number.length + 1 }, (_, zeros) => '0'.repeat(zeros) + number);
 
-/** `batch` is a number without zeros in front, or nothing. */
-const meant = (batch: string, letter: string, first: string, last: string): Meant => {
+/** `batch` is a number without zeros in front, or nothing; it stands before the letter or after it. */
+const meant = (batch: string, letter: string, isBefore: boolean, first: string, last: string): Meant => {
+  const headed = (number: string): string => (isBefore ? number + letter : letter + number);
   const asGiven = new Set<string>();
   const loosely = new Set<string>();
   const batches = batch === '' ? [''] : withZeros(batch);
   for (let number = Number(first); number <= Number(last); number += 1) {
-    for (const { length } of [first, last])
-      asGiven.add(`${batch}${letter}${String(number).padStart(length, '0')}`);
+    for (const { length } of [first, last]) asGiven.add(headed(batch) + String(number).padStart(length, '0'));
     for (const before of batches)
       for (const after of withZeros(String(number))) {
-        const text = `${before}${letter}${after}`;
+        const text = headed(before) + after;
         if (text.length <= longest) loosely.add(fold(text));
       }
   }
-  const prefix = batch + letter;
+  const prefix = isBefore ? batch + letter : `${letter}-${batch}`;
   return { written: `${prefix}-${first}…${prefix}-${last}`, asGiven, loosely, members: [...asGiven] };
 };
 
@@ -205,9 +214,16 @@ const drawnRange = (): Meant => {
   const high = low + random.whole(0, 40);
   const isPadded = random.next() < 0.6;
   const letter = random.pick([...'ABCIOKQ']);
-  const batch = random.next() < 0.3 ? String(random.whole(10, 29)) : '';
+  const batch = random.next() < 0.5 ? String(random.whole(1, 29)) : '';
+  const isBefore = batch === '' || random.next() < 0.5;
   const wide = String(high).length;
-  return meant(batch, letter, isPadded ? String(low).padStart(wide, '0') : String(low), String(high));
+  return meant(
+    batch,
+    letter,
+    isBefore,
+    isPadded ? String(low).padStart(wide, '0') : String(low),
+    String(high),
+  );
 };
 
 /** A serial number in or near the range, with characters changed, lost or unreadable. */
