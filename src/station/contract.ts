@@ -53,6 +53,7 @@ import { importCancel } from './operations/import-cancel.ts';
 import { importPreviewOperation } from './operations/import-preview.ts';
 import { importRun } from './operations/import-run.ts';
 import { importStatus } from './operations/import-status.ts';
+import { insightShow } from './operations/insight-show.ts';
 import { inspectionAnswer } from './operations/inspection-answer.ts';
 import { inspectionBreakOff } from './operations/inspection-break-off.ts';
 import { inspectionKeepPicture } from './operations/inspection-keep-picture.ts';
@@ -225,6 +226,7 @@ const operations = [
   inspectionSign,
   inspectionBreakOff,
   inspectionList,
+  insightShow,
   tagPreview,
   tagIssue,
   tagPrint,

@@ -7,6 +7,7 @@ import { screensAfterImport, screensOfExchange } from './exchange-screens.ts';
 import { screensOfIdentity } from './identity-screens.ts';
 import { screensOfKeeping } from './keeping-screens.ts';
 import { screensOfLedger } from './ledger-screens.ts';
+import { screensOfNotices } from './notice-screens.ts';
 import { screensOfPeople } from './people-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
 import { screensOfProgram } from './program-screens.ts';
@@ -381,4 +382,5 @@ export const screens: readonly Screen[] = [
   ...screensOfSchedule,
   ...setup,
   ...screensOfDesk,
+  ...screensOfNotices,
 ];

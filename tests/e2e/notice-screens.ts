@@ -6,7 +6,9 @@ const fill = async ({ page, say }: Visit, key: string, text: string): Promise<vo
   page.getByLabel(say(`notices:form.${key}`), { exact: true }).fill(text);
 
 const choose = async ({ page, say }: Visit, list: string, value: string): Promise<void> => {
-  await page.getByRole('combobox', { name: list === '' ? say('notices:form.manufacturer') : list }).selectOption(value);
+  await page
+    .getByRole('combobox', { name: list === '' ? say('notices:form.manufacturer') : list })
+    .selectOption(value);
 };
 
 export const screensOfNotices: readonly Screen[] = [
