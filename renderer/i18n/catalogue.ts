@@ -6,6 +6,7 @@ import enCorrections from '../../assets/messages/en/corrections.json';
 import enDesk from '../../assets/messages/en/desk.json';
 import enEvidence from '../../assets/messages/en/evidence.json';
 import enExchange from '../../assets/messages/en/exchange.json';
+import enInsight from '../../assets/messages/en/insight.json';
 import enKeeping from '../../assets/messages/en/keeping.json';
 import enLedger from '../../assets/messages/en/ledger.json';
 import enNotices from '../../assets/messages/en/notices.json';
@@ -20,6 +21,7 @@ import esCorrections from '../../assets/messages/es/corrections.json';
 import esDesk from '../../assets/messages/es/desk.json';
 import esEvidence from '../../assets/messages/es/evidence.json';
 import esExchange from '../../assets/messages/es/exchange.json';
+import esInsight from '../../assets/messages/es/insight.json';
 import esKeeping from '../../assets/messages/es/keeping.json';
 import esLedger from '../../assets/messages/es/ledger.json';
 import esNotices from '../../assets/messages/es/notices.json';
@@ -38,6 +40,7 @@ interface Catalogues {
   readonly desk: typeof enDesk;
   readonly evidence: typeof enEvidence;
   readonly exchange: typeof enExchange;
+  readonly insight: typeof enInsight;
   readonly keeping: typeof enKeeping;
   readonly ledger: typeof enLedger;
   readonly notices: typeof enNotices;
@@ -55,6 +58,7 @@ const english: Catalogues = {
   desk: enDesk,
   evidence: enEvidence,
   exchange: enExchange,
+  insight: enInsight,
   keeping: enKeeping,
   ledger: enLedger,
   notices: enNotices,
@@ -71,6 +75,7 @@ const spanish: Catalogues = {
   desk: esDesk,
   evidence: esEvidence,
   exchange: esExchange,
+  insight: esInsight,
   keeping: esKeeping,
   ledger: esLedger,
   notices: esNotices,

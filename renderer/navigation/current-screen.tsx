@@ -9,6 +9,7 @@ import { DeviceScreen } from '../screens/device/device-screen.tsx';
 import { NewDeviceScreen } from '../screens/device/new-device-screen.tsx';
 import { CaseScreen } from '../screens/identity/case-screen.tsx';
 import { WhoScreen } from '../screens/identity/who-screen.tsx';
+import { InsightScreen } from '../screens/insight/insight-screen.tsx';
 import { LifelineScreen } from '../screens/lifeline/lifeline-screen.tsx';
 import { MarkingsScreen } from '../screens/markings/markings-screen.tsx';
 import { RelabelScreen } from '../screens/markings/relabel-screen.tsx';
@@ -82,6 +83,8 @@ export const CurrentScreen = () => {
       return <RecordsScreen key={route.benchId} benchId={route.benchId} />;
     case 'record':
       return <RecordScreen key={route.inspection} inspection={route.inspection} />;
+    case 'insight':
+      return <InsightScreen />;
     case 'setup':
       return <SetupScreen key={route.panel} panel={route.panel} />;
   }

@@ -17,7 +17,7 @@ const places: readonly Place[] = [
   { name: 'bench', icon: 'bench', screens: ['bench', 'tag'] },
   { name: 'register', icon: 'register', screens: ['register', 'device', 'lifeline', 'new-device'] },
   { name: 'schedule', icon: 'calendar', screens: ['schedule'] },
-  { name: 'records', icon: 'clock', screens: ['records', 'record'] },
+  { name: 'records', icon: 'clock', screens: ['records', 'record', 'insight'] },
   { name: 'setup', icon: 'setup', screens: ['setup'] },
 ];
 

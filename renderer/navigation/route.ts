@@ -50,6 +50,7 @@ export type Route =
   | { readonly screen: 'schedule'; readonly week?: CalendarDate | undefined }
   | { readonly screen: 'records'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'record'; readonly inspection: number }
+  | { readonly screen: 'insight' }
   /** The first panel where none is named. */
   | { readonly screen: 'setup'; readonly panel?: string | undefined };
 
@@ -74,7 +75,8 @@ export const hashOf = (route: Route): string => {
     case 'relabel':
       return `#/relabel/${route.benchId}`;
     case 'markings':
-      return '#/markings';
+    case 'insight':
+      return `#/${route.screen}`;
     case 'notices':
       return '#/notices';
     case 'new-notice':
@@ -146,6 +148,7 @@ export const routeOf = (hash: string): Route => {
     case 'desk':
       return { screen, benchId: benchId.data };
     case 'markings':
+    case 'insight':
     case 'custody':
       return { screen };
     case 'count':

@@ -1,4 +1,6 @@
 /** What the removals of a depot say: which parts, of which devices, how many, and how long devices last until the first. */
+
+import { ageClasses } from '../../domain/age-class.ts';
 import type { CalendarDate } from '../../domain/brand.ts';
 import { daysBetween } from '../../domain/calendar.ts';
 import type { Zone } from '../../domain/procedure.ts';
@@ -24,9 +26,6 @@ export type Dimension = (typeof dimensions)[number];
 
 /** Fewer than this in a group say little, and the screen says so. Common practice, no source. */
 export const fewDevices = 20;
-
-/** Ages in whole years, from the first of each class on. Common practice, no source. */
-export const ageClasses = [0, 2, 5, 10] as const;
 
 export interface InsightGroup {
   /** The model, the length in metres, the first year of the age class, or the type of use; `unknown` where it is not known. */
