@@ -1,4 +1,5 @@
 /** The devices that a notice means: how many, who has those that are out, and why each is meant. */
+import { useEffect, useRef } from 'react';
 import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
 import type { OutputOf } from '../../../src/station/contract.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
@@ -9,12 +10,26 @@ import styles from './notices.module.css';
 
 type Matches = OutputOf<'notice.preview'>;
 
-export const MatchesView = ({ matches }: { readonly matches: Matches }) => {
+export interface MatchesViewProps {
+  readonly matches: Matches;
+  /** It has just been asked for, and is taken to. */
+  readonly takesFocus?: boolean;
+}
+
+export const MatchesView = ({ matches, takesFocus = false }: MatchesViewProps) => {
   const { t } = useText();
+  const title = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    if (!takesFocus) return;
+    title.current?.focus();
+    title.current?.scrollIntoView({ block: 'start' });
+  }, [takesFocus]);
   const { certain, possible, out, devices, unrecognised, warnings } = matches;
   return (
     <section className={styles.matches} aria-labelledby="notice-matches">
-      <h2 id="notice-matches">{t('notices:matches.title')}</h2>
+      <h2 id="notice-matches" ref={title} tabIndex={-1}>
+        {t('notices:matches.title')}
+      </h2>
       {warnings.map((warning) => (
         <AlertLine key={warning} sentence={warning} />
       ))}

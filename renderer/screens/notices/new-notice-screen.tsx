@@ -78,7 +78,7 @@ export const NewNoticeScreen = () => {
         </div>
       ) : (
         <>
-          <MatchesView matches={matches} />
+          <MatchesView matches={matches} takesFocus />
           <RecordNotice
             text={textOf(draft)}
             meant={matches.certain + matches.possible}

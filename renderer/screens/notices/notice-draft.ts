@@ -52,11 +52,15 @@ export const faultsOfNotice = (draft: NoticeDraft): ReadonlySet<NoticeFault> => 
   if (draft.reference.trim() === '') faults.add('reference');
   if (draft.issuedOn === '') faults.add('issuedOn');
   if (draft.instructionEn.trim() === '' && draft.instructionEs.trim() === '') faults.add('instruction');
-  const dates = draft.groups.flatMap(({ madeFrom, madeUntil }) => [madeFrom.trim(), madeUntil.trim()]);
-  if (dates.some((date) => date !== '' && !/^(?:19|20)\d\d(?:-\d\d(?:-\d\d)?)?$/.test(date)))
-    faults.add('made');
+  if (draft.groups.some(isMadeWrong)) faults.add('made');
   return faults;
 };
+
+/** Whether a date of manufacture of the group is neither a year, a month nor a day. */
+export const isMadeWrong = ({ madeFrom, madeUntil }: GroupDraft): boolean =>
+  [madeFrom.trim(), madeUntil.trim()].some(
+    (date) => date !== '' && !/^(?:19|20)\d\d(?:-\d\d(?:-\d\d)?)?$/.test(date),
+  );
 
 export const textOf = (draft: NoticeDraft): Text => ({
   manufacturer: draft.manufacturer.trim(),

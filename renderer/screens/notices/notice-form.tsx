@@ -8,7 +8,7 @@ import { useText } from '../../i18n/text.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { GroupFields } from './group-fields.tsx';
 import { LinesInput } from './lines-input.tsx';
-import { emptyGroup, type NoticeDraft, type NoticeFault, nextKey } from './notice-draft.ts';
+import { emptyGroup, isMadeWrong, type NoticeDraft, type NoticeFault, nextKey } from './notice-draft.ts';
 import styles from './notices.module.css';
 
 export interface NoticeFormProps {
@@ -77,7 +77,7 @@ export const NoticeForm = ({ draft, faults, onChange }: NoticeFormProps) => {
           key={group.key}
           number={index + 1}
           group={group}
-          madeFault={fault('made')}
+          madeFault={isMadeWrong(group) ? fault('made') : undefined}
           onChange={(changed) => setGroup(index, changed)}
           onRemove={
             draft.groups.length === 1
