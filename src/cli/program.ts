@@ -24,6 +24,7 @@ import { addProcedure } from './commands/procedure.ts';
 import { addProgram } from './commands/program.ts';
 import { addRead } from './commands/read.ts';
 import { addReport } from './commands/report.ts';
+import { addReturnPlan } from './commands/return-plan.ts';
 import { addScan } from './commands/scan.ts';
 import { addSchedule } from './commands/schedule.ts';
 import { addServe } from './commands/serve.ts';
@@ -71,6 +72,7 @@ export const programFor = (shell: Shell): Command => {
     addStock,
     addImport,
     addExport,
+    addReturnPlan,
     addSchedule,
     addReport,
     addBackup,

@@ -124,6 +124,9 @@ import { restoreCancel } from './operations/restore-cancel.ts';
 import { restoreOpen } from './operations/restore-open.ts';
 import { restoreRun } from './operations/restore-run.ts';
 import { restoreStatus } from './operations/restore-status.ts';
+import { returnPlanCancel } from './operations/return-plan-cancel.ts';
+import { returnPlanStart } from './operations/return-plan-start.ts';
+import { returnPlanStatus } from './operations/return-plan-status.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
 import { scannerLearn } from './operations/scanner-learn.ts';
@@ -269,6 +272,9 @@ const operations = [
   reportStatus,
   exportStatus,
   exportCancel,
+  returnPlanCancel,
+  returnPlanStart,
+  returnPlanStatus,
   keepingShow,
   keepingSet,
   backupMake,

@@ -1,7 +1,6 @@
 /** `notice.read`: what a file says of a manufacturer's notice, for a person to look over; nothing is recorded. */
 import { z } from 'zod';
 import { noticeTextSchema } from '../../domain/recall/notice.ts';
-import { readNoticeFile } from '../../intake/notice-file.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 
 /** 2 MB in base64: more than any notice has. */
@@ -14,5 +13,8 @@ export const noticeRead = defineOperation({
   access: everyRole,
   input: z.object({ contentBase64: z.base64().max(mostBase64) }),
   output: z.object({ text: noticeTextSchema }),
-  run: async (_context, { contentBase64 }) => readNoticeFile(Buffer.from(contentBase64, 'base64')),
+  run: async (_context, { contentBase64 }) => {
+    const { readNoticeFile } = await import('../../intake/notice-file.ts');
+    return readNoticeFile(Buffer.from(contentBase64, 'base64'));
+  },
 });
