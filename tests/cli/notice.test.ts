@@ -6,7 +6,7 @@ import { runCli } from './run-cli.ts';
 let bench: DemoBench;
 beforeAll(async () => {
   bench = await DemoBench.open();
-}, 120_000);
+}, 240_000);
 afterAll(() => bench.close());
 
 const signedIn = ['--badge', inspector];
@@ -35,4 +35,4 @@ test('a notice is looked at, recorded with a PIN, listed and shown, to a person 
   expectRefused(await bench.run(['notice', 'show', '9', ...signedIn]), 'notice-unknown');
   const device = await bench.run(['device', 'show', 'MM68G-V91MM', ...signedIn]);
   expect(JSON.stringify(device.json())).toContain('removal.recall');
-}, 120_000);
+}, 240_000);

@@ -6,7 +6,7 @@ import { runCli } from './run-cli.ts';
 let bench: DemoBench;
 beforeAll(async () => {
   bench = await DemoBench.open();
-}, 120_000);
+}, 240_000);
 afterAll(() => bench.close());
 
 const signedIn = ['--badge', inspector];
@@ -53,7 +53,7 @@ test('the plan of a file is said in both languages, with what is saved, what is 
   expect(english).toContain('sent one by one: 1,450.00 EUR; the plan saves 246.00 EUR.');
   expect(english).toContain('F: nobody has said what its repair costs.');
   expect(await said('es')).toContain('D: deséchelo y pida uno nuevo de 6 m');
-}, 120_000);
+}, 240_000);
 
 test('a file that contradicts itself, or asks for what cannot be, says why; one that is no plan is refused', async () => {
   const impossible = await bench.write('none.json', {
@@ -69,4 +69,4 @@ test('a file that contradicts itself, or asks for what cannot be, says why; one 
   );
   const wrong = await bench.write('wrong.json', { ...example, months: 'three' });
   expectRefused(await bench.run(['return-plan', wrong, ...signedIn]), 'input-invalid');
-}, 120_000);
+}, 240_000);

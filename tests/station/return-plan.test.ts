@@ -45,7 +45,7 @@ test('a plan is made in a thread of its own, and says what is to be done with ea
   expect(end.plan.choices.map(({ id }) => id)).toEqual(input(12).devices.map(({ id }) => id));
   expect(end.plan.limits).toMatchObject([{ id: 'D0' }]);
   expect(end.plan.sentences.length).toBeGreaterThan(12);
-}, 60_000);
+}, 240_000);
 
 test('a plan that is canceled ends, and one that is not known is refused', async () => {
   const station = await demoStation();
@@ -55,4 +55,4 @@ test('a plan that is canceled ends, and one that is not known is refused', async
   expect(await station.expectError('return-plan.status', { job: 99 })).toMatchObject({
     code: 'return-plan-job-not-known',
   });
-}, 60_000);
+}, 240_000);

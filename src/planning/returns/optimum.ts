@@ -18,6 +18,8 @@ export interface Order {
 export interface Optimal {
   /** What it costs the planned months. */
   readonly cost: number;
+  /** The cheapest plan there can be costs at most this share less; 0 where this is the cheapest. */
+  readonly within: number;
   readonly sendings: readonly Sending[];
   readonly orders: readonly Order[];
 }
@@ -50,7 +52,7 @@ export const optimumOf = (problem: PlanProblem, solve: Solver): Optimal | undefi
       return count === 0 ? [] : [{ lengthM, month, count }];
     }),
   );
-  return { cost: optimum.cost, sendings, orders: ordered };
+  return { cost: optimum.cost, within: optimum.within, sendings, orders: ordered };
 };
 
 /** Where and by how much the needs are missed at least: the fewest missing devices in all. */
@@ -70,7 +72,7 @@ const monthsOf = ({ months }: PlanProblem): readonly number[] =>
 
 const everySending = (problem: PlanProblem) =>
   problem.classes.flatMap((of, index) =>
-    sendingMonths(of, problem.months).flatMap((month) =>
+    sendingMonths(of, problem).flatMap((month) =>
       tiersOf(of.terms).map(({ percentOff }, tier) => ({ of, index, month, tier, percentOff })),
     ),
   );
@@ -80,8 +82,13 @@ const programOf = (problem: PlanProblem, mayMiss: boolean): LinearProgram => {
   const all = everySending(problem);
   const months = monthsOf(problem);
   const total = classes.reduce((sum, { devices }) => sum + devices.length, 0);
-  const shipments = manufacturers.flatMap((terms, maker) =>
-    months.flatMap((month) => tiersOf(terms).map((tier, place) => ({ terms, maker, month, tier, place }))),
+  const shippings = manufacturers.flatMap((terms, maker) =>
+    months
+      .filter((month) => all.some((each) => each.of.terms === terms && each.month === month))
+      .map((month) => ({ terms, maker, month })),
+  );
+  const shipments = shippings.flatMap(({ terms, maker, month }) =>
+    tiersOf(terms).map((tier, place) => ({ terms, maker, month, tier, place })),
   );
   const inShipment = (maker: string, month: number, place: number): Term[] =>
     all
@@ -103,13 +110,11 @@ const programOf = (problem: PlanProblem, mayMiss: boolean): LinearProgram => {
         { terms: [...inside, { factor: -tier.from, name: shipment }], relation: '>=', value: 0 },
       ];
     }),
-    ...manufacturers.flatMap((terms, maker) =>
-      months.map((month) => ({
-        terms: tiersOf(terms).map((_, place) => ({ factor: 1, name: ships(maker, month, place) })),
-        relation: '<=' as const,
-        value: 1,
-      })),
-    ),
+    ...shippings.map(({ terms, maker, month }) => ({
+      terms: tiersOf(terms).map((_, place) => ({ factor: 1, name: ships(maker, month, place) })),
+      relation: '<=' as const,
+      value: 1,
+    })),
     // A device is in a shipment only where there is one: for each by itself, which a solver bounds far better.
     ...all.map(({ of, index, month, tier }) => ({
       terms: [

@@ -77,10 +77,15 @@ export const isReadyIn = (
   month: number,
 ): boolean => sentIn >= availableFrom && month >= sentIn + terms.turnaroundMonths && month < lifeMonths;
 
-/** Months in which it is worth sending a device of the class: it comes back within the plan and within its life. */
-export const sendingMonths = (each: DeviceClass, months: number): readonly number[] =>
-  Array.from({ length: months }, (_, month) => month).filter(
-    (sentIn) =>
-      isReadyIn(each, sentIn, sentIn + each.terms.turnaroundMonths) &&
-      sentIn + each.terms.turnaroundMonths < months,
-  );
+/**
+ * Months in which a device of the class may have to be sent: those in which it, or another one of its manufacturer, is first
+ * there to be sent. A shipment of any other month can go earlier, and where it then meets another one of its manufacturer the
+ * two are one, which never costs more. Only what comes back within the plan and within its life is worth sending.
+ */
+export const sendingMonths = (each: DeviceClass, { classes, months }: PlanProblem): readonly number[] =>
+  [...new Set(classes.filter(({ terms }) => terms === each.terms).map(({ availableFrom }) => availableFrom))]
+    .sort((one, other) => one - other)
+    .filter((sentIn) => {
+      const back = sentIn + each.terms.turnaroundMonths;
+      return back < months && isReadyIn(each, sentIn, back);
+    });

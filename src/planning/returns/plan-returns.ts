@@ -40,6 +40,8 @@ export interface ReturnPlan {
   readonly total: number;
   /** What the planned months are charged with, where prices count by the share of the life that is used. */
   readonly charged: number;
+  /** The cheapest plan there can be is charged at most this share less; 0 where this is the cheapest. */
+  readonly within: number;
   readonly shipments: readonly Shipment[];
   /** New devices beyond those that replace a held one. */
   readonly extraOrders: readonly {
@@ -85,7 +87,7 @@ interface SentDevice {
 const planFrom = (
   input: ReturnPlanInput,
   problem: PlanProblem,
-  { cost, sendings, orders }: Optimal,
+  { cost, within, sendings, orders }: Optimal,
 ): Omit<ReturnPlan, 'missing'> => {
   const sent = new Map(sentDevices(sendings).map((each) => [each.device.id, each]));
   const shipments = shipmentsOf(input, [...sent.values()]);
@@ -117,6 +119,7 @@ const planFrom = (
     currency: input.currency,
     total: repairs + bought,
     charged: cost,
+    within,
     shipments,
     extraOrders: grouped(waiting),
     choices,

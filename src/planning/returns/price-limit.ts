@@ -12,38 +12,37 @@ export type PriceLimit =
   /** Not even for nothing. */
   | { readonly kind: 'never' };
 
-/** Of whole plans; a smaller difference of price is not told apart. */
-const pricePrecision = 0.01;
+/** A smaller difference of cost is none. */
+const costPrecision = 1e-3;
 
 /**
- * `undefined` where there is no plan, or the device is no part of it. The cost of the cheapest plan never falls as the price
- * of one device rises, and stays what it is without the device once that is no longer repaired: the limit is the price at
- * which the two meet, found by halving to within a cent. All else stays as it is, the price breaks too.
+ * `undefined` where there is no plan, or the device is no part of it. The least cost is concave in the price of one device:
+ * it rises by the device's share in it, ever more slowly, until it is what it is without the device. From a price of nothing
+ * each step goes along that rise, and so never beyond the limit, which is reached in as many steps as there are plans on the
+ * way. All else stays as it is, the price breaks too.
  */
 export const priceLimitOf = (input: ReturnPlanInput, id: string, solve: Solver): PriceLimit | undefined => {
-  const costAt = (price: number | undefined): number | undefined =>
-    optimumOf(problemOf(withPrice(input, id, price)), solve)?.cost;
   const device = input.devices.find((each) => each.id === id);
   if (device?.repairPrice === undefined) return undefined;
   if (!input.manufacturers.some(({ name }) => name === device.manufacturer)) return undefined;
-  if (costAt(device.repairPrice) === undefined) return undefined;
-  const without = costAt(undefined);
-  if (without === undefined) return { kind: 'at any price' };
-  const isWorth = (price: number): boolean => (costAt(price) ?? without) < without - pricePrecision / 10;
-  if (!isWorth(0)) return { kind: 'never' };
-  let low = 0;
-  let high = Math.max(1, device.repairPrice);
-  while (isWorth(high)) {
-    low = high;
-    high *= 2;
+  const without = optimumOf(problemOf(withPrice(input, id, undefined)), solve)?.cost;
+  if (without === undefined)
+    return optimumOf(problemOf(input), solve) === undefined ? undefined : { kind: 'at any price' };
+  let price = 0;
+  for (;;) {
+    const made = optimumOf(problemOf(withPrice(input, id, price)), solve);
+    const sending = made?.sendings.find(({ of }) => of.devices.some((each) => each.id === id));
+    const saved = without - (made?.cost ?? without);
+    if (sending === undefined || saved < costPrecision) break;
+    price += saved / (shareOf(input, id) * (1 - sending.percentOff / 100) || 1);
   }
-  while (high - low > pricePrecision) {
-    const middle = (low + high) / 2;
-    if (isWorth(middle)) low = middle;
-    else high = middle;
-  }
-  return { kind: 'up to', price: Math.round(high * 100) / 100 };
+  return price === 0 ? { kind: 'never' } : { kind: 'up to', price: Math.round(price * 100) / 100 };
 };
+
+/** What the planned months are charged for each unit of the device's price. */
+const shareOf = (input: ReturnPlanInput, id: string): number =>
+  problemOf(withPrice(input, id, 1)).classes.find(({ devices }) => devices.some((each) => each.id === id))
+    ?.charge ?? 1;
 
 const withPrice = (input: ReturnPlanInput, id: string, price: number | undefined): ReturnPlanInput => ({
   ...input,

@@ -33,13 +33,14 @@ export const returnPlanStatus = defineOperation({
           state: 'planned' as const,
           plan: { found: false, choices: [], shipments: [], limits: given, sentences },
         };
-      const { total, charged, oneByOne, replaceAll, choices, shipments } = plan;
+      const { total, charged, within, oneByOne, replaceAll, choices, shipments } = plan;
       return {
         state: 'planned' as const,
         plan: {
           found: true,
           total,
           charged,
+          within,
           ...(oneByOne === undefined ? {} : { oneByOne }),
           ...(replaceAll === undefined ? {} : { replaceAll }),
           choices: [...choices],

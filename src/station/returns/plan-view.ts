@@ -30,6 +30,8 @@ export const returnPlanSchema = z.object({
   total: z.number().optional(),
   /** With prices counted by the share of the service life that the plan uses, where every service life is known. */
   charged: z.number().optional(),
+  /** The cheapest plan there can be is charged at most this share less. */
+  within: z.number().optional(),
   oneByOne: z.number().optional(),
   replaceAll: z.number().optional(),
   choices: z.array(choice),

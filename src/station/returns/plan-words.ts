@@ -54,7 +54,7 @@ const monthText = (month: number, { language, from }: PlanWords): string =>
 const locale = (language: Language): string => (language === 'es' ? 'es-ES' : 'en-GB');
 
 const planLines = (plan: ReturnPlan, words: PlanWords): string[] => {
-  const { total, charged, shipments, extraOrders, choices, oneByOne, replaceAll } = plan;
+  const { total, charged, within, shipments, extraOrders, choices, oneByOne, replaceAll } = plan;
   const compared = (key: Key, amount: number | undefined): string[] =>
     amount === undefined
       ? []
@@ -78,6 +78,7 @@ const planLines = (plan: ReturnPlan, words: PlanWords): string[] => {
     ...(Math.abs(charged - total) < 0.005
       ? []
       : [said(words, 'charged', { charged: money(charged, words) })]),
+    ...(within === 0 ? [] : [said(words, 'within', { percent: within * 100 })]),
     ...compared('one-by-one', oneByOne),
     ...compared('replace-all', replaceAll),
   ];
