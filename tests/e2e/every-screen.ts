@@ -5,6 +5,7 @@ import { screensOfDesk } from './desk-screens.ts';
 import { screensOfEvidence } from './evidence-screens.ts';
 import { screensAfterImport, screensOfExchange } from './exchange-screens.ts';
 import { screensOfIdentity } from './identity-screens.ts';
+import { screensOfInsight } from './insight-screens.ts';
 import { screensOfKeeping } from './keeping-screens.ts';
 import { screensOfLedger } from './ledger-screens.ts';
 import { screensOfNotices } from './notice-screens.ts';
@@ -379,6 +380,7 @@ export const screens: readonly Screen[] = [
   ...screensOfPeople,
   ...screensOfProgram,
   ...screensOfRecords,
+  ...screensOfInsight,
   ...screensOfSchedule,
   ...setup,
   ...screensOfDesk,
