@@ -6,6 +6,7 @@ import enCorrections from '../../assets/messages/en/corrections.json';
 import enDesk from '../../assets/messages/en/desk.json';
 import enEvidence from '../../assets/messages/en/evidence.json';
 import enExchange from '../../assets/messages/en/exchange.json';
+import enHeld from '../../assets/messages/en/held.json';
 import enInsight from '../../assets/messages/en/insight.json';
 import enKeeping from '../../assets/messages/en/keeping.json';
 import enLedger from '../../assets/messages/en/ledger.json';
@@ -21,6 +22,7 @@ import esCorrections from '../../assets/messages/es/corrections.json';
 import esDesk from '../../assets/messages/es/desk.json';
 import esEvidence from '../../assets/messages/es/evidence.json';
 import esExchange from '../../assets/messages/es/exchange.json';
+import esHeld from '../../assets/messages/es/held.json';
 import esInsight from '../../assets/messages/es/insight.json';
 import esKeeping from '../../assets/messages/es/keeping.json';
 import esLedger from '../../assets/messages/es/ledger.json';
@@ -40,6 +42,7 @@ interface Catalogues {
   readonly desk: typeof enDesk;
   readonly evidence: typeof enEvidence;
   readonly exchange: typeof enExchange;
+  readonly held: typeof enHeld;
   readonly insight: typeof enInsight;
   readonly keeping: typeof enKeeping;
   readonly ledger: typeof enLedger;
@@ -58,6 +61,7 @@ const english: Catalogues = {
   desk: enDesk,
   evidence: enEvidence,
   exchange: enExchange,
+  held: enHeld,
   insight: enInsight,
   keeping: enKeeping,
   ledger: enLedger,
@@ -75,6 +79,7 @@ const spanish: Catalogues = {
   desk: esDesk,
   evidence: esEvidence,
   exchange: esExchange,
+  held: esHeld,
   insight: esInsight,
   keeping: esKeeping,
   ledger: esLedger,

@@ -7,6 +7,10 @@ import { CustodyScreen } from '../screens/desk/custody-screen.tsx';
 import { DeskScreen } from '../screens/desk/desk-screen.tsx';
 import { DeviceScreen } from '../screens/device/device-screen.tsx';
 import { NewDeviceScreen } from '../screens/device/new-device-screen.tsx';
+import { HeldDeviceScreen } from '../screens/held/held-device-screen.tsx';
+import { HeldScreen } from '../screens/held/held-screen.tsx';
+import { ReturnBatchScreen } from '../screens/held/return-batch-screen.tsx';
+import { ReturnsScreen } from '../screens/held/returns-screen.tsx';
 import { CaseScreen } from '../screens/identity/case-screen.tsx';
 import { WhoScreen } from '../screens/identity/who-screen.tsx';
 import { InsightScreen } from '../screens/insight/insight-screen.tsx';
@@ -55,6 +59,18 @@ export const CurrentScreen = () => {
       );
     case 'relabel':
       return <RelabelScreen key={route.benchId} benchId={route.benchId} />;
+    case 'held':
+      return route.benchId === undefined ? (
+        <HeldScreen />
+      ) : (
+        <HeldDeviceScreen key={route.benchId} benchId={route.benchId} />
+      );
+    case 'returns':
+      return route.batch === undefined ? (
+        <ReturnsScreen />
+      ) : (
+        <ReturnBatchScreen key={route.batch} number={route.batch} />
+      );
     case 'desk':
       return <DeskScreen returning={route.benchId} />;
     case 'custody':

@@ -5,7 +5,7 @@ import styles from './navigation.module.css';
 import { hashOf, type Route, useRoute } from './route.ts';
 
 interface Place {
-  readonly name: 'start' | 'desk' | 'bench' | 'register' | 'schedule' | 'records' | 'setup';
+  readonly name: 'start' | 'desk' | 'bench' | 'held' | 'register' | 'schedule' | 'records' | 'setup';
   readonly icon: IconName;
   /** The screens that belong to the place. */
   readonly screens: readonly Route['screen'][];
@@ -15,6 +15,7 @@ const places: readonly Place[] = [
   { name: 'start', icon: 'home', screens: ['start'] },
   { name: 'desk', icon: 'person', screens: ['desk', 'custody', 'count'] },
   { name: 'bench', icon: 'bench', screens: ['bench', 'tag'] },
+  { name: 'held', icon: 'stop', screens: ['held', 'returns'] },
   { name: 'register', icon: 'register', screens: ['register', 'device', 'lifeline', 'new-device'] },
   { name: 'schedule', icon: 'calendar', screens: ['schedule'] },
   { name: 'records', icon: 'clock', screens: ['records', 'record', 'insight'] },

@@ -40,6 +40,10 @@ export type Route =
   | { readonly screen: 'notices' }
   | { readonly screen: 'new-notice' }
   | { readonly screen: 'notice'; readonly notice: number }
+  /** Every held device, or one of them. */
+  | { readonly screen: 'held'; readonly benchId?: BenchId | undefined }
+  /** Every return batch, or one of them. */
+  | { readonly screen: 'returns'; readonly batch?: number | undefined }
   /** `benchId`: a device whose return begins there. */
   | { readonly screen: 'desk'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'custody' }
@@ -75,8 +79,13 @@ export const hashOf = (route: Route): string => {
     case 'relabel':
       return `#/relabel/${route.benchId}`;
     case 'markings':
+      return '#/markings';
+    case 'held':
+      return route.benchId === undefined ? '#/held' : `#/held/${route.benchId}`;
+    case 'returns':
+      return route.batch === undefined ? '#/returns' : `#/returns/${route.batch}`;
     case 'insight':
-      return `#/${route.screen}`;
+      return '#/insight';
     case 'notices':
       return '#/notices';
     case 'new-notice':
@@ -128,6 +137,10 @@ export const routeOf = (hash: string): Route => {
     }
     case 'who':
       return /^[1-9]\d*$/.test(first ?? '') ? { screen, identityCase: Number(first) } : { screen };
+    case 'held':
+      return benchId.success ? { screen, benchId: benchId.data } : { screen };
+    case 'returns':
+      return /^[1-9]\d*$/.test(first ?? '') ? { screen, batch: Number(first) } : { screen };
     case 'relabel':
     case 'corrections':
       return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };

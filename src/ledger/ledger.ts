@@ -5,6 +5,7 @@ import type { Decision } from '../domain/decide/decision.ts';
 import type { Device, Standing } from '../domain/device.ts';
 import type { Occasion, RecordedEvent } from '../domain/event.ts';
 import type { Station } from '../domain/evolve.ts';
+import type { CaseFile, CaseFileKind } from '../domain/held/case-file.ts';
 import type { IdentityCase } from '../domain/identity/identity-case.ts';
 import type { EarlierCases } from '../domain/identity/rank-candidates.ts';
 import type { RegisteredDevice } from '../domain/identity/registered-device.ts';
@@ -145,6 +146,13 @@ export interface LedgerReader {
   /** How many were closed, and how many of them with none of these. */
   closedIdentityCases(): Promise<EarlierCases>;
   nextIdentityCaseNumber(): Promise<number>;
+  caseFile(key: string): Promise<CaseFile | undefined>;
+  /** All of a kind, or those in one of these phases, the newest first. */
+  caseFiles<Kind extends CaseFileKind>(
+    kind: Kind,
+    phases?: readonly string[],
+  ): Promise<readonly Extract<CaseFile, { kind: Kind }>[]>;
+  nextCaseFileNumber(kind: CaseFileKind): Promise<number>;
   /** The latest first. */
   custodySpells(query: CustodyQuery): Promise<readonly CustodySpell[]>;
   /** The places that devices have in store, by code, with how many each. */

@@ -1,5 +1,6 @@
 /** The contract: the one table of everything that can be asked of a station. Carriers know this table and no operation by name. */
 import type { z } from 'zod';
+import { heldOperations } from './held-operations.ts';
 import { backupCancel } from './operations/backup-cancel.ts';
 import { backupMake } from './operations/backup-make.ts';
 import { backupStatus } from './operations/backup-status.ts';
@@ -213,6 +214,7 @@ const operations = [
   kitSave,
   kitRemove,
   deviceStore,
+  ...heldOperations,
   countPlaces,
   countPreview,
   countFinish,

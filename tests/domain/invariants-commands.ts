@@ -1,4 +1,4 @@
-/** The commands of which the random sequences are made, and how often each comes. */
+/** The random commands of the invariants: what people might do at the bench, at the desk and with what is held. */
 import fc from 'fast-check';
 import type { Said } from './invariants-check-in.ts';
 import { type Name, procedure } from './invariants-world.ts';
@@ -45,6 +45,14 @@ export type Command =
       readonly confirmed: boolean;
       readonly because: boolean;
     }
+  /** The evidence for every open reason, save one piece where `leaveOut`; then the tag, the latest or an older one. */
+  | {
+      readonly do: 'bring back';
+      readonly device: number;
+      readonly leaveOut: number | undefined;
+      readonly back: number;
+    }
+  | { readonly do: 'scrap'; readonly device: number; readonly cut: boolean; readonly witness: Name }
   | { readonly do: 'recall'; readonly device: number; readonly level: 'certain' | 'possible' }
   | { readonly do: 'days pass'; readonly days: number };
 
@@ -135,6 +143,24 @@ export const command: fc.Arbitrary<Command> = fc.oneof(
       do: fc.constant('recall' as const),
       device,
       level: fc.constantFrom('certain' as const, 'possible' as const),
+    }),
+  },
+  {
+    weight: 8,
+    arbitrary: fc.record({
+      do: fc.constant('bring back' as const),
+      device,
+      leaveOut: mostly<number | undefined>(undefined, 0, 1, 2),
+      back: mostly(0, 1),
+    }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.record({
+      do: fc.constant('scrap' as const),
+      device,
+      cut: mostly(true, false),
+      witness: mostly<Name>('mara', 'inspector', 'leaver'),
     }),
   },
   {

@@ -4,6 +4,7 @@ import { screensOfBench } from './bench-screens.ts';
 import { screensOfDesk } from './desk-screens.ts';
 import { screensOfEvidence } from './evidence-screens.ts';
 import { screensAfterImport, screensOfExchange } from './exchange-screens.ts';
+import { screensOfHeld } from './held-screens.ts';
 import { screensOfIdentity } from './identity-screens.ts';
 import { screensOfInsight } from './insight-screens.ts';
 import { screensOfKeeping } from './keeping-screens.ts';
@@ -384,5 +385,6 @@ export const screens: readonly Screen[] = [
   ...screensOfSchedule,
   ...setup,
   ...screensOfDesk,
+  ...screensOfHeld,
   ...screensOfNotices,
 ];

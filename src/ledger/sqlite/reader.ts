@@ -5,6 +5,7 @@ import type { CustodySpell } from '../../domain/custody/custody.ts';
 import type { Device } from '../../domain/device.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
 import type { Station } from '../../domain/evolve.ts';
+import type { CaseFile, CaseFileKind } from '../../domain/held/case-file.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { EarlierCases } from '../../domain/identity/rank-candidates.ts';
 import type { RegisteredDevice } from '../../domain/identity/registered-device.ts';
@@ -22,6 +23,7 @@ import type {
   InspectionQuery,
   LedgerReader,
 } from '../ledger.ts';
+import { caseFileIn, caseFilesIn, nextCaseFileNumberIn } from './case-file-reads.ts';
 import { countOf, countsIn, isOpen } from './counts.ts';
 import { placesIn, spellsIn } from './custody-reads.ts';
 import { conditionsOf } from './device-conditions.ts';
@@ -29,6 +31,7 @@ import { devicesToPlan } from './devices-to-plan.ts';
 import { withDue } from './due-columns.ts';
 import { recordedFrom } from './event-row.ts';
 import { benchIdsAfter, noticesIn } from './notice-rows.ts';
+import { registeredDevicesIn } from './registered-devices.ts';
 import type { LedgerDatabase } from './schema.ts';
 import { compareKey } from './search.ts';
 import { signatureConditions, signedOn } from './signature-conditions.ts';
@@ -233,29 +236,8 @@ export class SqliteReader implements LedgerReader {
     return (latest ?? 0) + 1;
   }
 
-  async registeredDevices(): Promise<readonly RegisteredDevice[]> {
-    const text = (path: string) => sql<string | null>`json_extract(state, ${path})`;
-    const rows = await this.#database
-      .selectFrom('device')
-      .select([
-        'bench_id',
-        'model_sheet_id',
-        'standing',
-        text('$.serial').as('serial'),
-        text('$.dateOfManufacture').as('made'),
-        text('$.regularUserId').as('user'),
-        sql<number>`json_extract(state, '$.lastTagNumber')`.as('tag_number'),
-      ])
-      .execute();
-    return rows.map(({ bench_id, model_sheet_id, standing, serial, made, user, tag_number }) => ({
-      benchId: bench_id as BenchId,
-      modelSheetId: model_sheet_id,
-      standing,
-      serial: serial ?? '',
-      dateOfManufacture: made ?? '',
-      ...(user === null ? {} : { regularUserId: user }),
-      tagNumber: tag_number,
-    }));
+  registeredDevices(): Promise<readonly RegisteredDevice[]> {
+    return registeredDevicesIn(this.#database);
   }
 
   async identityCase(identityCase: number): Promise<IdentityCase | undefined> {
@@ -303,6 +285,21 @@ export class SqliteReader implements LedgerReader {
       .select(({ fn }) => fn.max<number | null>('identity_case').as('latest'))
       .executeTakeFirstOrThrow();
     return (latest ?? 0) + 1;
+  }
+
+  caseFile(key: string): Promise<CaseFile | undefined> {
+    return caseFileIn(this.#database, key);
+  }
+
+  caseFiles<Kind extends CaseFileKind>(
+    kind: Kind,
+    phases?: readonly string[],
+  ): Promise<readonly Extract<CaseFile, { kind: Kind }>[]> {
+    return caseFilesIn(this.#database, kind, phases);
+  }
+
+  nextCaseFileNumber(kind: CaseFileKind): Promise<number> {
+    return nextCaseFileNumberIn(this.#database, kind);
   }
 
   custodySpells(query: CustodyQuery): Promise<readonly CustodySpell[]> {

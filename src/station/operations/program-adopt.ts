@@ -35,7 +35,13 @@ export const programAdopt = defineOperation({
       const station = await stationIn(reader);
       if (isRefusal(station)) return station;
       const modelSheets = await reader.modelSheets();
-      const place = { station, presets: rules.presets, shipped: rules.shipped, modelSheets };
+      const place = {
+        station,
+        presets: rules.presets,
+        shipped: rules.shipped,
+        releaseRules: rules.release,
+        modelSheets,
+      };
       return decideAdoptProgram({ settings, effectiveFrom: effectiveFrom ?? on }, place, on);
     });
     if (isRefusal(result)) return result;
