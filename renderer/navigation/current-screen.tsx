@@ -8,11 +8,19 @@ import { DeskScreen } from '../screens/desk/desk-screen.tsx';
 import { KitsScreen } from '../screens/desk/kits-screen.tsx';
 import { DeviceScreen } from '../screens/device/device-screen.tsx';
 import { NewDeviceScreen } from '../screens/device/new-device-screen.tsx';
+import { HeldDeviceScreen } from '../screens/held/held-device-screen.tsx';
+import { HeldScreen } from '../screens/held/held-screen.tsx';
+import { ReturnBatchScreen } from '../screens/held/return-batch-screen.tsx';
+import { ReturnsScreen } from '../screens/held/returns-screen.tsx';
 import { CaseScreen } from '../screens/identity/case-screen.tsx';
 import { WhoScreen } from '../screens/identity/who-screen.tsx';
+import { InsightScreen } from '../screens/insight/insight-screen.tsx';
 import { LifelineScreen } from '../screens/lifeline/lifeline-screen.tsx';
 import { MarkingsScreen } from '../screens/markings/markings-screen.tsx';
 import { RelabelScreen } from '../screens/markings/relabel-screen.tsx';
+import { NewNoticeScreen } from '../screens/notices/new-notice-screen.tsx';
+import { NoticeScreen } from '../screens/notices/notice-screen.tsx';
+import { NoticesScreen } from '../screens/notices/notices-screen.tsx';
 import { PersonScreen } from '../screens/people/person-screen.tsx';
 import { RecordScreen } from '../screens/records/record-screen.tsx';
 import { RecordsScreen } from '../screens/records/records-screen.tsx';
@@ -52,6 +60,18 @@ export const CurrentScreen = () => {
       );
     case 'relabel':
       return <RelabelScreen key={route.benchId} benchId={route.benchId} />;
+    case 'held':
+      return route.benchId === undefined ? (
+        <HeldScreen />
+      ) : (
+        <HeldDeviceScreen key={route.benchId} benchId={route.benchId} />
+      );
+    case 'returns':
+      return route.batch === undefined ? (
+        <ReturnsScreen />
+      ) : (
+        <ReturnBatchScreen key={route.batch} number={route.batch} />
+      );
     case 'desk':
       return <DeskScreen returning={route.benchId} />;
     case 'custody':
@@ -60,6 +80,12 @@ export const CurrentScreen = () => {
       return <KitsScreen />;
     case 'count':
       return <CountScreen key={route.place} place={route.place} />;
+    case 'notices':
+      return <NoticesScreen />;
+    case 'new-notice':
+      return <NewNoticeScreen />;
+    case 'notice':
+      return <NoticeScreen key={route.notice} notice={route.notice} />;
     case 'markings':
       return <MarkingsScreen />;
     case 'corrections':
@@ -76,6 +102,8 @@ export const CurrentScreen = () => {
       return <RecordsScreen key={route.benchId} benchId={route.benchId} />;
     case 'record':
       return <RecordScreen key={route.inspection} inspection={route.inspection} />;
+    case 'insight':
+      return <InsightScreen />;
     case 'setup':
       return <SetupScreen key={route.panel} panel={route.panel} />;
   }

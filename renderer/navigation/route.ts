@@ -37,6 +37,13 @@ export type Route =
   | { readonly screen: 'who'; readonly identityCase?: number | undefined }
   | { readonly screen: 'relabel'; readonly benchId: BenchId }
   | { readonly screen: 'markings' }
+  | { readonly screen: 'notices' }
+  | { readonly screen: 'new-notice' }
+  | { readonly screen: 'notice'; readonly notice: number }
+  /** Every held device, or one of them. */
+  | { readonly screen: 'held'; readonly benchId?: BenchId | undefined }
+  /** Every return batch, or one of them. */
+  | { readonly screen: 'returns'; readonly batch?: number | undefined }
   /** `benchId`: a device whose return begins there. */
   | { readonly screen: 'desk'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'custody' }
@@ -48,6 +55,7 @@ export type Route =
   | { readonly screen: 'schedule'; readonly week?: CalendarDate | undefined }
   | { readonly screen: 'records'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'record'; readonly inspection: number }
+  | { readonly screen: 'insight' }
   /** The first panel where none is named. */
   | { readonly screen: 'setup'; readonly panel?: string | undefined };
 
@@ -73,6 +81,18 @@ export const hashOf = (route: Route): string => {
       return `#/relabel/${route.benchId}`;
     case 'markings':
       return '#/markings';
+    case 'held':
+      return route.benchId === undefined ? '#/held' : `#/held/${route.benchId}`;
+    case 'returns':
+      return route.batch === undefined ? '#/returns' : `#/returns/${route.batch}`;
+    case 'insight':
+      return '#/insight';
+    case 'notices':
+      return '#/notices';
+    case 'new-notice':
+      return '#/notices/new';
+    case 'notice':
+      return `#/notices/${route.notice}`;
     case 'desk':
       return route.benchId === undefined ? '#/desk' : `#/desk/${route.benchId}`;
     case 'custody':
@@ -119,6 +139,10 @@ export const routeOf = (hash: string): Route => {
     }
     case 'who':
       return /^[1-9]\d*$/.test(first ?? '') ? { screen, identityCase: Number(first) } : { screen };
+    case 'held':
+      return benchId.success ? { screen, benchId: benchId.data } : { screen };
+    case 'returns':
+      return /^[1-9]\d*$/.test(first ?? '') ? { screen, batch: Number(first) } : { screen };
     case 'relabel':
     case 'corrections':
       return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };
@@ -132,9 +156,14 @@ export const routeOf = (hash: string): Route => {
     }
     case 'setup':
       return /^[a-z]+$/.test(first ?? '') ? { screen, panel: first } : { screen };
+    case 'notices': {
+      if (first === 'new') return { screen: 'new-notice' };
+      return /^[1-9]\d*$/.test(first ?? '') ? { screen: 'notice', notice: Number(first) } : { screen };
+    }
     case 'desk':
       return { screen, benchId: benchId.data };
     case 'markings':
+    case 'insight':
     case 'custody':
     case 'kits':
       return { screen };

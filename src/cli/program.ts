@@ -3,12 +3,14 @@ import { Command, type CommanderError, Option } from 'commander';
 import { languages } from '../domain/message.ts';
 import type { WordKey, Words } from '../host/words.ts';
 import { addBackup } from './commands/backup.ts';
+import { addCase } from './commands/case.ts';
 import { addCustody } from './commands/custody.ts';
 import { addDemo } from './commands/demo.ts';
 import { addDevice } from './commands/device.ts';
 import { addDue } from './commands/due.ts';
 import { addEvidence } from './commands/evidence.ts';
 import { addExport } from './commands/export.ts';
+import { addHeld } from './commands/held.ts';
 import { addId } from './commands/id.ts';
 import { addIdentity } from './commands/identity.ts';
 import { addImport } from './commands/import.ts';
@@ -17,12 +19,15 @@ import { addLabel } from './commands/label.ts';
 import { addLedger } from './commands/ledger.ts';
 import { addLifeline } from './commands/lifeline.ts';
 import { addMarkings } from './commands/markings.ts';
+import { addNotice } from './commands/notice.ts';
 import { addPerson } from './commands/person.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
 import { addProgram } from './commands/program.ts';
 import { addRead } from './commands/read.ts';
 import { addReport } from './commands/report.ts';
+import { addReturn } from './commands/return.ts';
+import { addReturnPlan } from './commands/return-plan.ts';
 import { addScan } from './commands/scan.ts';
 import { addSchedule } from './commands/schedule.ts';
 import { addServe } from './commands/serve.ts';
@@ -64,11 +69,16 @@ export const programFor = (shell: Shell): Command => {
     addId,
     addIdentity,
     addMarkings,
+    addNotice,
     addPerson,
     addCustody,
     addStock,
+    addHeld,
+    addCase,
+    addReturn,
     addImport,
     addExport,
+    addReturnPlan,
     addSchedule,
     addReport,
     addBackup,

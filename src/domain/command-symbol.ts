@@ -7,7 +7,16 @@
 import type { Message } from './message.ts';
 
 /** The screens that can be gone to from everywhere. */
-export const placeNames = ['start', 'desk', 'bench', 'register', 'schedule', 'records', 'setup'] as const;
+export const placeNames = [
+  'start',
+  'desk',
+  'bench',
+  'held',
+  'register',
+  'schedule',
+  'records',
+  'setup',
+] as const;
 export type PlaceName = (typeof placeNames)[number];
 
 export const commandNames = [
@@ -63,6 +72,7 @@ const words: Record<CommandName, Message> = {
   start: { en: 'Start', es: 'Inicio' },
   desk: { en: 'Desk', es: 'Mostrador' },
   bench: { en: 'Bench', es: 'Banco' },
+  held: { en: 'Held', es: 'Retenidos' },
   register: { en: 'Register', es: 'Registro' },
   schedule: { en: 'Schedule', es: 'Agenda' },
   records: { en: 'Records', es: 'Historial' },

@@ -9,6 +9,7 @@ import { declaredInspectionSchema } from './declared-inspection.ts';
 import { dueWhatSchema } from './due/due-date.ts';
 import { recordedUseSchema } from './due/type-of-use.ts';
 import { equipmentFactsSchema } from './equipment-facts.ts';
+import { heldShape } from './held/evidence.ts';
 import { presumedIdentitySchema } from './identity/identity-case.ts';
 import { knownMarkingEntrySchema } from './marking.ts';
 import { revalidationSchema } from './revalidation.ts';
@@ -42,7 +43,13 @@ export type CurrentTag = z.infer<typeof currentTagSchema>;
 /** A tag that belonged on the device once: until when, and why it does not any more. */
 export const pastTagSchema = currentTagSchema.extend({
   endedOn: calendarDateSchema,
-  because: z.enum(['new inspection', 'removed from service', 'removed again']),
+  because: z.enum([
+    'new inspection',
+    'removed from service',
+    'removed again',
+    'released to the bench',
+    'scrapped',
+  ]),
 });
 export type PastTag = z.infer<typeof pastTagSchema>;
 
@@ -96,6 +103,7 @@ export const deviceSchema = z.object({
   openCheckIn: openQuestionsSchema.optional(),
   /** Its place in store; absent where none was recorded. */
   stored: storedSchema.optional(),
+  ...heldShape,
   /** Corrections of the record of the device, oldest first; absent where none was made. */
   amendments: z.array(amendmentSchema).optional(),
 });
@@ -127,9 +135,11 @@ export const nextActionOf = (device: Device): NextAction => {
   switch (device.standing) {
     case 'scrapped':
       return 'nothing: scrapped';
-    case 'quarantined':
     case 'at manufacturer':
       return 'keep out of service';
+    case 'quarantined':
+      if (device.release === undefined) return 'keep out of service';
+      return device.openInspection === undefined ? 'start inspection' : 'resume inspection';
     case 'new':
     case 'in service':
       if (device.custody !== undefined) return 'check in first';

@@ -11,6 +11,7 @@ import { dueDateSchema } from './due/due-date.ts';
 import { typeOfUseSchema } from './due/type-of-use.ts';
 import { equipmentFactsSchema } from './equipment-facts.ts';
 import { event } from './event-shape.ts';
+import { heldEvents } from './held-event.ts';
 import { caseRankingSchema, placeSchema } from './identity/identity-case.ts';
 import { observationSchema } from './identity/observation.ts';
 import { backupMadeSchema, keepingSchema, recordHeadSchema } from './keeping.ts';
@@ -21,6 +22,7 @@ import { personEvents, whySchema } from './person-event.ts';
 import { findingPictureSchema, keptPictureSchema } from './picture.ts';
 import { printerSchema } from './printer.ts';
 import { programSchema } from './program.ts';
+import { recallEvents } from './recall-event.ts';
 import { revalidationSchema } from './revalidation.ts';
 import { scannerSchema } from './scanner/scanner.ts';
 import { reprintReasonSchema } from './tag-content.ts';
@@ -43,6 +45,8 @@ export const eventSchema = z.discriminatedUnion('type', [
   event('station.key-made', { publicKey: z.string().regex(/^[0-9A-Za-z+/]{42}[AEIMQUYcgkosw048]=$/) }),
   ...personEvents,
   ...custodyEvents,
+  ...heldEvents,
+  ...recallEvents,
   event('model-sheet.recorded', { modelSheet: modelSheetSchema }),
   event('device.registered', {
     benchId: benchIdSchema,

@@ -1,11 +1,12 @@
 /** How custody, kits and counted places change with an event of the desk. */
-import { isExplained, unexplainedYes } from './custody/check-in-answer.ts';
+import { explainedReasons } from './custody/check-in-answer.ts';
 import type { CustodySpell } from './custody/custody.ts';
 import type { Kit } from './custody/kit.ts';
 import type { CountedPlace } from './custody/shelf-count.ts';
 import type { CustodyEvent } from './custody-event.ts';
 import type { Device } from './device.ts';
 import type { RecordedEvent } from './event.ts';
+import { withoutReasons } from './held/without-reasons.ts';
 
 type EventOf<Type extends CustodyEvent['type']> = Extract<CustodyEvent, { type: Type }>;
 type DeviceEvent = EventOf<
@@ -57,12 +58,8 @@ const withOpenQuestions = (
 ): Device => (open === undefined ? device : { ...device, openCheckIn: open });
 
 /** Once it is said what a yes was, that stands in the place of the bare yes. */
-const withoutUnexplained = (device: Device, { answers }: EventOf<'device.check-in-answered'>): Device => {
-  const explained = answers.filter(isExplained).map(({ question }) => unexplainedYes(question));
-  return device.standing === 'scrapped'
-    ? device
-    : { ...device, reasons: device.reasons.filter(({ key }) => !explained.includes(key)) };
-};
+const withoutUnexplained = (device: Device, { answers }: EventOf<'device.check-in-answered'>): Device =>
+  device.standing === 'scrapped' ? device : withoutReasons(device, explainedReasons(answers));
 
 /** The times that a user had the device which the event began, changed or ended. */
 export const changedSpells = (

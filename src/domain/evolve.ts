@@ -2,11 +2,13 @@
 import type { BenchCapacity } from './bench-capacity.ts';
 import type { Kit } from './custody/kit.ts';
 import type { CountedPlace } from './custody/shelf-count.ts';
-import type { CurrentTag, Device, PastTag } from './device.ts';
+import type { CurrentTag, Device } from './device.ts';
+import { endTag } from './end-tag.ts';
 import type { DomainEvent, RecordedEvent } from './event.ts';
 import { amendedDevice, amendedInspection } from './evolve-amended.ts';
 import { countedPlaces, inCustody, keptKits } from './evolve-custody.ts';
 import { heldToReprint, taggedDueOf, withProgram, withRevalidation, withUse } from './evolve-due.ts';
+import { held, heldTouches, withClosedReasons } from './evolve-held.ts';
 import type { Inspection } from './inspection.ts';
 import type { StationKeeping } from './keeping.ts';
 import type { ModelSheet } from './model-sheet.ts';
@@ -46,6 +48,9 @@ export interface Touched {
   readonly benchId?: DeviceId;
   readonly inspection?: number;
   readonly identityCase?: number;
+  /** The key of a case file. */
+  readonly caseFile?: string;
+  readonly notice?: number;
 }
 type DeviceId = Device['benchId'];
 
@@ -112,6 +117,27 @@ export const touchedBy = (event: DomainEvent): Touched => {
       return { identityCase: event.identityCase };
     case 'identity.taken':
       return { identityCase: event.identityCase, benchId: event.benchId };
+    case 'evidence.recorded':
+    case 'evidence.confirmed':
+    case 'evidence.withdrawn':
+    case 'device.released':
+    case 'device.scrapped':
+    case 'fall-case.opened':
+    case 'fall-case.device-joined':
+    case 'fall-case.noted':
+    case 'fall-case.closed':
+    case 'fall-case.device-closed':
+    case 'repair-terms.recorded':
+    case 'return-batch.opened':
+    case 'return-batch.device-added':
+    case 'return-batch.device-taken-out':
+    case 'return-batch.shipped':
+    case 'return-batch.device-shipped':
+    case 'return-batch.followed-up':
+    case 'return-batch.device-came-back':
+      return heldTouches(event);
+    case 'notice.recorded':
+      return { notice: event.notice };
     case 'record.amended': {
       const { benchId, inspection, personId } = event;
       return {
@@ -227,7 +253,7 @@ export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent
     case 'record.amended':
       return amendedDevice(device, recorded, event);
     default:
-      return device;
+      return held(device, recorded);
   }
 };
 
@@ -258,25 +284,18 @@ const withCurrentTag = (
 ): Device =>
   device.currentTag?.tagNumber === tagNumber ? { ...device, currentTag: change(device.currentTag) } : device;
 
-/** The current tag, if any, becomes a past one. */
-const endTag = (
-  { currentTag, pastTags }: Device,
-  endedOn: RecordedEvent['on'],
-  because: PastTag['because'],
-): PastTag[] =>
-  currentTag === undefined ? [...pastTags] : [...pastTags, { ...currentTag, endedOn, because }];
-
 const withoutOpenInspection = ({ openInspection: _open, ...device }: Device): Device => device;
 
+/** Its release to the bench ends with that. What is at its manufacturer stays there. */
 const outOfService = (
-  { taggedDue: _due, ...device }: Device,
+  { taggedDue: _due, release: _release, ...device }: Device,
   reasons: Device['reasons'],
   tagNumber: number,
   on: RecordedEvent['on'],
   by: string,
 ): Device => ({
   ...device,
-  standing: 'quarantined',
+  standing: device.standing === 'at manufacturer' ? 'at manufacturer' : 'quarantined',
   reasons,
   removedBy: by,
   pastTags: endTag(
@@ -299,10 +318,11 @@ const signed = (
       return device;
     case 'remove from service': {
       const lastInspection = { inspection: event.inspection, on, verdict: event.verdict.kind, by };
-      return { ...outOfService(device, event.verdict.reasons, event.tagNumber, on, by), lastInspection };
+      const reasons = [...device.reasons, ...event.verdict.reasons];
+      return { ...outOfService(device, reasons, event.tagNumber, on, by), lastInspection };
     }
     case 'pass': {
-      const { removedBy: _removedBy, ...rest } = device;
+      const { removedBy: _removedBy, ...rest } = withClosedReasons(device, event.inspection, on);
       return {
         ...rest,
         standing: 'in service',

@@ -1,6 +1,7 @@
 /** The employer's written rules, as versioned data (`assets/programs/`). They may be stricter than the trade, never weaker. */
 import { z } from 'zod';
 import { type TypeOfUse, typeOfUseSchema } from './due/type-of-use.ts';
+import { strictReleaseSchema } from './held/release-rules.ts';
 import { languageSchema, messageSchema } from './message.ts';
 import { sourceSchema, zoneSchema } from './procedure.ts';
 
@@ -77,5 +78,7 @@ export const programSchema = z.object({
   removalGrounds: z.array(removalGroundSchema),
   /** What must exist before a removed device can be inspected for return, whatever the reason. */
   beforeReturn: z.array(messageSchema).min(1),
+  /** Where it asks for more before a return than the release rules of the product do. */
+  release: z.array(strictReleaseSchema).max(60).optional(),
 });
 export type Program = z.infer<typeof programSchema>;

@@ -5,12 +5,14 @@ import type { Decision } from '../domain/decide/decision.ts';
 import type { Device, Standing } from '../domain/device.ts';
 import type { Occasion, RecordedEvent } from '../domain/event.ts';
 import type { Station } from '../domain/evolve.ts';
+import type { CaseFile, CaseFileKind } from '../domain/held/case-file.ts';
 import type { IdentityCase } from '../domain/identity/identity-case.ts';
 import type { EarlierCases } from '../domain/identity/rank-candidates.ts';
 import type { RegisteredDevice } from '../domain/identity/registered-device.ts';
 import type { Inspection } from '../domain/inspection.ts';
 import type { ModelSheet } from '../domain/model-sheet.ts';
 import type { Person } from '../domain/person.ts';
+import type { Notice } from '../domain/recall/notice.ts';
 import type { Refusal } from '../domain/refusal.ts';
 import type { Checkpoint } from './checkpoint.ts';
 
@@ -120,6 +122,8 @@ export interface LedgerReader {
   devices(query: DeviceQuery): Promise<{ readonly rows: readonly DeviceRow[]; readonly total: number }>;
   /** At most `limit` of all bench IDs, in their order, from the first after `after` on. */
   benchIds(after: BenchId | undefined, limit: number): Promise<readonly BenchId[]>;
+  /** At most `limit` of all devices, in the order of their bench IDs, from the first after `after` on. */
+  devicesAfter(after: BenchId | undefined, limit: number): Promise<readonly DeviceRow[]>;
   /** In no order. */
   devicesToPlan(): Promise<readonly DeviceToPlan[]>;
   counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts>;
@@ -135,9 +139,20 @@ export interface LedgerReader {
   identityCase(identityCase: number): Promise<IdentityCase | undefined>;
   /** Those that wait for a person, oldest first. */
   openIdentityCases(): Promise<readonly IdentityCase[]>;
+  /** Those of which no device of the register was taken, and so lie somewhere under no name. */
+  unrecognisedCases(): Promise<readonly IdentityCase[]>;
+  /** Every notice of a manufacturer, the latest first. */
+  notices(): Promise<readonly Notice[]>;
   /** How many were closed, and how many of them with none of these. */
   closedIdentityCases(): Promise<EarlierCases>;
   nextIdentityCaseNumber(): Promise<number>;
+  caseFile(key: string): Promise<CaseFile | undefined>;
+  /** All of a kind, or those in one of these phases, the newest first. */
+  caseFiles<Kind extends CaseFileKind>(
+    kind: Kind,
+    phases?: readonly string[],
+  ): Promise<readonly Extract<CaseFile, { kind: Kind }>[]>;
+  nextCaseFileNumber(kind: CaseFileKind): Promise<number>;
   /** The latest first. */
   custodySpells(query: CustodyQuery): Promise<readonly CustodySpell[]>;
   /** The places that devices have in store, by code, with how many each. */

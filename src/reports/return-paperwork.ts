@@ -17,6 +17,11 @@ export interface ReturnedDevice extends ReportDevice {
   readonly pictures: number;
 }
 
+export interface ReturnDeclaration {
+  readonly condition: string;
+  readonly contamination: 'none known' | 'cleaned' | 'contaminated';
+}
+
 export interface ReturnContent {
   readonly station: string;
   readonly on: string;
@@ -25,6 +30,10 @@ export interface ReturnContent {
   readonly contact: string;
   readonly ask: ReturnAsk;
   readonly devices: readonly ReturnedDevice[];
+  /** The number of the return batch that they travel in. */
+  readonly batch?: number;
+  /** Filled in by hand where it is absent. */
+  readonly declaration?: ReturnDeclaration;
 }
 
 /** It says of every device that it is out of service, and of none that it is fit. */
@@ -38,6 +47,7 @@ export const returnPaperwork = (content: ReturnContent, words: ReportWords, widt
         [words.line('from'), station],
         [words.line('date'), words.dateLine(on)],
         [words.line('devices'), String(devices.length)],
+        ...(content.batch === undefined ? [] : [[words.line('returnBatch'), String(content.batch)] as const]),
       ],
       widthMm,
     ),
@@ -74,12 +84,27 @@ export const returnPaperwork = (content: ReturnContent, words: ReportWords, widt
       ]),
       widthMm,
     ),
+    ...declarationStrips(content, words, widthMm),
     whole(words.tell('caution'), widthMm, textStyles.soft, 2),
     heading(words.line('handedOver'), widthMm),
     fillIn([words.line('handedBy'), words.line('receivedBy'), words.line('carrier')], widthMm),
   ];
   return { title: words.line('returnTitle'), station, of: manufacturer, at: new Date(at), strips };
 };
+
+/** What is declared of the condition of the devices and of what was on them; lines to fill in where nobody has said it yet. */
+const declarationStrips = ({ declaration }: ReturnContent, words: ReportWords, widthMm: number): Strip[] => [
+  heading(words.line('declaration'), widthMm),
+  declaration === undefined
+    ? fillIn([words.line('condition'), words.line('contamination')], widthMm)
+    : facts(
+        [
+          [words.line('condition'), declaration.condition],
+          [words.line('contamination'), words.line(`contamination-${declaration.contamination}`)],
+        ],
+        widthMm,
+      ),
+];
 
 const madeMessage = ({ device }: ReportDevice, words: ReportWords) =>
   device.dateOfManufacture === '' ? words.message('notReadable') : words.date(device.dateOfManufacture);

@@ -30,9 +30,24 @@ const isPicture = (recorded: RecordedEvent): recorded is RecordedPicture =>
 const isFindingPicture = (recorded: RecordedEvent): recorded is RecordedFindingPicture =>
   recorded.event.type === 'finding.picture-kept';
 
-/** True for every event that names a file of the evidence. */
+/** True for every event that keeps one picture. */
 export const namesPicture = (recorded: RecordedEvent): recorded is RecordedPicture | RecordedFindingPicture =>
   isPicture(recorded) || isFindingPicture(recorded);
+
+/** The hashes of all files of the evidence that an event names: pictures, and documents of held devices. */
+export const filesNamedBy = (recorded: RecordedEvent): readonly string[] => {
+  if (namesPicture(recorded)) return [recorded.event.sha256];
+  const { event } = recorded;
+  switch (event.type) {
+    case 'evidence.recorded':
+      return event.documents.map(({ sha256 }) => sha256);
+    case 'device.scrapped':
+    case 'fall-case.noted':
+      return event.photos.map(({ sha256 }) => sha256);
+    default:
+      return [];
+  }
+};
 
 /** Of the device itself, oldest first. */
 export const picturesOf = async (

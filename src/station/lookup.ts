@@ -46,5 +46,6 @@ export const caseIn = async (
     procedure,
     lengthUnit: station.lengthUnit,
     inForce: programInForce(station, rules.shipped),
+    releaseRules: rules.release,
   };
 };

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import type { RecordedEvent } from '../domain/event.ts';
 import type { EvidenceStore } from '../ledger/evidence-store.ts';
 import type { Ledger } from '../ledger/ledger.ts';
-import { namesPicture } from './kept-pictures.ts';
+import { filesNamedBy } from './kept-pictures.ts';
 
 export const pictureFaultSchema = z.object({
   kind: z.enum(['picture missing', 'picture changed']),
@@ -31,13 +31,15 @@ export const checkPictures = async (ledger: Ledger, evidence: EvidenceStore): Pr
   const faults: PictureCheck['faults'] = [];
   const named = new Set<string>();
   for await (const line of ledger.export()) {
-    const recorded = line.includes('.picture-kept"') ? parsed(line) : undefined;
-    if (recorded === undefined || !namesPicture(recorded) || named.has(recorded.event.sha256)) continue;
-    const { sha256 } = recorded.event;
-    named.add(sha256);
-    if (faults.length === mostFaults) continue;
-    const state = await evidence.get(sha256);
-    if (typeof state === 'string') faults.push({ kind: `picture ${state}`, seq: recorded.seq, sha256 });
+    const recorded = line.includes('"sha256"') ? parsed(line) : undefined;
+    if (recorded === undefined) continue;
+    for (const sha256 of filesNamedBy(recorded)) {
+      if (named.has(sha256)) continue;
+      named.add(sha256);
+      if (faults.length === mostFaults) continue;
+      const state = await evidence.get(sha256);
+      if (typeof state === 'string') faults.push({ kind: `picture ${state}`, seq: recorded.seq, sha256 });
+    }
   }
   return { faults, notes: await unnamed(evidence, named) };
 };

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { z } from 'zod';
 import { type DeskRules, deskRulesSchema } from '../domain/custody/desk-rules.ts';
 import { grouped } from '../domain/grouped.ts';
+import { type ReleaseRules, releaseRulesSchema } from '../domain/held/release-rules.ts';
 import type { Inspection } from '../domain/inspection.ts';
 import { type Procedure, procedureSchema } from '../domain/procedure.ts';
 import { type Program, programSchema } from '../domain/program.ts';
@@ -24,6 +25,8 @@ export interface Rules {
   readonly presets: readonly Program[];
   /** What is asked at the desk. */
   readonly desk: DeskRules;
+  /** What must exist before a held device may be inspected for its return. */
+  readonly release: ReleaseRules;
   /** The procedure with which an inspection began, or why it cannot be continued. */
   procedureOf(reference: Inspection['procedure']): Procedure | Refusal;
 }
@@ -36,6 +39,12 @@ export const loadRules = async (assetsFolder: string): Promise<Rules> => {
     (await jsonFiles(join(assetsFolder, 'desk'))).map((text) => deskRulesSchema.parse(JSON.parse(text))),
     ({ version }) => version,
   );
+  const release = newest(
+    (await jsonFiles(join(assetsFolder, 'programs', 'release'))).map((text) =>
+      releaseRulesSchema.parse(JSON.parse(text)),
+    ),
+    ({ version }) => version,
+  );
   const current = newest(procedures, ({ procedure }) => procedure.version);
   const shipped = newest(
     presets.filter(({ key }) => key === shippedKey),
@@ -46,6 +55,7 @@ export const loadRules = async (assetsFolder: string): Promise<Rules> => {
     shipped,
     presets,
     desk,
+    release,
     procedureOf: (reference) => {
       const named = `${reference.key} v${reference.version}`;
       const found = procedures.find(
@@ -105,6 +115,8 @@ const installed = (text: string): InstalledProcedure => {
 const newest = <Item>(items: readonly Item[], version: (item: Item) => number): Item => {
   const [first, ...rest] = items;
   if (first === undefined)
-    throw new Error('The product ships no procedure, no program or no questions of the desk.');
+    throw new Error(
+      'The product ships no procedure, no program, no questions of the desk or no release rules.',
+    );
   return rest.reduce((best, item) => (version(item) > version(best) ? item : best), first);
 };

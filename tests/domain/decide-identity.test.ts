@@ -9,7 +9,7 @@ import type { IdentityCase } from '../../src/domain/identity/identity-case.ts';
 import type { Inspection } from '../../src/domain/inspection.ts';
 import type { Person } from '../../src/domain/person.ts';
 import { generatedFleet } from '../support/generated-fleet.ts';
-import { goodAnswer, procedure, program } from '../support/shipped-rules.ts';
+import { goodAnswer, procedure, program, releaseRules } from '../support/shipped-rules.ts';
 
 const on = calendarDate('2026-03-10');
 const at = instant('2026-03-10T08:00:00.000Z');
@@ -116,7 +116,7 @@ describe('a presumed identity', () => {
   const sign = (of: Device) =>
     decideSign(
       inspection,
-      { device: of, modelSheet, procedure, lengthUnit: 'm', inForce: { program } },
+      { device: of, modelSheet, procedure, lengthUnit: 'm', inForce: { program }, releaseRules },
       person('P002'),
       occasion,
     );

@@ -5,7 +5,7 @@ import { typesOfUse } from '../../src/domain/due/type-of-use.ts';
 import type { DomainEvent } from '../../src/domain/event.ts';
 import { evolveStation, type Station } from '../../src/domain/evolve.ts';
 import { programInForce } from '../../src/domain/program-in-force.ts';
-import { program as shipped } from '../support/shipped-rules.ts';
+import { releaseRules, program as shipped } from '../support/shipped-rules.ts';
 
 const today = calendarDate('2026-03-10');
 const { version: _version, ...annual } = shipped;
@@ -25,7 +25,7 @@ const adopt = (
 ) =>
   decideAdoptProgram(
     { settings: { ...annual, key: 'depot', ...changed }, effectiveFrom: calendarDate(effectiveFrom) },
-    { station: at, presets: [shipped], shipped, modelSheets: [{ modelSheetId: 'M001' }] },
+    { station: at, presets: [shipped], shipped, releaseRules, modelSheets: [{ modelSheetId: 'M001' }] },
     today,
   );
 

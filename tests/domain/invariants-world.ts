@@ -8,6 +8,10 @@ import { decideCheckIn } from '../../src/domain/decide/check-in.ts';
 import { decideCheckOut, decideLost, decideTransfer } from '../../src/domain/decide/custody.ts';
 import type { Decision } from '../../src/domain/decide/decision.ts';
 import { decideRemove } from '../../src/domain/decide/device.ts';
+import { decideRecordEvidence } from '../../src/domain/decide/held/evidence.ts';
+import { decideCloseFallCase, decideOpenFallCase } from '../../src/domain/decide/held/fall-case.ts';
+import { decideRelease } from '../../src/domain/decide/held/release.ts';
+import { decideScrap } from '../../src/domain/decide/held/scrap.ts';
 import {
   decideAnswer,
   decideBreakOff,
@@ -15,19 +19,22 @@ import {
   decideStart,
   type InspectionCase,
 } from '../../src/domain/decide/inspection.ts';
+import { decideNotice } from '../../src/domain/decide/notice.ts';
 import { decideRelabel } from '../../src/domain/decide/relabel.ts';
 import { decideProveTag } from '../../src/domain/decide/tag.ts';
 import type { Device } from '../../src/domain/device.ts';
 import { dueDatesOf } from '../../src/domain/due/due-dates.ts';
 import type { DomainEvent } from '../../src/domain/event.ts';
 import { evolveDevice, evolveInspection } from '../../src/domain/evolve.ts';
+import type { FallCase } from '../../src/domain/held/fall-case.ts';
 import type { Inspection } from '../../src/domain/inspection.ts';
 import { markingElements } from '../../src/domain/marking.ts';
 import type { ModelSheet } from '../../src/domain/model-sheet.ts';
 import type { Person } from '../../src/domain/person.ts';
 import type { Procedure } from '../../src/domain/procedure.ts';
 import { isRefusal } from '../../src/domain/refusal.ts';
-import { asset, goodAnswer, program, procedure as shipped } from '../support/shipped-rules.ts';
+import { asset, goodAnswer, program, releaseRules, procedure as shipped } from '../support/shipped-rules.ts';
+import { noticeText, recalledDevice } from './invariants-notice.ts';
 
 export const deskRules = deskRulesSchema.parse(asset('desk/desk.v2.json'));
 
@@ -77,6 +84,7 @@ export const people = {
   /** As competent, and the regular user of every device. */
   regular: person('regular', ['inspector', 'user'], { designation }),
   undesignated: person('undesignated', ['inspector']),
+  admin: person('admin', ['administrator']),
   nadia: person('nadia', ['user']),
   mara: person('mara', ['user']),
   leaver: person('leaver', ['user'], {
@@ -114,6 +122,7 @@ export class World {
   readonly #withDue = new WeakMap<Device, Device>();
   #seq = 0;
   #latest = 0;
+  #notices = 0;
 
   constructor(count: number) {
     for (let index = 0; index < count; index += 1) this.#apply(index, 'inspector', [registered(index)]);
@@ -175,6 +184,15 @@ export class World {
     return this.#run(index, 'nadia', decideRemove(this.device(index), program, 'fall', undefined, []));
   }
 
+  /** A notice of the manufacturer means this device: for certain, or possibly. */
+  recall(index: number, level: 'certain' | 'possible'): Outcome {
+    this.#notices += 1;
+    const recalled = recalledDevice(this.device(index), level);
+    const notice = { notice: this.#notices, text: noticeText(this.#notices) };
+    const decision = decideNotice(notice, [], [recalled], people.inspector, this.#occasion('inspector'));
+    return this.#run(index, 'inspector', decision);
+  }
+
   prove(index: number, tagNumber: number): Outcome {
     return this.#run(index, 'nadia', decideProveTag(this.device(index), tagNumber));
   }
@@ -231,6 +249,78 @@ export class World {
     return this.#run(index, 'nadia', decideLost(this.device(index), 'nadia', 'Random.', deskRules.lost));
   }
 
+  /** For the reasons at these places, by a certificate of today; without one it is a statement that nobody else agreed to. */
+  recordEvidence(index: number, kind: string, covers: number[]): Outcome {
+    const device = this.device(index);
+    const isCertified = kind !== 'doubt-settled';
+    const entry = {
+      kind,
+      covers,
+      documents: isCertified ? [file] : [],
+      ...(isCertified
+        ? { certificate: { number: 'C', on: this.today, issuer: 'Norvane' } }
+        : { statement: 'Random.' }),
+    };
+    const place = {
+      terms: { rules: releaseRules, program },
+      since: device.reasons.map(() => this.today),
+      person: people.inspector,
+    };
+    return this.#run(
+      index,
+      'inspector',
+      decideRecordEvidence(device, entry, place, this.#occasion('inspector')),
+    );
+  }
+
+  /** A fall case, opened by one and closed by another. */
+  investigate(index: number): Outcome {
+    const facts = {
+      happenedOn: this.today,
+      userId: 'nadia',
+      job: 'Random',
+      indicator: 'not clear' as const,
+      informed: 'Head of depot',
+      bagNumber: 'B',
+    };
+    const fallCase = { fallCase: 1, facts, linked: [] };
+    const opened = this.#run(
+      index,
+      'nadia',
+      decideOpenFallCase(this.device(index), fallCase, this.#occasion('nadia')),
+    );
+    if (opened.refused !== undefined) return opened;
+    const file: FallCase = {
+      kind: 'fall case',
+      number: 1,
+      phase: 'open',
+      openedBy: 'nadia',
+      openedOn: this.today,
+      facts,
+      devices: [this.device(index).benchId],
+      photos: [],
+      custody: [],
+    };
+    return this.#run(
+      index,
+      'admin',
+      decideCloseFallCase(file, 'Random.', people.admin, this.#occasion('admin')),
+    );
+  }
+
+  release(index: number, tagNumber: number): Outcome {
+    return this.#run(
+      index,
+      'inspector',
+      decideRelease(this.device(index), tagNumber, { rules: releaseRules, program }),
+    );
+  }
+
+  scrap(index: number, isCut: boolean, witness: Name): Outcome {
+    const scrapping = { lifelineCut: isCut, markingDefaced: true, witness: people[witness], photos: [file] };
+    return this.#run(index, 'inspector', decideScrap(this.device(index), scrapping, people.inspector));
+  }
+
   #handOut(user: Name, isConfirmed: boolean, days: number | undefined) {
     return {
       user: people[user],
@@ -252,6 +342,7 @@ export class World {
       procedure,
       lengthUnit: 'm',
       inForce: { program },
+      releaseRules,
     };
   }
 
@@ -278,6 +369,8 @@ export class World {
     }
   }
 }
+
+const file = { sha256: 'a'.repeat(64), mediaType: 'image/jpeg' as const, byteLength: 1, name: 'a.jpg' };
 
 const registered = (index: number): DomainEvent => ({
   type: 'device.registered',

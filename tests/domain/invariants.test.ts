@@ -4,143 +4,13 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { answersOf, type Said, WatchedCheckIn } from './invariants-check-in.ts';
-import { type Name, procedure, World } from './invariants-world.ts';
+import type { DomainEvent } from '../../src/domain/event.ts';
+import { answersOf, WatchedCheckIn } from './invariants-check-in.ts';
+import { type Command, command, devices, keys } from './invariants-commands.ts';
+import { needed, whyHeld } from './invariants-evidence.ts';
+import { type Name, World } from './invariants-world.ts';
 
 const sequences = 100_000;
-const devices = 3;
-
-type Command =
-  | { readonly do: 'start' | 'break off' | 'remove' | 'lose'; readonly device: number }
-  | {
-      readonly do: 'answer';
-      readonly device: number;
-      readonly by: Name;
-      readonly bad: string | undefined;
-      readonly skip: string | undefined;
-    }
-  | { readonly do: 'sign'; readonly device: number; readonly by: Name }
-  /** A whole inspection, and the scan of its tag where `prove`. */
-  | {
-      readonly do: 'inspect';
-      readonly device: number;
-      readonly by: Name;
-      readonly bad: string | undefined;
-      readonly prove: boolean;
-    }
-  | { readonly do: 'prove'; readonly device: number; readonly back: number }
-  | { readonly do: 'read marking'; readonly device: number; readonly intact: boolean }
-  | {
-      readonly do: 'check out';
-      readonly device: number;
-      readonly user: Name;
-      readonly confirmed: boolean;
-      readonly days: number | undefined;
-    }
-  | {
-      readonly do: 'check in';
-      readonly device: number;
-      readonly answers: readonly Said[];
-      readonly found: boolean;
-    }
-  | {
-      readonly do: 'hand over';
-      readonly device: number;
-      readonly user: Name;
-      readonly confirmed: boolean;
-      readonly because: boolean;
-    }
-  | { readonly do: 'days pass'; readonly days: number };
-
-const device = fc.integer({ min: 0, max: devices - 1 });
-const mostly = <Value>(usual: Value, ...others: readonly Value[]) =>
-  fc.oneof(
-    { weight: 5, arbitrary: fc.constant(usual) },
-    { weight: 1, arbitrary: fc.constantFrom(...others) },
-  );
-const keys = procedure.checks.map(({ key }) => key);
-const someCheck = mostly<string | undefined>(undefined, ...keys);
-const signer = mostly<Name>('inspector', 'regular', 'undesignated', 'nadia');
-const taker = mostly<Name>('nadia', 'mara', 'regular', 'leaver', 'inspector');
-const said = mostly<Said>('no', 'yes', 'just yes', 'not known', 'left out', 'left out');
-
-const command: fc.Arbitrary<Command> = fc.oneof(
-  {
-    weight: 6,
-    arbitrary: fc.record({
-      do: fc.constant('inspect' as const),
-      device,
-      by: signer,
-      bad: someCheck,
-      prove: mostly(true, false),
-    }),
-  },
-  {
-    weight: 8,
-    arbitrary: fc.record({
-      do: fc.constant('check out' as const),
-      device,
-      user: taker,
-      confirmed: mostly(true, false),
-      days: mostly<number | undefined>(0, undefined, undefined, -1, 1, 370),
-    }),
-  },
-  {
-    weight: 5,
-    arbitrary: fc.record({
-      do: fc.constant('check in' as const),
-      device,
-      answers: fc.tuple(said, said, said),
-      found: mostly(false, true),
-    }),
-  },
-  {
-    weight: 5,
-    arbitrary: fc.record({
-      do: fc.constant('hand over' as const),
-      device,
-      user: taker,
-      confirmed: mostly(true, false),
-      because: mostly(true, false),
-    }),
-  },
-  {
-    weight: 4,
-    arbitrary: fc.record({
-      do: fc.constantFrom(
-        'start' as const,
-        'start' as const,
-        'break off' as const,
-        'remove' as const,
-        'lose' as const,
-      ),
-      device,
-    }),
-  },
-  {
-    weight: 2,
-    arbitrary: fc.record({
-      do: fc.constant('answer' as const),
-      device,
-      by: signer,
-      bad: someCheck,
-      skip: someCheck,
-    }),
-  },
-  { weight: 2, arbitrary: fc.record({ do: fc.constant('sign' as const), device, by: signer }) },
-  { weight: 2, arbitrary: fc.record({ do: fc.constant('prove' as const), device, back: mostly(0, 1) }) },
-  {
-    weight: 1,
-    arbitrary: fc.record({ do: fc.constant('read marking' as const), device, intact: fc.boolean() }),
-  },
-  {
-    weight: 2,
-    arbitrary: fc.record({
-      do: fc.constant('days pass' as const),
-      days: fc.constantFrom(1, 30, 200, 364, 366),
-    }),
-  },
-);
 
 /** An assertion of its own: a hundred thousand sequences make ten million of them. */
 const same = (what: string, is: unknown, should: unknown): void => {
@@ -151,7 +21,13 @@ const same = (what: string, is: unknown, should: unknown): void => {
 interface Watched {
   /** The day of its latest pass. */
   passedOn: string | undefined;
-  everRemoved: boolean;
+  isHeld: boolean;
+  /** Since it is held: what holds it, and what was brought about for each. */
+  reasons: { readonly key: string; readonly has: Set<string> }[];
+  isReleased: boolean;
+  isScrapped: boolean;
+  /** It was held and came back. */
+  isReturned: boolean;
   isProved: boolean;
   /** Bad answers, and keys answered, of the open inspection. */
   open: { readonly answered: Map<string, { bad: boolean; by: Name }> } | undefined;
@@ -171,16 +47,76 @@ const isUser = (name: Name): boolean => name === 'nadia' || name === 'mara' || n
 
 const isFit = (watched: Watched, today: string): boolean =>
   watched.passedOn !== undefined &&
-  !watched.everRemoved &&
+  !watched.isHeld &&
   watched.isProved &&
   watched.open === undefined &&
   isInTime(watched.passedOn, today);
 
 const trainingEnds = '2027-01-01';
 
-const removed = (watched: Watched): void => {
-  watched.everRemoved = true;
+const removed = (watched: Watched, events: readonly DomainEvent[]): void => {
+  watched.isHeld = true;
+  watched.isReleased = false;
   watched.open = undefined;
+  for (const event of events) {
+    const reasons =
+      event.type === 'device.removed'
+        ? event.reasons
+        : event.type === 'inspection.signed' && event.verdict.kind === 'remove from service'
+          ? event.verdict.reasons
+          : [];
+    for (const { key } of reasons) watched.reasons.push({ key, has: new Set() });
+  }
+};
+
+/** What a bare yes was takes the place of it among the reasons. */
+const explained = (watched: Watched, events: readonly DomainEvent[]): void => {
+  const said = events.flatMap((event) => (event.type === 'device.check-in-answered' ? event.answers : []));
+  const gone = said
+    .filter((answer) => answer.said === 'yes' && answer.choices.length > 0)
+    .map(({ question }) => `check-in.${question}.yes`);
+  if (!watched.isScrapped) watched.reasons = watched.reasons.filter(({ key }) => !gone.includes(key));
+};
+
+const isComplete = ({ reasons }: Watched): boolean =>
+  reasons.every(({ key, has }) => needed(key).every((group) => group.some((kind) => has.has(kind))));
+
+const brings = (
+  world: World,
+  index: number,
+  watched: Watched,
+  { leaveOut, back }: Extract<Command, { do: 'bring back' }>,
+): void => {
+  const pieces = watched.reasons.flatMap(({ key }, place) =>
+    needed(key).map((group) => ({ place, kind: group[0]! })),
+  );
+  for (const [number, { place, kind }] of pieces.entries()) {
+    if (number === leaveOut) continue;
+    const reason = watched.reasons[place]!;
+    if (kind === 'investigation') {
+      const { refused } = world.investigate(index);
+      same('investigated', refused === undefined, !watched.isScrapped);
+      if (refused === undefined) for (const each of watched.reasons) each.has.add('investigation');
+      continue;
+    }
+    const { refused } = world.recordEvidence(index, kind, [place + 1]);
+    same('evidence', refused === undefined, !watched.isScrapped);
+    if (refused === undefined) reason.has.add(kind);
+    if (leaveOut !== undefined && reason.key.startsWith('check-in.questionable.'))
+      world.recordEvidence(index, 'doubt-settled', [place + 1]);
+  }
+  const { lastTagNumber } = world.device(index);
+  const { refused } = world.release(index, lastTagNumber - back);
+  const may =
+    watched.isHeld &&
+    !watched.isScrapped &&
+    !watched.isReleased &&
+    watched.out === undefined &&
+    !watched.checkIn.isOpen &&
+    back === 0 &&
+    isComplete(watched);
+  same(`released (${refused})`, refused === undefined, may);
+  if (refused === undefined) watched.isReleased = true;
 };
 
 const signs = (world: World, index: number, watched: Watched, by: Name): void => {
@@ -198,15 +134,21 @@ const signs = (world: World, index: number, watched: Watched, by: Name): void =>
     true,
   );
   same('verdict', signed.verdict.kind, bad.length === 0 ? 'pass' : 'remove from service');
+  same('held and not released', watched.isHeld && !watched.isReleased, false);
+  if (bad.length === 0) same('all the evidence', isComplete(watched), true);
   if (signed.verdict.kind === 'remove from service')
     same('reasons', signed.verdict.reasons.length, bad.length);
   watched.open = undefined;
   if (bad.length > 0) {
-    removed(watched);
+    removed(watched, events);
     return;
   }
   same('passed while out', watched.out, undefined);
   same('passed while asked about', watched.checkIn.isOpen, false);
+  watched.isReturned ||= watched.isHeld;
+  watched.isHeld = false;
+  watched.isReleased = false;
+  watched.reasons = [];
   watched.passedOn = world.today;
   watched.isProved = false;
 };
@@ -224,8 +166,11 @@ const answers = (
 
 const starts = (world: World, index: number, watched: Watched): void => {
   const { refused } = world.start(index);
-  if (watched.everRemoved) same('start', refused, 'device-out-of-service');
+  if (watched.isScrapped) same('start', refused, 'device-scrapped');
+  else if (watched.isHeld && !watched.isReleased) same('start', refused, 'device-out-of-service');
   else if (watched.out !== undefined) same('start', refused, 'inspection-device-out');
+  else if (watched.checkIn.isOpen) same('start', refused, 'inspection-check-in-open');
+  else same('start', refused === undefined, watched.open === undefined);
   if (refused === undefined) watched.open = { answered: new Map() };
 };
 
@@ -258,25 +203,64 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
       return;
     case 'break off': {
       const { events } = world.breakOff(index);
-      if (events.some(({ type }) => type === 'device.removed')) removed(watched);
+      if (events.length > 0 && watched.isHeld)
+        same(
+          'held on',
+          events.some(({ type }) => type === 'device.removed'),
+          true,
+        );
+      if (events.some(({ type }) => type === 'device.removed')) removed(watched, events);
       if (events.length > 0) watched.open = undefined;
       return;
     }
-    case 'remove':
-      same('removal', world.remove(index).refused, undefined);
-      removed(watched);
+    case 'remove': {
+      const { refused, events } = world.remove(index);
+      same('removal', refused, watched.isScrapped ? 'device-scrapped' : undefined);
+      if (refused === undefined) removed(watched, events);
       return;
+    }
+    case 'recall': {
+      const { refused, events } = world.recall(index, command.level);
+      // A competent person records it until the training ends.
+      same('recalled', refused === undefined, world.today <= trainingEnds);
+      if (refused !== undefined) return;
+      same(
+        'held with the notice',
+        events.some(({ type }) => type === 'device.removed'),
+        !watched.isScrapped,
+      );
+      if (!watched.isScrapped) removed(watched, events);
+      return;
+    }
     case 'read marking': {
-      const { refused } = world.readMarking(index, command.intact);
-      same('reading', refused, undefined);
-      if (!command.intact) removed(watched);
+      const { refused, events } = world.readMarking(index, command.intact);
+      same('reading', refused, watched.isScrapped ? 'device-scrapped' : undefined);
+      if (!command.intact && refused === undefined) removed(watched, events);
+      return;
+    }
+    case 'bring back':
+      brings(world, index, watched, command);
+      return;
+    case 'scrap': {
+      const { refused } = world.scrap(index, command.cut, command.witness);
+      const may =
+        watched.isHeld &&
+        !watched.isScrapped &&
+        watched.out === undefined &&
+        !watched.checkIn.isOpen &&
+        command.cut &&
+        command.witness === 'mara';
+      same(`scrapped (${refused})`, refused === undefined, may);
+      if (refused !== undefined) return;
+      watched.isScrapped = true;
+      watched.open = undefined;
       return;
     }
     case 'lose': {
-      const { refused } = world.lose(index);
+      const { refused, events } = world.lose(index);
       same('written off', refused === undefined, watched.out !== undefined && !watched.lost);
       if (refused !== undefined) return;
-      removed(watched);
+      removed(watched, events);
       watched.lost = true;
       return;
     }
@@ -292,7 +276,8 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
         isFit(watched, world.today) &&
         isInTime(watched.passedOn ?? '', back);
       same(`checked out (${refused})`, refused === undefined, may);
-      if (isUser(user) && watched.everRemoved) same('the reason', refused, 'checkout-quarantined');
+      if (isUser(user) && watched.isHeld)
+        same('the reason', refused, whyHeld(watched.isScrapped, watched.reasons));
       if (refused === undefined) watched.out = user;
       return;
     }
@@ -312,16 +297,18 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
     }
     case 'check in': {
       const isBack = watched.out !== undefined || command.found;
-      const { taken, holds: isHeld } = watched.checkIn.take(command.answers, isBack);
+      const { taken, holds: isDoubted } = watched.checkIn.take(command.answers, isBack);
       const { refused, events } = world.checkIn(index, answersOf(command.answers), command.found);
       same(`checked in (${refused})`, refused === undefined, taken);
       if (refused !== undefined) return;
+      const isHeld = isDoubted && !watched.isScrapped;
       same(
         'held',
         events.some(({ type }) => type === 'device.removed'),
         isHeld,
       );
-      if (isHeld) removed(watched);
+      explained(watched, events);
+      if (isHeld) removed(watched, events);
       watched.out = undefined;
       watched.lost = false;
       return;
@@ -340,30 +327,30 @@ const prove = (world: World, index: number, watched: Watched, back: number): voi
 const holds = (world: World, all: readonly Watched[]): void => {
   for (const [index, watched] of all.entries()) {
     const device = world.device(index);
-    const isInService = watched.passedOn !== undefined && !watched.everRemoved;
+    const isInService = watched.passedOn !== undefined && !watched.isHeld;
     same(
       'standing',
       device.standing,
-      watched.everRemoved ? 'quarantined' : isInService ? 'in service' : 'new',
+      watched.isScrapped ? 'scrapped' : watched.isHeld ? 'quarantined' : isInService ? 'in service' : 'new',
     );
     same('status tag', device.currentTag?.kind === 'status', isInService);
-    same('reasons', device.reasons.length > 0, watched.everRemoved);
+    same('reasons', device.reasons.length > 0, watched.isHeld);
     same('custody', device.custody?.userId, watched.out);
     const { openCheckIn } = device;
     const open = (openCheckIn?.unanswered.length ?? 0) + (openCheckIn?.unexplained.length ?? 0);
     same('questions open', open, watched.checkIn.open);
-    if (watched.checkIn.isOpen) same('held meanwhile', device.standing, 'quarantined');
-    for (const word of watched.checkIn.words)
+    if (watched.checkIn.isOpen && !watched.isScrapped) same('held meanwhile', device.standing, 'quarantined');
+    if (!isInService)
       same(
-        `kept: ${word}`,
-        device.reasons.some(({ key }) => key === word),
-        true,
+        'every reason',
+        device.reasons.map(({ key }) => key).join(),
+        watched.reasons.map(({ key }) => key).join(),
       );
     same('open inspection', device.openInspection === undefined, watched.open === undefined);
   }
 };
 
-test('no sequence of commands gets a device out that is held, overdue, recalled or never inspected, nor one in service without a pass', () => {
+test('no sequence of commands gets a device out that is held, overdue, recalled or never inspected, nor one in service without a pass, nor one back without every piece of evidence', () => {
   const reached = new Set<string>();
   fc.assert(
     fc.property(fc.array(command, { minLength: 1, maxLength: 14, size: 'max' }), (commands) => {
@@ -372,7 +359,11 @@ test('no sequence of commands gets a device out that is held, overdue, recalled 
         { length: devices },
         (): Watched => ({
           passedOn: undefined,
-          everRemoved: false,
+          isHeld: false,
+          reasons: [],
+          isReleased: false,
+          isScrapped: false,
+          isReturned: false,
           isProved: false,
           open: undefined,
           out: undefined,
@@ -384,14 +375,24 @@ test('no sequence of commands gets a device out that is held, overdue, recalled 
         run(world, all, each);
         holds(world, all);
       }
-      for (const { out, everRemoved, lost, checkIn } of all)
+      for (const { out, isHeld, isReturned, isScrapped, lost, checkIn } of all)
         reached.add(
-          `${out === undefined ? 'in' : 'out'}${everRemoved ? ' removed' : ''}${lost ? ' lost' : ''}${checkIn.isOpen ? ' open' : ''}`,
+          `${out === undefined ? 'in' : 'out'}${isScrapped ? ' scrapped' : isHeld ? ' removed' : ''}${lost ? ' lost' : ''}${checkIn.isOpen && !isScrapped ? ' open' : ''}${isReturned && !isHeld ? ' again' : ''}`,
         );
     }),
     { numRuns: sequences },
   );
   expect(reached).toEqual(
-    new Set(['in', 'out', 'in removed', 'in removed open', 'out removed', 'out removed lost']),
+    new Set([
+      'in',
+      'out',
+      'in removed',
+      'in removed open',
+      'out removed',
+      'out removed lost',
+      'in again',
+      'out again',
+      'in scrapped',
+    ]),
   );
-}, 600_000);
+}, 1_200_000);

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { Answer } from '../../src/domain/answer.ts';
 import { metres, millimetres } from '../../src/domain/brand.ts';
+import { releaseRulesSchema } from '../../src/domain/held/release-rules.ts';
 import { type Check, type Procedure, procedureSchema } from '../../src/domain/procedure.ts';
 import { programSchema } from '../../src/domain/program.ts';
 
@@ -14,6 +15,7 @@ export const procedureVersion = (version: 1 | 2): Procedure =>
 /** The current one. */
 export const procedure = procedureVersion(2);
 export const program = programSchema.parse(asset('programs/annual.v1.json'));
+export const releaseRules = releaseRulesSchema.parse(asset('programs/release/release.v1.json'));
 
 /** A model with a load indicator and a minimum of the manufacturer for its diameter; whose lifeline it is adds the length. */
 export const shippedFacts = {

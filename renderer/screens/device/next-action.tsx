@@ -25,11 +25,14 @@ export const NextAction = ({ device, onRemove }: NextActionProps) => {
     if (device.openInspection === undefined) setBeginning(true);
     else navigate({ screen: 'bench', inspection: device.openInspection });
   };
+  const toHeld = (): void => navigate({ screen: 'held', benchId: device.benchId });
   const canInspect = device.nextAction === 'start inspection' || device.nextAction === 'resume inspection';
 
   useScanHandler(({ meaning }) => {
-    if (!canInspect || meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
-    actNow();
+    if (meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
+    if (canInspect) actNow();
+    else if (device.standing !== 'scrapped') toHeld();
+    else return false;
     return true;
   });
 
@@ -55,6 +58,13 @@ export const NextAction = ({ device, onRemove }: NextActionProps) => {
         </h2>
         <RemovalReasons device={device} />
         {isAway && <CheckInFirst device={device} />}
+        {device.standing === 'scrapped' ? null : (
+          <div className={styles.row}>
+            <Button look="primary" size="large" icon="forward" onPress={toHeld}>
+              {t('screens:device.openHeld')}
+            </Button>
+          </div>
+        )}
       </section>
     );
   }

@@ -19,5 +19,9 @@ export type CheckInAnswer = z.infer<typeof checkInAnswerSchema>;
 export const isExplained = (answer: CheckInAnswer): boolean =>
   answer.said === 'yes' && (answer.choices.length > 0 || answer.note !== undefined);
 
+/** The keys of the reasons that these answers take the place of: it is said now what a bare yes was. */
+export const explainedReasons = (answers: readonly CheckInAnswer[]): readonly string[] =>
+  answers.filter(isExplained).map(({ question }) => unexplainedYes(question));
+
 /** The key of the reason of a yes while nobody has said what it was. */
 export const unexplainedYes = (question: string): string => `check-in.${question}.yes`;

@@ -6,6 +6,7 @@ import type { DueDate } from '../due/due-date.ts';
 import { dueDatesOncePassed } from '../due/due-dates.ts';
 import { programReasons } from '../due/program-reasons.ts';
 import type { DomainEvent, Occasion } from '../event.ts';
+import type { ReleaseRules } from '../held/release-rules.ts';
 import { answersOf, type Inspection } from '../inspection.ts';
 import type { LengthUnit } from '../length.ts';
 import type { ModelSheet } from '../model-sheet.ts';
@@ -16,6 +17,7 @@ import { type Refusal, refusal } from '../refusal.ts';
 import { faultOfAnswer, reasonsWhenBrokenOff, type Verdict, verdictOf, withReasons } from '../verdict.ts';
 import type { Decision } from './decision.ts';
 import { incompetence } from './designation.ts';
+import { brokenOffReturn, evidenceFault } from './held/release.ts';
 
 /** What an inspection is held against: the device, its model sheet, and the written rules of the day it began. */
 export interface InspectionCase {
@@ -24,6 +26,8 @@ export interface InspectionCase {
   readonly procedure: Procedure;
   readonly lengthUnit: LengthUnit;
   readonly inForce: ProgramInForce;
+  /** What must exist before a held device passes again. */
+  readonly releaseRules: ReleaseRules;
 }
 
 /**
@@ -62,17 +66,19 @@ export const decideStart = (
     case 'scrapped':
       return refusal('device-scrapped', { benchId: device.benchId });
     case 'at manufacturer':
-    case 'quarantined':
       return refusal('device-out-of-service', { benchId: device.benchId });
+    case 'quarantined':
+      if (device.release === undefined) return refusal('device-out-of-service', { benchId: device.benchId });
+      break;
     case 'new':
     case 'in service':
-      return (
-        notBack(device) ??
-        (device.openInspection === undefined
-          ? [{ type: 'inspection.started', inspection, benchId: device.benchId, procedure }]
-          : refusal('inspection-already-open', { inspection: device.openInspection }))
-      );
   }
+  return (
+    notBack(device) ??
+    (device.openInspection === undefined
+      ? [{ type: 'inspection.started', inspection, benchId: device.benchId, procedure }]
+      : refusal('inspection-already-open', { inspection: device.openInspection }))
+  );
 };
 
 export const decideAnswer = (
@@ -100,8 +106,8 @@ export const decideAnswer = (
 
 /**
  * Signs the verdict. The signer's designation and training are valid on the day and cover this type of device; the signer
- * is not its regular user, and gave every answer in person. Nothing passes that is recorded out. The tag number that follows
- * belongs to the tag of this verdict.
+ * is not its regular user, and gave every answer in person. Nothing passes that is recorded out, and nothing that was held
+ * without the evidence for every reason. The tag number that follows belongs to the tag of this verdict.
  */
 export const decideSign = (
   inspection: Inspection,
@@ -127,6 +133,8 @@ export const decideSign = (
       identityCase: device.presumedIdentity.identityCase,
     });
   }
+  const unreleased = verdict.kind === 'pass' ? returnFault(inspected) : undefined;
+  if (unreleased !== undefined) return unreleased;
   const others = Object.values(inspection.answers).filter((answered) => answered.by !== signer.personId);
   if (others.length > 0) return refusal('answers-by-others', { count: others.length });
   const [due] = verdict.kind === 'pass' ? dueDatesOncePassed(device, modelSheet, program, occasion.on) : [];
@@ -143,6 +151,14 @@ export const decideSign = (
   ];
 };
 
+/** Why a device does not pass although nothing was found, or `undefined` where it was not held or may come back. */
+const returnFault = ({ device, releaseRules, inForce }: InspectionCase): Refusal | undefined => {
+  if (device.standing === 'new' || device.standing === 'in service') return undefined;
+  return device.release === undefined
+    ? refusal('device-out-of-service', { benchId: device.benchId })
+    : evidenceFault(device, { rules: releaseRules, program: inForce.program });
+};
+
 const dueReason = ({ what, rule, months }: DueDate): Pick<DueDate, 'what' | 'rule' | 'months'> => ({
   what,
   rule,
@@ -156,7 +172,7 @@ export const unfitToSign = (signer: Person, device: Device, { on }: Occasion): R
     ? refusal('signer-is-regular-user', { name: signer.name })
     : undefined);
 
-/** Breaks the inspection off. What was found until then keeps the device out of service. */
+/** Breaks the inspection off. What was found until then keeps the device out of service, and so does having been held. */
 export const decideBreakOff = (
   inspection: Inspection,
   { device, modelSheet, procedure, lengthUnit }: InspectionCase,
@@ -169,7 +185,8 @@ export const decideBreakOff = (
     benchId: device.benchId,
     why,
   };
-  const reasons = reasonsWhenBrokenOff(procedure, answersOf(inspection), factsOf(modelSheet), lengthUnit);
+  const found = reasonsWhenBrokenOff(procedure, answersOf(inspection), factsOf(modelSheet), lengthUnit);
+  const reasons = device.release === undefined ? found : [brokenOffReturn, ...found];
   return reasons.length === 0
     ? [abandoned]
     : [

@@ -3,6 +3,7 @@ import type { CalendarDate } from '../brand.ts';
 import { longestInspectionMonths } from '../due/trade-program.ts';
 import { standardIntervals, type TypeOfUse, typesOfUse } from '../due/type-of-use.ts';
 import type { Station } from '../evolve.ts';
+import { type ReleaseRules, weakness } from '../held/release-rules.ts';
 import type { ModelSheet } from '../model-sheet.ts';
 import type { Program } from '../program.ts';
 import { programInForce } from '../program-in-force.ts';
@@ -22,18 +23,19 @@ export interface AdoptionPlace {
   /** All that the product ships, and the one of them that holds while none is adopted. */
   readonly presets: readonly Program[];
   readonly shipped: Program;
+  readonly releaseRules: ReleaseRules;
   readonly modelSheets: readonly Pick<ModelSheet, 'modelSheetId'>[];
 }
 
 /** Adopts a program from today or an earlier day on. Its version is the next one of its key. */
 export const decideAdoptProgram = (
   { settings, effectiveFrom }: Adoption,
-  { station, presets, shipped, modelSheets }: AdoptionPlace,
+  { station, presets, shipped, releaseRules, modelSheets }: AdoptionPlace,
   on: CalendarDate,
 ): Decision => {
   if (effectiveFrom > on)
     return refusal('program-effective-in-future', { on: effectiveFrom }, 'effectiveFrom');
-  const fault = programFault(settings, shipped) ?? unknownModel(settings, modelSheets);
+  const fault = programFault(settings, shipped, releaseRules) ?? unknownModel(settings, modelSheets);
   if (fault !== undefined) return fault;
   const { program: current, since } = programInForce(station, shipped);
   const program = { ...settings, version: nextVersion(settings.key, station, presets) };
@@ -43,7 +45,11 @@ export const decideAdoptProgram = (
 };
 
 /** What makes a program weaker than the trade, or senseless, or `undefined` where it may be adopted. */
-export const programFault = (settings: ProgramSettings, shipped: Program): Refusal | undefined => {
+export const programFault = (
+  settings: ProgramSettings,
+  shipped: Program,
+  releaseRules: ReleaseRules,
+): Refusal | undefined => {
   const { inspectionInterval, typesOfUse: chosen, employerRules, removalGrounds } = settings;
   if (inspectionInterval.months > longestInspectionMonths)
     return refusal(
@@ -67,8 +73,22 @@ export const programFault = (settings: ProgramSettings, shipped: Program): Refus
   const keys = removalGrounds.map(({ key }) => key);
   const twice = keys.find((key, index) => keys.indexOf(key) !== index);
   return twice === undefined
-    ? undefined
+    ? releaseFault(settings, releaseRules)
     : refusal('program-ground-twice', { ground: twice }, 'program.removalGrounds');
+};
+
+/** A program may ask for more before a return than the product does, and never for less. */
+const releaseFault = ({ release = [] }: ProgramSettings, rules: ReleaseRules): Refusal | undefined => {
+  for (const [index, own] of release.entries()) {
+    const fault = weakness(rules, own);
+    const field = `program.release.${index}`;
+    if (fault === undefined) continue;
+    const kind = rules.kinds.find(({ key }) => key === fault.kind)?.label ?? fault.kind;
+    return fault.what === 'weaker'
+      ? refusal('program-release-weaker', { for: own.for, kind }, field)
+      : refusal('program-release-kind-unknown', { kind, for: own.for }, field);
+  }
+  return undefined;
 };
 
 const choiceFault = (

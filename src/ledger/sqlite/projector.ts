@@ -14,15 +14,21 @@ import {
   type Station,
   touchedBy,
 } from '../../domain/evolve.ts';
+import { evolveCaseFile } from '../../domain/evolve-case-file.ts';
 import { changedSpells } from '../../domain/evolve-custody.ts';
 import { evolveIdentityCase } from '../../domain/evolve-identity-case.ts';
+import { evolveNotice } from '../../domain/evolve-notice.ts';
 import { evolvePerson } from '../../domain/evolve-person.ts';
+import { type CaseFile, keyOf } from '../../domain/held/case-file.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
+import type { Notice } from '../../domain/recall/notice.ts';
 import { canonicalJson } from '../canonical-json.ts';
+import { caseFilesWith, writeCaseFiles } from './case-file-rows.ts';
 import { dueColumns, dueProgramIn, recomputeDueDates } from './due-columns.ts';
+import { writeNotices } from './notice-rows.ts';
 import type { LedgerDatabase, LedgerTables } from './schema.ts';
 import { compareKey, searchKeys } from './search.ts';
 import { stateOf } from './state.ts';
@@ -44,6 +50,9 @@ interface Aggregates {
   readonly devices: Map<Device['benchId'], Device>;
   readonly inspections: Map<number, Inspection>;
   readonly identityCases: Map<number, IdentityCase>;
+  readonly caseFiles: Map<string, CaseFile>;
+  /** Those alone that the events record: a notice never changes. */
+  readonly notices: Map<number, Notice>;
   /** Those alone that the events changed. */
   readonly spells: Map<number, CustodySpell>;
 }
@@ -63,6 +72,8 @@ const projectBatch = async (database: LedgerDatabase, events: readonly RecordedE
   await writeOtherCodes(database, before.devices, after.devices);
   await writeInspections(database, changed(before.inspections, after.inspections));
   await writeIdentityCases(database, changed(before.identityCases, after.identityCases));
+  await writeCaseFiles(database, changed(before.caseFiles, after.caseFiles));
+  await writeNotices(database, [...after.notices.values()]);
   await writeSpells(database, [...after.spells.values()]);
   for (const sheet of sheets)
     if (bearsOnDevices(before.modelSheets.get(sheet.modelSheetId), sheet))
@@ -104,6 +115,7 @@ const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]):
           .select('state')
           .where('identity_case', 'in', caseNumbers)
           .execute();
+  const caseFiles = await caseFilesWith(database, distinct(touched.map(({ caseFile }) => caseFile)));
   return {
     station: stations.map(stateOf<Station>)[0],
     people: keyed(people.map(stateOf<Person>), ({ personId }) => personId),
@@ -111,6 +123,8 @@ const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]):
     devices: keyed(devices.map(stateOf<Device>), ({ benchId }) => benchId),
     inspections: keyed(inspections.map(stateOf<Inspection>), ({ inspection }) => inspection),
     identityCases: keyed(identityCases.map(stateOf<IdentityCase>), ({ identityCase }) => identityCase),
+    caseFiles: keyed(caseFiles, keyOf),
+    notices: new Map(),
     spells: new Map(),
   };
 };
@@ -129,10 +143,13 @@ const evolve = (before: Aggregates, events: readonly RecordedEvent[]): Aggregate
     devices: new Map(before.devices),
     inspections: new Map(before.inspections),
     identityCases: new Map(before.identityCases),
+    caseFiles: new Map(before.caseFiles),
+    notices: new Map(),
     spells: new Map(),
   };
   for (const recorded of events) {
-    const { station, personId, modelSheetId, benchId, inspection, identityCase } = touchedBy(recorded.event);
+    const touched = touchedBy(recorded.event);
+    const { station, personId, modelSheetId, benchId, inspection, identityCase, caseFile, notice } = touched;
     if (station) after.station = evolveStation(after.station, recorded);
     evolveIn(after.people, personId, recorded, evolvePerson);
     evolveIn(after.modelSheets, modelSheetId, recorded, evolveModelSheet);
@@ -142,6 +159,8 @@ const evolve = (before: Aggregates, events: readonly RecordedEvent[]): Aggregate
     for (const spell of changedSpells(was, is, recorded)) after.spells.set(spell.spell, spell);
     evolveIn(after.inspections, inspection, recorded, evolveInspection);
     evolveIn(after.identityCases, identityCase, recorded, evolveIdentityCase);
+    evolveIn(after.caseFiles, caseFile, recorded, evolveCaseFile);
+    evolveIn(after.notices, notice, recorded, evolveNotice);
   }
   return after;
 };

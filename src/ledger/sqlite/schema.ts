@@ -2,6 +2,7 @@
 import type { Kysely } from 'kysely';
 import type { Standing } from '../../domain/device.ts';
 import type { DueWhat } from '../../domain/due/due-date.ts';
+import type { CaseFile } from '../../domain/held/case-file.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { SqliteConnection } from './connection.ts';
@@ -19,7 +20,9 @@ export interface LedgerTables {
   other_code: { code: string; bench_id: string };
   inspection: { inspection: number; bench_id: string; phase: Inspection['state']; state: string };
   identity_case: { identity_case: number; phase: IdentityCase['state']; state: string };
+  notice: { notice: number; state: string };
   custody_spell: { spell: number; bench_id: string; user_id: string; state: string };
+  case_file: CaseFileTable;
   credential: CredentialTable;
   secret: { name: string; value: string };
 }
@@ -76,6 +79,15 @@ interface DeviceTable {
   state: string;
 }
 
+/** `number` counts up within a kind, and is null where the key alone names it; `phase` is `recorded` where there is none. */
+interface CaseFileTable {
+  case_file: string;
+  kind: CaseFile['kind'];
+  number: number | null;
+  phase: string;
+  state: string;
+}
+
 interface CredentialTable {
   person_id: string;
   salt: string;
@@ -93,7 +105,9 @@ export const projectionKeys = {
   other_code: 'code',
   inspection: 'inspection',
   identity_case: 'identity_case',
+  notice: 'notice',
   custody_spell: 'spell',
+  case_file: 'case_file',
 } as const satisfies Partial<Record<keyof LedgerTables, string>>;
 export type ProjectionTable = keyof typeof projectionKeys;
 export const projectionTables = Object.keys(projectionKeys) as readonly ProjectionTable[];
@@ -245,6 +259,17 @@ const migrations: readonly string[] = [
   `
   create index device_out_by_standing on device (standing, due_on, custody_user) where custody_user is not null;
   `,
+  `
+  create table case_file (
+    case_file text primary key not null,
+    kind text not null,
+    number integer,
+    phase text not null,
+    state text not null
+  ) strict;
+  create index case_file_by_kind on case_file (kind, phase, number);
+  `,
+  'create table notice (notice integer primary key, state text not null) strict;',
 ];
 
 /** What SQL alone cannot compute, by the version that it leads to. */

@@ -22,8 +22,9 @@ export const adopted = ({ daysAgo, by, ...changed }: DemoProgram, rules: Rules):
     const station = await stationIn(reader);
     if (isRefusal(station)) return station;
     const { version: _version, ...settings } = rules.shipped;
-    const { presets, shipped } = rules;
-    const place = { station, presets, shipped, modelSheets: await reader.modelSheets() };
+    const { presets, shipped, release: releaseRules } = rules;
+    const modelSheets = await reader.modelSheets();
+    const place = { station, presets, shipped, releaseRules, modelSheets };
     return decideAdoptProgram({ settings: { ...settings, ...changed }, effectiveFrom: on }, place, on);
   },
 });

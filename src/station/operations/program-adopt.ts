@@ -38,7 +38,13 @@ export const programAdopt = defineOperation({
       const station = await stationIn(reader);
       if (isRefusal(station)) return station;
       const modelSheets = await reader.modelSheets();
-      const place = { station, presets: rules.presets, shipped: rules.shipped, modelSheets };
+      const place = {
+        station,
+        presets: rules.presets,
+        shipped: rules.shipped,
+        releaseRules: rules.release,
+        modelSheets,
+      };
       const adopted = decideAdoptProgram({ settings, effectiveFrom: effectiveFrom ?? on }, place, on);
       return isRefusal(adopted)
         ? adopted

@@ -5,6 +5,7 @@ import type { LedgerReader } from '../../ledger/ledger.ts';
 import type { ReturnAsk } from '../../reports/return-asks.ts';
 import {
   type ReturnContent,
+  type ReturnDeclaration,
   type ReturnedDevice,
   returnPaperwork,
   returnTable,
@@ -15,9 +16,16 @@ import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
 import { pictureCountOf, reportDevice } from './report-device.ts';
 
+interface ReturnRequest {
+  readonly benchIds: readonly BenchId[];
+  readonly ask: ReturnAsk;
+  readonly batch?: number | undefined;
+  readonly declaration?: ReturnDeclaration | undefined;
+}
+
 export const returnComposition = async (
   context: OperationContext,
-  { benchIds, ask }: { readonly benchIds: readonly BenchId[]; readonly ask: ReturnAsk },
+  { benchIds, ask, batch, declaration }: ReturnRequest,
   { words }: ComposeControl,
 ): Promise<Composition | Refusal> => {
   const found = await context.ledger.read(async (reader) => {
@@ -34,9 +42,19 @@ export const returnComposition = async (
   const manufacturer = devices[0]?.modelSheet.manufacturer ?? '';
   const contact = devices.map(({ modelSheet }) => modelSheet.manufacturerContact).find((each) => each);
   if (contact === undefined) return refusal('manufacturer-contact-missing', { manufacturer }, 'of.benchIds');
-  const content: ReturnContent = { station: station.name, on, at, manufacturer, contact, ask, devices };
+  const content: ReturnContent = {
+    station: station.name,
+    on,
+    at,
+    manufacturer,
+    contact,
+    ask,
+    devices,
+    ...(batch === undefined ? {} : { batch }),
+    ...(declaration === undefined ? {} : { declaration }),
+  };
   return {
-    fileName: `return-${on}`,
+    fileName: batch === undefined ? `return-${on}` : `return-batch-${batch}`,
     report: (widthMm) => returnPaperwork(content, words, widthMm),
     data: returnTable(content, words),
   };

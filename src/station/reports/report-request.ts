@@ -1,6 +1,7 @@
 /** What a report is asked for with: of what, in which form, in which words. */
 import { z } from 'zod';
 import { benchIdSchema, calendarDateSchema } from '../../domain/brand.ts';
+import { shipmentSchema } from '../../domain/held/return-batch.ts';
 import { languageSchema } from '../../domain/message.ts';
 import { papers } from '../../reports/paper.ts';
 import { returnAsks } from '../../reports/return-asks.ts';
@@ -25,6 +26,10 @@ export const reportSubjectSchema = z.discriminatedUnion('kind', [
     kind: z.literal('return'),
     benchIds: z.array(benchIdSchema).min(1).max(200),
     ask: z.enum(returnAsks).default('evidence'),
+    /** The number of the return batch that they travel in, if any. */
+    batch: z.number().int().positive().optional(),
+    /** What is declared of their condition and of what was on them. */
+    declaration: shipmentSchema.pick({ condition: true, contamination: true }).optional(),
   }),
 ]);
 export type ReportSubject = z.output<typeof reportSubjectSchema>;

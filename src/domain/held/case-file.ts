@@ -1,0 +1,21 @@
+/** What is kept about held devices besides their own state: fall cases, return batches, and what a manufacturer can repair. */
+import type { FallCase } from './fall-case.ts';
+import type { RecordedRepairTerms, ReturnBatch } from './return-batch.ts';
+
+export type CaseFile = FallCase | ReturnBatch | RecordedRepairTerms;
+export type CaseFileKind = CaseFile['kind'];
+
+export const fallCaseKey = (number: number): string => `fall case ${number}`;
+export const returnBatchKey = (number: number): string => `return batch ${number}`;
+export const repairTermsKey = (modelSheetId: string): string => `repair terms ${modelSheetId}`;
+
+export const keyOf = (file: CaseFile): string => {
+  switch (file.kind) {
+    case 'fall case':
+      return fallCaseKey(file.number);
+    case 'return batch':
+      return returnBatchKey(file.number);
+    case 'repair terms':
+      return repairTermsKey(file.modelSheetId);
+  }
+};
