@@ -12,6 +12,7 @@ import { correctedFacts, correctionStrips, type RecordedCorrection } from './cor
 import { deviceTitle, lifelineText, madeOf, type Pair, type ReportDevice, serialOf } from './device-facts.ts';
 import { type RecordedUser, userStrips, usersTold } from './device-users.ts';
 import { dueRows } from './due-rows.ts';
+import { heldStrips, type RecordedHeldStep } from './held-strips.ts';
 import { lifelineStrips } from './lifeline-strip.ts';
 import { heading, leadingOn, prose } from './prose.ts';
 import { reasonsCell } from './reasons.ts';
@@ -51,6 +52,8 @@ export interface DeviceRecordContent {
   readonly examinations: readonly RecordedExamination[];
   /** Without an inspection, or because one was broken off. */
   readonly removals: readonly RecordedRemoval[];
+  /** What was done while it was held. */
+  readonly heldSteps: readonly RecordedHeldStep[];
   /** What inspections saw along the lifeline. */
   readonly lifeline: readonly LifelineInspection[];
   readonly corrections: readonly RecordedCorrection[];
@@ -88,8 +91,8 @@ export const deviceRecord = (content: DeviceRecordContent, words: ReportWords, w
     ...lifelineStrips(content.lifeline, of.modelSheet, words, widthMm),
     heading(words.line('removals'), widthMm),
     ...removalStrips(removals, words, widthMm),
-    heading(words.line('repairs'), widthMm),
-    prose(words.tell('noRepairs'), widthMm),
+    heading(words.line(content.heldSteps.length === 0 ? 'repairs' : 'heldSteps'), widthMm),
+    ...heldStrips(content.heldSteps, words, widthMm),
     heading(words.line('tags'), widthMm),
     ...tagStrips(content, words, widthMm),
     ...correctionStrips(content.corrections, of.modelSheet, words, widthMm),

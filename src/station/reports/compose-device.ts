@@ -14,6 +14,7 @@ import { recordedLifeline } from '../recorded-lifeline.ts';
 import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
 import { recordedCorrections } from './recorded-corrections.ts';
+import { recordedHeldSteps } from './recorded-held-steps.ts';
 import { eventsOfType, lastEventOf, namesThen, proofOf, reportDevice } from './report-device.ts';
 
 /** More than a device can be handed out in its life. */
@@ -68,6 +69,7 @@ export const deviceComposition = async (
       reasons: event.reasons,
       seq,
     })),
+    heldSteps: recordedHeldSteps(events, context.rules.release, nameOf),
     lifeline: lifeline.filter(({ findings, readings }) => findings.length + readings.length > 0),
     corrections,
     pictures: events.filter(namesPicture).length,
