@@ -191,13 +191,14 @@ export const useDesk = (): Desk => {
   };
 
   const take = ({ meaning, text }: Scan): boolean => {
+    const { incoming, held, notice } = latest.current;
+    const isUnderWay = incoming !== undefined || held !== undefined || notice !== undefined;
     const isWanted =
-      isStaffed ||
-      (takesBack &&
-        (latest.current.incoming !== undefined || (meaning.meaning === 'device' && isAway(meaning.device))));
+      isStaffed || (takesBack && (isUnderWay || (meaning.meaning === 'device' && isAway(meaning.device))));
     if (!isWanted) return false;
     switch (meaning.meaning) {
       case 'badge':
+        if (!isStaffed && incoming === undefined) return false;
         void whileUnderWay(takeBadge(meaning.badge));
         return true;
       case 'device':
@@ -218,7 +219,7 @@ export const useDesk = (): Desk => {
           return true;
         }
         if (meaning.command !== 'confirm') return false;
-        if (latest.current.notice !== undefined || (latest.current.held && !latest.current.incoming)) {
+        if (notice !== undefined || (held !== undefined && incoming === undefined)) {
           change(onward);
           return true;
         }

@@ -206,8 +206,9 @@ describe('an export', () => {
   });
 
   test('says where a device lies and who has it, and the place comes back elsewhere', async () => {
-    const station = await demoStation();
+    const station = await testStation({}, new TestClock('2026-11-24T08:00:00.000Z'));
     const { expectOutput } = station;
+    await expectOutput('station.load-demo', {});
     await expectOutput('session.sign-in', { badge: demo.administrator });
     const [lies, out] = ['MM68GV91MM', 'AFZQ45HXXZ'];
     await expectOutput('device.store', { benchId: lies, place: 'SHELF3' } as never);
