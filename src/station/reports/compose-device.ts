@@ -69,7 +69,7 @@ export const deviceComposition = async (
       reasons: event.reasons,
       seq,
     })),
-    heldSteps: recordedHeldSteps(events, context.rules.release, nameOf),
+    heldSteps: recordedHeldSteps(events, context.rules.release, nameThen),
     lifeline: lifeline.filter(({ findings, readings }) => findings.length + readings.length > 0),
     corrections,
     pictures: events.filter(namesPicture).length,
