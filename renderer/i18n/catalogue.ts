@@ -7,8 +7,10 @@ import enDesk from '../../assets/messages/en/desk.json';
 import enEvidence from '../../assets/messages/en/evidence.json';
 import enExchange from '../../assets/messages/en/exchange.json';
 import enHeld from '../../assets/messages/en/held.json';
+import enInsight from '../../assets/messages/en/insight.json';
 import enKeeping from '../../assets/messages/en/keeping.json';
 import enLedger from '../../assets/messages/en/ledger.json';
+import enNotices from '../../assets/messages/en/notices.json';
 import enPeople from '../../assets/messages/en/people.json';
 import enProgram from '../../assets/messages/en/program.json';
 import enRecords from '../../assets/messages/en/records.json';
@@ -21,8 +23,10 @@ import esDesk from '../../assets/messages/es/desk.json';
 import esEvidence from '../../assets/messages/es/evidence.json';
 import esExchange from '../../assets/messages/es/exchange.json';
 import esHeld from '../../assets/messages/es/held.json';
+import esInsight from '../../assets/messages/es/insight.json';
 import esKeeping from '../../assets/messages/es/keeping.json';
 import esLedger from '../../assets/messages/es/ledger.json';
+import esNotices from '../../assets/messages/es/notices.json';
 import esPeople from '../../assets/messages/es/people.json';
 import esProgram from '../../assets/messages/es/program.json';
 import esRecords from '../../assets/messages/es/records.json';
@@ -39,8 +43,10 @@ interface Catalogues {
   readonly evidence: typeof enEvidence;
   readonly exchange: typeof enExchange;
   readonly held: typeof enHeld;
+  readonly insight: typeof enInsight;
   readonly keeping: typeof enKeeping;
   readonly ledger: typeof enLedger;
+  readonly notices: typeof enNotices;
   readonly people: typeof enPeople;
   readonly program: typeof enProgram;
   readonly records: typeof enRecords;
@@ -56,8 +62,10 @@ const english: Catalogues = {
   evidence: enEvidence,
   exchange: enExchange,
   held: enHeld,
+  insight: enInsight,
   keeping: enKeeping,
   ledger: enLedger,
+  notices: enNotices,
   people: enPeople,
   program: enProgram,
   records: enRecords,
@@ -72,8 +80,10 @@ const spanish: Catalogues = {
   evidence: esEvidence,
   exchange: esExchange,
   held: esHeld,
+  insight: esInsight,
   keeping: esKeeping,
   ledger: esLedger,
+  notices: esNotices,
   people: esPeople,
   program: esProgram,
   records: esRecords,

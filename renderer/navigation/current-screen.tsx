@@ -5,6 +5,7 @@ import { CorrectionsScreen } from '../screens/corrections/corrections-screen.tsx
 import { CountScreen } from '../screens/desk/count-screen.tsx';
 import { CustodyScreen } from '../screens/desk/custody-screen.tsx';
 import { DeskScreen } from '../screens/desk/desk-screen.tsx';
+import { KitsScreen } from '../screens/desk/kits-screen.tsx';
 import { DeviceScreen } from '../screens/device/device-screen.tsx';
 import { NewDeviceScreen } from '../screens/device/new-device-screen.tsx';
 import { HeldDeviceScreen } from '../screens/held/held-device-screen.tsx';
@@ -13,9 +14,13 @@ import { ReturnBatchScreen } from '../screens/held/return-batch-screen.tsx';
 import { ReturnsScreen } from '../screens/held/returns-screen.tsx';
 import { CaseScreen } from '../screens/identity/case-screen.tsx';
 import { WhoScreen } from '../screens/identity/who-screen.tsx';
+import { InsightScreen } from '../screens/insight/insight-screen.tsx';
 import { LifelineScreen } from '../screens/lifeline/lifeline-screen.tsx';
 import { MarkingsScreen } from '../screens/markings/markings-screen.tsx';
 import { RelabelScreen } from '../screens/markings/relabel-screen.tsx';
+import { NewNoticeScreen } from '../screens/notices/new-notice-screen.tsx';
+import { NoticeScreen } from '../screens/notices/notice-screen.tsx';
+import { NoticesScreen } from '../screens/notices/notices-screen.tsx';
 import { PersonScreen } from '../screens/people/person-screen.tsx';
 import { RecordScreen } from '../screens/records/record-screen.tsx';
 import { RecordsScreen } from '../screens/records/records-screen.tsx';
@@ -71,8 +76,16 @@ export const CurrentScreen = () => {
       return <DeskScreen returning={route.benchId} />;
     case 'custody':
       return <CustodyScreen />;
+    case 'kits':
+      return <KitsScreen />;
     case 'count':
       return <CountScreen key={route.place} place={route.place} />;
+    case 'notices':
+      return <NoticesScreen />;
+    case 'new-notice':
+      return <NewNoticeScreen />;
+    case 'notice':
+      return <NoticeScreen key={route.notice} notice={route.notice} />;
     case 'markings':
       return <MarkingsScreen />;
     case 'corrections':
@@ -89,6 +102,8 @@ export const CurrentScreen = () => {
       return <RecordsScreen key={route.benchId} benchId={route.benchId} />;
     case 'record':
       return <RecordScreen key={route.inspection} inspection={route.inspection} />;
+    case 'insight':
+      return <InsightScreen />;
     case 'setup':
       return <SetupScreen key={route.panel} panel={route.panel} />;
   }

@@ -37,6 +37,9 @@ export type Route =
   | { readonly screen: 'who'; readonly identityCase?: number | undefined }
   | { readonly screen: 'relabel'; readonly benchId: BenchId }
   | { readonly screen: 'markings' }
+  | { readonly screen: 'notices' }
+  | { readonly screen: 'new-notice' }
+  | { readonly screen: 'notice'; readonly notice: number }
   /** Every held device, or one of them. */
   | { readonly screen: 'held'; readonly benchId?: BenchId | undefined }
   /** Every return batch, or one of them. */
@@ -44,6 +47,7 @@ export type Route =
   /** `benchId`: a device whose return begins there. */
   | { readonly screen: 'desk'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'custody' }
+  | { readonly screen: 'kits' }
   | { readonly screen: 'count'; readonly place?: string | undefined }
   | { readonly screen: 'corrections'; readonly benchId: BenchId }
   | { readonly screen: 'person'; readonly personId: string }
@@ -51,6 +55,7 @@ export type Route =
   | { readonly screen: 'schedule'; readonly week?: CalendarDate | undefined }
   | { readonly screen: 'records'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'record'; readonly inspection: number }
+  | { readonly screen: 'insight' }
   /** The first panel where none is named. */
   | { readonly screen: 'setup'; readonly panel?: string | undefined };
 
@@ -80,10 +85,19 @@ export const hashOf = (route: Route): string => {
       return route.benchId === undefined ? '#/held' : `#/held/${route.benchId}`;
     case 'returns':
       return route.batch === undefined ? '#/returns' : `#/returns/${route.batch}`;
+    case 'insight':
+      return '#/insight';
+    case 'notices':
+      return '#/notices';
+    case 'new-notice':
+      return '#/notices/new';
+    case 'notice':
+      return `#/notices/${route.notice}`;
     case 'desk':
       return route.benchId === undefined ? '#/desk' : `#/desk/${route.benchId}`;
     case 'custody':
-      return '#/custody';
+    case 'kits':
+      return `#/${route.screen}`;
     case 'count':
       return route.place === undefined ? '#/count' : `#/count/${route.place}`;
     case 'corrections':
@@ -142,10 +156,16 @@ export const routeOf = (hash: string): Route => {
     }
     case 'setup':
       return /^[a-z]+$/.test(first ?? '') ? { screen, panel: first } : { screen };
+    case 'notices': {
+      if (first === 'new') return { screen: 'new-notice' };
+      return /^[1-9]\d*$/.test(first ?? '') ? { screen: 'notice', notice: Number(first) } : { screen };
+    }
     case 'desk':
       return { screen, benchId: benchId.data };
     case 'markings':
+    case 'insight':
     case 'custody':
+    case 'kits':
       return { screen };
     case 'count':
       return /^[A-Z0-9]{1,12}$/.test(first ?? '') ? { screen, place: first } : { screen };

@@ -19,6 +19,7 @@ import { addLabel } from './commands/label.ts';
 import { addLedger } from './commands/ledger.ts';
 import { addLifeline } from './commands/lifeline.ts';
 import { addMarkings } from './commands/markings.ts';
+import { addNotice } from './commands/notice.ts';
 import { addPerson } from './commands/person.ts';
 import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
@@ -26,6 +27,7 @@ import { addProgram } from './commands/program.ts';
 import { addRead } from './commands/read.ts';
 import { addReport } from './commands/report.ts';
 import { addReturn } from './commands/return.ts';
+import { addReturnPlan } from './commands/return-plan.ts';
 import { addScan } from './commands/scan.ts';
 import { addSchedule } from './commands/schedule.ts';
 import { addServe } from './commands/serve.ts';
@@ -67,6 +69,7 @@ export const programFor = (shell: Shell): Command => {
     addId,
     addIdentity,
     addMarkings,
+    addNotice,
     addPerson,
     addCustody,
     addStock,
@@ -75,6 +78,7 @@ export const programFor = (shell: Shell): Command => {
     addReturn,
     addImport,
     addExport,
+    addReturnPlan,
     addSchedule,
     addReport,
     addBackup,

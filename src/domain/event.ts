@@ -22,6 +22,7 @@ import { personEvents, whySchema } from './person-event.ts';
 import { findingPictureSchema, keptPictureSchema } from './picture.ts';
 import { printerSchema } from './printer.ts';
 import { programSchema } from './program.ts';
+import { recallEvents } from './recall-event.ts';
 import { revalidationSchema } from './revalidation.ts';
 import { scannerSchema } from './scanner/scanner.ts';
 import { reprintReasonSchema } from './tag-content.ts';
@@ -45,6 +46,7 @@ export const eventSchema = z.discriminatedUnion('type', [
   ...personEvents,
   ...custodyEvents,
   ...heldEvents,
+  ...recallEvents,
   event('model-sheet.recorded', { modelSheet: modelSheetSchema }),
   event('device.registered', {
     benchId: benchIdSchema,

@@ -50,6 +50,7 @@ export interface Touched {
   readonly identityCase?: number;
   /** The key of a case file. */
   readonly caseFile?: string;
+  readonly notice?: number;
 }
 type DeviceId = Device['benchId'];
 
@@ -135,6 +136,8 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'return-batch.followed-up':
     case 'return-batch.device-came-back':
       return heldTouches(event);
+    case 'notice.recorded':
+      return { notice: event.notice };
     case 'record.amended': {
       const { benchId, inspection, personId } = event;
       return {

@@ -12,6 +12,7 @@ import type { RegisteredDevice } from '../domain/identity/registered-device.ts';
 import type { Inspection } from '../domain/inspection.ts';
 import type { ModelSheet } from '../domain/model-sheet.ts';
 import type { Person } from '../domain/person.ts';
+import type { Notice } from '../domain/recall/notice.ts';
 import type { Refusal } from '../domain/refusal.ts';
 import type { Checkpoint } from './checkpoint.ts';
 
@@ -121,6 +122,8 @@ export interface LedgerReader {
   devices(query: DeviceQuery): Promise<{ readonly rows: readonly DeviceRow[]; readonly total: number }>;
   /** At most `limit` of all bench IDs, in their order, from the first after `after` on. */
   benchIds(after: BenchId | undefined, limit: number): Promise<readonly BenchId[]>;
+  /** At most `limit` of all devices, in the order of their bench IDs, from the first after `after` on. */
+  devicesAfter(after: BenchId | undefined, limit: number): Promise<readonly DeviceRow[]>;
   /** In no order. */
   devicesToPlan(): Promise<readonly DeviceToPlan[]>;
   counts(today: CalendarDate, dueSoonUntil: CalendarDate): Promise<Counts>;
@@ -136,6 +139,10 @@ export interface LedgerReader {
   identityCase(identityCase: number): Promise<IdentityCase | undefined>;
   /** Those that wait for a person, oldest first. */
   openIdentityCases(): Promise<readonly IdentityCase[]>;
+  /** Those of which no device of the register was taken, and so lie somewhere under no name. */
+  unrecognisedCases(): Promise<readonly IdentityCase[]>;
+  /** Every notice of a manufacturer, the latest first. */
+  notices(): Promise<readonly Notice[]>;
   /** How many were closed, and how many of them with none of these. */
   closedIdentityCases(): Promise<EarlierCases>;
   nextIdentityCaseNumber(): Promise<number>;

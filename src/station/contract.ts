@@ -54,6 +54,7 @@ import { importCancel } from './operations/import-cancel.ts';
 import { importPreviewOperation } from './operations/import-preview.ts';
 import { importRun } from './operations/import-run.ts';
 import { importStatus } from './operations/import-status.ts';
+import { insightShow } from './operations/insight-show.ts';
 import { inspectionAnswer } from './operations/inspection-answer.ts';
 import { inspectionBreakOff } from './operations/inspection-break-off.ts';
 import { inspectionKeepPicture } from './operations/inspection-keep-picture.ts';
@@ -82,6 +83,11 @@ import { modelSheetRecord } from './operations/model-sheet-record.ts';
 import { modelSheetSetContact } from './operations/model-sheet-set-contact.ts';
 import { modelSheetSetIntervals } from './operations/model-sheet-set-intervals.ts';
 import { modelSheetSetMinimumDiameter } from './operations/model-sheet-set-minimum-diameter.ts';
+import { noticeList } from './operations/notice-list.ts';
+import { noticePreview } from './operations/notice-preview.ts';
+import { noticeRead } from './operations/notice-read.ts';
+import { noticeRecord } from './operations/notice-record.ts';
+import { noticeShow } from './operations/notice-show.ts';
 import { personAdd } from './operations/person-add.ts';
 import { personChange } from './operations/person-change.ts';
 import { personChangeOwnPin } from './operations/person-change-own-pin.ts';
@@ -119,6 +125,9 @@ import { restoreCancel } from './operations/restore-cancel.ts';
 import { restoreOpen } from './operations/restore-open.ts';
 import { restoreRun } from './operations/restore-run.ts';
 import { restoreStatus } from './operations/restore-status.ts';
+import { returnPlanCancel } from './operations/return-plan-cancel.ts';
+import { returnPlanStart } from './operations/return-plan-start.ts';
+import { returnPlanStatus } from './operations/return-plan-status.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
 import { scannerLearn } from './operations/scanner-learn.ts';
@@ -179,6 +188,11 @@ const operations = [
   deviceRelabel,
   markingRequestList,
   dueList,
+  noticeShow,
+  noticeRecord,
+  noticeRead,
+  noticePreview,
+  noticeList,
   identitySearch,
   identityOpen,
   identityShow,
@@ -217,6 +231,7 @@ const operations = [
   inspectionSign,
   inspectionBreakOff,
   inspectionList,
+  insightShow,
   tagPreview,
   tagIssue,
   tagPrint,
@@ -259,6 +274,9 @@ const operations = [
   reportStatus,
   exportStatus,
   exportCancel,
+  returnPlanCancel,
+  returnPlanStart,
+  returnPlanStatus,
   keepingShow,
   keepingSet,
   backupMake,

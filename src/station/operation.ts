@@ -15,6 +15,7 @@ import type { ImportOutcome } from './exchange/import-outcome.ts';
 import type { Keeper } from './keeping/keeper.ts';
 import type { PinGuard } from './pin.ts';
 import type { ReportOutcome } from './reports/make-report.ts';
+import type { PlannedReturns } from './returns/planned-returns.ts';
 import type { Rules } from './rules.ts';
 import type { BenchPlanner } from './schedule/bench-planner.ts';
 import type { RecordVerification } from './verify-record.ts';
@@ -37,6 +38,7 @@ export interface OperationContext {
   readonly exportJobs: WorkJobs<ExportOutcome>;
   readonly verifyJobs: WorkJobs<RecordVerification>;
   readonly reportJobs: WorkJobs<ReportOutcome>;
+  readonly returnPlanJobs: WorkJobs<PlannedReturns>;
   readonly keeper: Keeper;
   readonly planner: BenchPlanner;
   /** The data folder. */

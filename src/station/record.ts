@@ -5,8 +5,12 @@ import { isRefusal, type Refusal } from '../domain/refusal.ts';
 import type { LedgerReader, SideWriter } from '../ledger/ledger.ts';
 import { stationIn } from './lookup.ts';
 import type { OperationContext } from './operation.ts';
+import { holdingRecalled } from './recall/hold-recalled.ts';
 
-/** Refuses where there is no station yet; `decide` is told the occasion that the events will carry. */
+/**
+ * Refuses where there is no station yet; `decide` is told the occasion that the events will carry. Whatever device comes to
+ * be known by them and is meant by a manufacturer's notice is held in the same breath.
+ */
 export const record = async (
   context: OperationContext,
   decide: (reader: LedgerReader, occasion: Occasion) => Promise<Decision>,
@@ -15,5 +19,9 @@ export const record = async (
   const station = await context.ledger.read(stationIn);
   if (isRefusal(station)) return station;
   const occasion = context.occasion(station);
-  return context.ledger.append(occasion, (reader) => decide(reader, occasion), alongside);
+  return context.ledger.append(
+    occasion,
+    async (reader) => holdingRecalled(reader, await decide(reader, occasion), occasion, context.rules),
+    alongside,
+  );
 };

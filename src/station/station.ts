@@ -19,6 +19,7 @@ import { stationIn } from './lookup.ts';
 import { OpenRecord, type RecordInUse } from './open-record.ts';
 import type { Access, OperationContext, WantedRestore } from './operation.ts';
 import type { ReportOutcome } from './reports/make-report.ts';
+import type { PlannedReturns } from './returns/planned-returns.ts';
 import { loadRules } from './rules.ts';
 import { BenchPlanner } from './schedule/bench-planner.ts';
 import { issueText, sentenceOf } from './sentence.ts';
@@ -74,6 +75,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const exportJobs = new WorkJobs<ExportOutcome>(5, (error) => faultOf(error, 'record.export'));
   const verifyJobs = new WorkJobs<RecordVerification>(5, (error) => faultOf(error, 'ledger.verify-start'));
   const reportJobs = new WorkJobs<ReportOutcome>(20, (error) => faultOf(error, 'report.make'));
+  const returnPlanJobs = new WorkJobs<PlannedReturns>(5, (error) => faultOf(error, 'return-plan.start'));
   const keeper = new Keeper((error, operation) => faultOf(error, operation));
   const planner = new BenchPlanner((error) => faultOf(error, 'schedule.plan'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
@@ -104,6 +106,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       exportJobs,
       verifyJobs,
       reportJobs,
+      returnPlanJobs,
       keeper,
       planner,
       folder: options.folder,
@@ -161,7 +164,16 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
 
   const untilIdle = async (): Promise<void> => {
     await Promise.allSettled(underWay);
-    for (const jobs of [printJobs, importJobs, exportJobs, verifyJobs, reportJobs, keeper, planner])
+    for (const jobs of [
+      printJobs,
+      importJobs,
+      exportJobs,
+      verifyJobs,
+      reportJobs,
+      returnPlanJobs,
+      keeper,
+      planner,
+    ])
       await jobs.close();
   };
 

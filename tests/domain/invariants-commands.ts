@@ -53,6 +53,7 @@ export type Command =
       readonly back: number;
     }
   | { readonly do: 'scrap'; readonly device: number; readonly cut: boolean; readonly witness: Name }
+  | { readonly do: 'recall'; readonly device: number; readonly level: 'certain' | 'possible' }
   | { readonly do: 'days pass'; readonly days: number };
 
 const device = fc.integer({ min: 0, max: devices - 1 });
@@ -135,6 +136,14 @@ export const command: fc.Arbitrary<Command> = fc.oneof(
   {
     weight: 1,
     arbitrary: fc.record({ do: fc.constant('read marking' as const), device, intact: fc.boolean() }),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.record({
+      do: fc.constant('recall' as const),
+      device,
+      level: fc.constantFrom('certain' as const, 'possible' as const),
+    }),
   },
   {
     weight: 8,

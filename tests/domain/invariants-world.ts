@@ -19,6 +19,7 @@ import {
   decideStart,
   type InspectionCase,
 } from '../../src/domain/decide/inspection.ts';
+import { decideNotice } from '../../src/domain/decide/notice.ts';
 import { decideRelabel } from '../../src/domain/decide/relabel.ts';
 import { decideProveTag } from '../../src/domain/decide/tag.ts';
 import type { Device } from '../../src/domain/device.ts';
@@ -33,6 +34,7 @@ import type { Person } from '../../src/domain/person.ts';
 import type { Procedure } from '../../src/domain/procedure.ts';
 import { isRefusal } from '../../src/domain/refusal.ts';
 import { asset, goodAnswer, program, releaseRules, procedure as shipped } from '../support/shipped-rules.ts';
+import { noticeText, recalledDevice } from './invariants-notice.ts';
 
 export const deskRules = deskRulesSchema.parse(asset('desk/desk.v2.json'));
 
@@ -120,6 +122,7 @@ export class World {
   readonly #withDue = new WeakMap<Device, Device>();
   #seq = 0;
   #latest = 0;
+  #notices = 0;
 
   constructor(count: number) {
     for (let index = 0; index < count; index += 1) this.#apply(index, 'inspector', [registered(index)]);
@@ -179,6 +182,15 @@ export class World {
 
   remove(index: number): Outcome {
     return this.#run(index, 'nadia', decideRemove(this.device(index), program, 'fall', undefined, []));
+  }
+
+  /** A notice of the manufacturer means this device: for certain, or possibly. */
+  recall(index: number, level: 'certain' | 'possible'): Outcome {
+    this.#notices += 1;
+    const recalled = recalledDevice(this.device(index), level);
+    const notice = { notice: this.#notices, text: noticeText(this.#notices) };
+    const decision = decideNotice(notice, [], [recalled], people.inspector, this.#occasion('inspector'));
+    return this.#run(index, 'inspector', decision);
   }
 
   prove(index: number, tagNumber: number): Outcome {

@@ -7,6 +7,7 @@ import { expect, test } from 'vitest';
 import type { DomainEvent } from '../../src/domain/event.ts';
 import { answersOf, WatchedCheckIn } from './invariants-check-in.ts';
 import { type Command, command, devices, keys } from './invariants-commands.ts';
+import { needed, whyHeld } from './invariants-evidence.ts';
 import { type Name, World } from './invariants-world.ts';
 
 const sequences = 100_000;
@@ -66,16 +67,6 @@ const removed = (watched: Watched, events: readonly DomainEvent[]): void => {
           : [];
     for (const { key } of reasons) watched.reasons.push({ key, has: new Set() });
   }
-};
-
-/** By hand: what must exist for a reason, of each group one. `doubt-settled` needs a second person, who never comes here. */
-const needed = (key: string): readonly (readonly string[])[] => {
-  if (key.startsWith('release.')) return [];
-  if (key.startsWith('marking.')) return [['re-marking']];
-  if (key === 'removal.fall' || key.startsWith('check-in.fall.'))
-    return [['investigation'], ['manufacturer-word', 'repair-certificate']];
-  if (key.startsWith('check-in.exposure.')) return [['manufacturer-word', 'repair-certificate']];
-  return [['repair-certificate']];
 };
 
 /** What a bare yes was takes the place of it among the reasons. */
@@ -228,6 +219,19 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
       if (refused === undefined) removed(watched, events);
       return;
     }
+    case 'recall': {
+      const { refused, events } = world.recall(index, command.level);
+      // A competent person records it until the training ends.
+      same('recalled', refused === undefined, world.today <= trainingEnds);
+      if (refused !== undefined) return;
+      same(
+        'held with the notice',
+        events.some(({ type }) => type === 'device.removed'),
+        !watched.isScrapped,
+      );
+      if (!watched.isScrapped) removed(watched, events);
+      return;
+    }
     case 'read marking': {
       const { refused, events } = world.readMarking(index, command.intact);
       same('reading', refused, watched.isScrapped ? 'device-scrapped' : undefined);
@@ -273,7 +277,7 @@ const run = (world: World, all: readonly Watched[], command: Command): void => {
         isInTime(watched.passedOn ?? '', back);
       same(`checked out (${refused})`, refused === undefined, may);
       if (isUser(user) && watched.isHeld)
-        same('the reason', refused, watched.isScrapped ? 'checkout-scrapped' : 'checkout-quarantined');
+        same('the reason', refused, whyHeld(watched.isScrapped, watched.reasons));
       if (refused === undefined) watched.out = user;
       return;
     }

@@ -6,8 +6,10 @@ import { screensOfEvidence } from './evidence-screens.ts';
 import { screensAfterImport, screensOfExchange } from './exchange-screens.ts';
 import { screensOfHeld } from './held-screens.ts';
 import { screensOfIdentity } from './identity-screens.ts';
+import { screensOfInsight } from './insight-screens.ts';
 import { screensOfKeeping } from './keeping-screens.ts';
 import { screensOfLedger } from './ledger-screens.ts';
+import { screensOfNotices } from './notice-screens.ts';
 import { screensOfPeople } from './people-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
 import { screensOfProgram } from './program-screens.ts';
@@ -379,8 +381,10 @@ export const screens: readonly Screen[] = [
   ...screensOfPeople,
   ...screensOfProgram,
   ...screensOfRecords,
+  ...screensOfInsight,
   ...screensOfSchedule,
   ...setup,
   ...screensOfDesk,
   ...screensOfHeld,
+  ...screensOfNotices,
 ];

@@ -40,6 +40,7 @@ const firstTables = [
 
 /** Takes away what came with custody, and after it. */
 const withoutCustody = `
+  drop table if exists notice;
   drop table if exists case_file;
   drop table if exists custody_spell;
   drop index device_by_custody; drop index device_by_return; drop index device_by_place;

@@ -17,6 +17,7 @@ const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Be
   program: () => import('./program.ts'),
   tags: () => import('./tags.ts'),
   plan: () => import('./plan.ts'),
+  returns: () => import('./returns.ts'),
   'worn-levels': () => import('./worn-levels.ts'),
   'worn-tags': () => import('./worn-tags.ts'),
 };

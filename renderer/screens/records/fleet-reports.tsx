@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
+import { navigate } from '../../navigation/route.ts';
 import styles from './records.module.css';
 import { ReportDialog } from './report-dialog.tsx';
 import { ReturnDialog } from './return-dialog.tsx';
@@ -19,6 +20,9 @@ export const FleetReports = () => {
           {t(`records:fleet.${name}`)}
         </Button>
       ))}
+      <Button icon="measure" onPress={() => navigate({ screen: 'insight' })}>
+        {t('insight:title')}
+      </Button>
       {open === 'register' || open === 'due' ? (
         <ReportDialog title={t(`records:fleet.${open}`)} of={{ kind: open }} isList onClose={close} />
       ) : null}

@@ -5,6 +5,7 @@ import { useText } from '../../i18n/text.ts';
 import { useReadyStation } from '../../station/status.ts';
 import { OpenCases } from '../identity/open-cases.tsx';
 import { BackupNotice } from '../keeping/backup-notice.tsx';
+import { NoticesLine } from '../notices/notices-line.tsx';
 import { DayCounts } from './day-counts.tsx';
 import { EmptyRegister } from './empty-register.tsx';
 import { OpenInspections } from './open-inspections.tsx';
@@ -33,6 +34,7 @@ export const StartScreen = () => {
         <DemoBadges />
       </div>
       <OpenCases />
+      <NoticesLine />
       <p className={styles.caution}>{t('screens:start.caution')}</p>
     </div>
   );

@@ -17,15 +17,18 @@ import {
 import { evolveCaseFile } from '../../domain/evolve-case-file.ts';
 import { changedSpells } from '../../domain/evolve-custody.ts';
 import { evolveIdentityCase } from '../../domain/evolve-identity-case.ts';
+import { evolveNotice } from '../../domain/evolve-notice.ts';
 import { evolvePerson } from '../../domain/evolve-person.ts';
 import { type CaseFile, keyOf } from '../../domain/held/case-file.ts';
 import type { IdentityCase } from '../../domain/identity/identity-case.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
+import type { Notice } from '../../domain/recall/notice.ts';
 import { canonicalJson } from '../canonical-json.ts';
 import { caseFilesWith, writeCaseFiles } from './case-file-rows.ts';
 import { dueColumns, dueProgramIn, recomputeDueDates } from './due-columns.ts';
+import { writeNotices } from './notice-rows.ts';
 import type { LedgerDatabase, LedgerTables } from './schema.ts';
 import { compareKey, searchKeys } from './search.ts';
 import { stateOf } from './state.ts';
@@ -48,6 +51,8 @@ interface Aggregates {
   readonly inspections: Map<number, Inspection>;
   readonly identityCases: Map<number, IdentityCase>;
   readonly caseFiles: Map<string, CaseFile>;
+  /** Those alone that the events record: a notice never changes. */
+  readonly notices: Map<number, Notice>;
   /** Those alone that the events changed. */
   readonly spells: Map<number, CustodySpell>;
 }
@@ -68,6 +73,7 @@ const projectBatch = async (database: LedgerDatabase, events: readonly RecordedE
   await writeInspections(database, changed(before.inspections, after.inspections));
   await writeIdentityCases(database, changed(before.identityCases, after.identityCases));
   await writeCaseFiles(database, changed(before.caseFiles, after.caseFiles));
+  await writeNotices(database, [...after.notices.values()]);
   await writeSpells(database, [...after.spells.values()]);
   for (const sheet of sheets)
     if (bearsOnDevices(before.modelSheets.get(sheet.modelSheetId), sheet))
@@ -118,6 +124,7 @@ const load = async (database: LedgerDatabase, events: readonly RecordedEvent[]):
     inspections: keyed(inspections.map(stateOf<Inspection>), ({ inspection }) => inspection),
     identityCases: keyed(identityCases.map(stateOf<IdentityCase>), ({ identityCase }) => identityCase),
     caseFiles: keyed(caseFiles, keyOf),
+    notices: new Map(),
     spells: new Map(),
   };
 };
@@ -137,12 +144,12 @@ const evolve = (before: Aggregates, events: readonly RecordedEvent[]): Aggregate
     inspections: new Map(before.inspections),
     identityCases: new Map(before.identityCases),
     caseFiles: new Map(before.caseFiles),
+    notices: new Map(),
     spells: new Map(),
   };
   for (const recorded of events) {
-    const { station, personId, modelSheetId, benchId, inspection, identityCase, caseFile } = touchedBy(
-      recorded.event,
-    );
+    const touched = touchedBy(recorded.event);
+    const { station, personId, modelSheetId, benchId, inspection, identityCase, caseFile, notice } = touched;
     if (station) after.station = evolveStation(after.station, recorded);
     evolveIn(after.people, personId, recorded, evolvePerson);
     evolveIn(after.modelSheets, modelSheetId, recorded, evolveModelSheet);
@@ -153,6 +160,7 @@ const evolve = (before: Aggregates, events: readonly RecordedEvent[]): Aggregate
     evolveIn(after.inspections, inspection, recorded, evolveInspection);
     evolveIn(after.identityCases, identityCase, recorded, evolveIdentityCase);
     evolveIn(after.caseFiles, caseFile, recorded, evolveCaseFile);
+    evolveIn(after.notices, notice, recorded, evolveNotice);
   }
   return after;
 };

@@ -12,6 +12,7 @@ import type { RegisteredDevice } from '../../domain/identity/registered-device.t
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
+import type { Notice } from '../../domain/recall/notice.ts';
 import type {
   Counts,
   Credential,
@@ -29,6 +30,8 @@ import { conditionsOf } from './device-conditions.ts';
 import { devicesToPlan } from './devices-to-plan.ts';
 import { withDue } from './due-columns.ts';
 import { recordedFrom } from './event-row.ts';
+import { benchIdsAfter, noticesIn } from './notice-rows.ts';
+import { registeredDevicesIn } from './registered-devices.ts';
 import type { LedgerDatabase } from './schema.ts';
 import { compareKey } from './search.ts';
 import { signatureConditions, signedOn } from './signature-conditions.ts';
@@ -126,15 +129,12 @@ export class SqliteReader implements LedgerReader {
     return row;
   }
 
-  async benchIds(after: BenchId | undefined, limit: number): Promise<readonly BenchId[]> {
-    const rows = await this.#database
-      .selectFrom('device')
-      .select('bench_id')
-      .where('bench_id', '>', after ?? '')
-      .orderBy('bench_id')
-      .limit(limit)
-      .execute();
-    return rows.map(({ bench_id }) => bench_id as BenchId);
+  benchIds(after: BenchId | undefined, limit: number): Promise<readonly BenchId[]> {
+    return benchIdsAfter(this.#database, after, limit);
+  }
+
+  async devicesAfter(after: BenchId | undefined, limit: number): Promise<readonly DeviceRow[]> {
+    return this.#deviceRows(await benchIdsAfter(this.#database, after, limit));
   }
 
   async deviceByCode(code: string): Promise<BenchId | undefined> {
@@ -236,29 +236,8 @@ export class SqliteReader implements LedgerReader {
     return (latest ?? 0) + 1;
   }
 
-  async registeredDevices(): Promise<readonly RegisteredDevice[]> {
-    const text = (path: string) => sql<string | null>`json_extract(state, ${path})`;
-    const rows = await this.#database
-      .selectFrom('device')
-      .select([
-        'bench_id',
-        'model_sheet_id',
-        'standing',
-        text('$.serial').as('serial'),
-        text('$.dateOfManufacture').as('made'),
-        text('$.regularUserId').as('user'),
-        sql<number>`json_extract(state, '$.lastTagNumber')`.as('tag_number'),
-      ])
-      .execute();
-    return rows.map(({ bench_id, model_sheet_id, standing, serial, made, user, tag_number }) => ({
-      benchId: bench_id as BenchId,
-      modelSheetId: model_sheet_id,
-      standing,
-      serial: serial ?? '',
-      dateOfManufacture: made ?? '',
-      ...(user === null ? {} : { regularUserId: user }),
-      tagNumber: tag_number,
-    }));
+  registeredDevices(): Promise<readonly RegisteredDevice[]> {
+    return registeredDevicesIn(this.#database);
   }
 
   async identityCase(identityCase: number): Promise<IdentityCase | undefined> {
@@ -270,14 +249,26 @@ export class SqliteReader implements LedgerReader {
     return row && stateOf<IdentityCase>(row);
   }
 
-  async openIdentityCases(): Promise<readonly IdentityCase[]> {
+  openIdentityCases(): Promise<readonly IdentityCase[]> {
+    return this.#identityCases(['open', 'proposed']);
+  }
+
+  unrecognisedCases(): Promise<readonly IdentityCase[]> {
+    return this.#identityCases(['open', 'proposed', 'unidentified']);
+  }
+
+  async #identityCases(phases: readonly IdentityCase['state'][]): Promise<readonly IdentityCase[]> {
     const rows = await this.#database
       .selectFrom('identity_case')
       .select('state')
-      .where('phase', 'in', ['open', 'proposed'])
+      .where('phase', 'in', phases)
       .orderBy('identity_case')
       .execute();
     return rows.map(stateOf<IdentityCase>);
+  }
+
+  notices(): Promise<readonly Notice[]> {
+    return noticesIn(this.#database);
   }
 
   async closedIdentityCases(): Promise<EarlierCases> {

@@ -20,6 +20,7 @@ export interface LedgerTables {
   other_code: { code: string; bench_id: string };
   inspection: { inspection: number; bench_id: string; phase: Inspection['state']; state: string };
   identity_case: { identity_case: number; phase: IdentityCase['state']; state: string };
+  notice: { notice: number; state: string };
   custody_spell: { spell: number; bench_id: string; user_id: string; state: string };
   case_file: CaseFileTable;
   credential: CredentialTable;
@@ -104,6 +105,7 @@ export const projectionKeys = {
   other_code: 'code',
   inspection: 'inspection',
   identity_case: 'identity_case',
+  notice: 'notice',
   custody_spell: 'spell',
   case_file: 'case_file',
 } as const satisfies Partial<Record<keyof LedgerTables, string>>;
@@ -267,6 +269,7 @@ const migrations: readonly string[] = [
   ) strict;
   create index case_file_by_kind on case_file (kind, phase, number);
   `,
+  'create table notice (notice integer primary key, state text not null) strict;',
 ];
 
 /** What SQL alone cannot compute, by the version that it leads to. */

@@ -8,6 +8,7 @@ import { clashesOf } from '../clashes.ts';
 import { freeBenchId } from '../free-bench-id.ts';
 import { stationIn } from '../lookup.ts';
 import type { OperationContext } from '../operation.ts';
+import { holdingRecalled } from '../recall/hold-recalled.ts';
 import type { WorkControl } from '../work-jobs.ts';
 import { importRules } from './import-rules.ts';
 import type { PreparedDevice, PreparedImport } from './prepare-import.ts';
@@ -68,7 +69,10 @@ export const recordImport = async (
       const rows = devices.slice(start, start + devicesAtOnce);
       yield {
         occasion,
-        decide: unlessCanceled((reader) => eventsOf(reader, rows, source, importer, context.randomBytes)),
+        decide: unlessCanceled(async (reader) => {
+          const decided = await eventsOf(reader, rows, source, importer, context.randomBytes);
+          return holdingRecalled(reader, decided, occasion, context.rules);
+        }),
       };
       onProgress({ done: start + rows.length, of: devices.length });
     }

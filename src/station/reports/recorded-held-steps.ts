@@ -5,16 +5,16 @@ import type { RecordedHeldStep } from '../../reports/held-strips.ts';
 
 type Step = Pick<RecordedHeldStep, 'what' | 'values' | 'said'>;
 
-/** Oldest first, as the events are. */
+/** Oldest first, as the events are; people by the names that they had then. */
 export const recordedHeldSteps = (
   events: readonly RecordedEvent[],
   rules: ReleaseRules,
-  nameOf: (personId: string) => string,
+  nameThen: (personId: string, seq: number) => string,
 ): readonly RecordedHeldStep[] =>
   events.flatMap((recorded) => {
-    const step = stepOf(recorded, rules, nameOf);
     const { on, by, seq } = recorded;
-    return step === undefined ? [] : [{ on, by: nameOf(by), seq, ...step }];
+    const step = stepOf(recorded, rules, (personId) => nameThen(personId, seq));
+    return step === undefined ? [] : [{ on, by: nameThen(by, seq), seq, ...step }];
   });
 
 const stepOf = (

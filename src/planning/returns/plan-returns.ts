@@ -1,0 +1,193 @@
+/** What to send together and when, what to replace, what to scrap: the cheapest plan, with a reason for every choice. */
+import { faultsOfInput, type InputFault, type MissingData, missingIn } from './missing-data.ts';
+import { type Optimal, optimumOf, type Sending, type Shortfall, shortfallsOf } from './optimum.ts';
+import type { HeldDevice, ReturnPlanInput } from './plan-input.ts';
+import { type PlanProblem, problemOf } from './plan-problem.ts';
+import { earliest } from './send-early.ts';
+import type { Solver } from './solver.ts';
+
+export type Choice =
+  /** Goes with the shipment of the month to its manufacturer. */
+  | {
+      readonly kind: 'repair';
+      readonly id: string;
+      readonly month: number;
+      /** Of the quote or the model sheet, and after the price break. */
+      readonly price: number;
+      readonly pays: number;
+    }
+  /** A new one of its length is ordered in the month, and it is scrapped. */
+  | { readonly kind: 'replace'; readonly id: string; readonly month: number; readonly pays: number }
+  /** Not needed for anything that is planned, or not worth its repair. */
+  | { readonly kind: 'scrap'; readonly id: string }
+  /** Something is missing: it stays held. */
+  | { readonly kind: 'undecided'; readonly id: string };
+
+export interface Shipment {
+  readonly manufacturer: string;
+  readonly month: number;
+  readonly ids: readonly string[];
+  readonly percentOff: number;
+  readonly shipmentCost: number;
+  /** What the manufacturer charges for the repairs. */
+  readonly repairs: number;
+}
+
+export interface ReturnPlan {
+  readonly kind: 'plan';
+  readonly currency: string;
+  /** Everything that is paid: repairs, shipments, new devices. */
+  readonly total: number;
+  /** What the planned months are charged with, where prices count by the share of the life that is used. */
+  readonly charged: number;
+  /** The cheapest plan there can be is charged at most this share less; 0 where this is the cheapest. */
+  readonly within: number;
+  readonly shipments: readonly Shipment[];
+  /** New devices beyond those that replace a held one. */
+  readonly extraOrders: readonly {
+    readonly lengthM: number;
+    readonly month: number;
+    readonly count: number;
+  }[];
+  /** One for each held device, in the order given. */
+  readonly choices: readonly Choice[];
+  /** What the same repairs would cost if each device went by itself; absent where none is repaired. */
+  readonly oneByOne?: number;
+  /** What it would cost to order a new one for each that is repaired or replaced; absent where a price is missing. */
+  readonly replaceAll?: number;
+  readonly missing: readonly MissingData[];
+}
+
+export interface NoPlan {
+  readonly kind: 'no plan';
+  /** What contradicts itself in what was given. */
+  readonly faults: readonly InputFault[];
+  /** Where the needs cannot be met, and how far they can. */
+  readonly shortfalls: readonly Shortfall[];
+  readonly missing: readonly MissingData[];
+}
+
+export const planReturns = (input: ReturnPlanInput, solve: Solver): ReturnPlan | NoPlan => {
+  const faults = faultsOfInput(input);
+  const missing = missingIn(input);
+  if (faults.length > 0) return { kind: 'no plan', faults, shortfalls: [], missing };
+  const problem = problemOf(input);
+  const optimum = optimumOf(problem, solve);
+  if (optimum === undefined)
+    return { kind: 'no plan', faults, shortfalls: shortfallsOf(problem, solve), missing };
+  return { ...planFrom(input, problem, { ...optimum, sendings: earliest(optimum.sendings) }), missing };
+};
+
+interface SentDevice {
+  readonly device: HeldDevice;
+  readonly month: number;
+  readonly percentOff: number;
+}
+
+const planFrom = (
+  input: ReturnPlanInput,
+  problem: PlanProblem,
+  { cost, within, sendings, orders }: Optimal,
+): Omit<ReturnPlan, 'missing'> => {
+  const sent = new Map(sentDevices(sendings).map((each) => [each.device.id, each]));
+  const shipments = shipmentsOf(input, [...sent.values()]);
+  const plannable = new Set(problem.classes.flatMap(({ devices }) => devices.map(({ id }) => id)));
+  const priceOf = new Map(input.newDevices.map(({ lengthM, price }) => [lengthM, price]));
+  const waiting = orders.flatMap(({ lengthM, month, count }) =>
+    Array.from({ length: count }, () => ({ lengthM, month })),
+  );
+  const choices = input.devices.map((device): Choice => {
+    const { id, lengthM, repairPrice = 0 } = device;
+    const going = sent.get(id);
+    if (going !== undefined) {
+      const pays = repairPrice * (1 - going.percentOff / 100);
+      return { kind: 'repair', id, month: going.month, price: repairPrice, pays };
+    }
+    if (!plannable.has(id)) return { kind: 'undecided', id };
+    const place = waiting.findIndex((order) => order.lengthM === lengthM);
+    const [order] = place < 0 ? [] : waiting.splice(place, 1);
+    return order === undefined
+      ? { kind: 'scrap', id }
+      : { kind: 'replace', id, month: order.month, pays: priceOf.get(lengthM) ?? 0 };
+  });
+  const repairs = shipments.reduce((sum, each) => sum + each.repairs + each.shipmentCost, 0);
+  const bought = orders.reduce((sum, { lengthM, count }) => sum + (priceOf.get(lengthM) ?? 0) * count, 0);
+  const byItself = oneByOne(input, [...sent.values()]);
+  const allNew = replaceAll(input, choices);
+  return {
+    kind: 'plan',
+    currency: input.currency,
+    total: repairs + bought,
+    charged: cost,
+    within,
+    shipments,
+    extraOrders: grouped(waiting),
+    choices,
+    ...(byItself === undefined ? {} : { oneByOne: byItself + bought }),
+    ...(allNew === undefined ? {} : { replaceAll: allNew + priceOfAll(waiting, priceOf) }),
+  };
+};
+
+/** The solver says how many of a class; which of them goes first does not matter, for they are alike. */
+const sentDevices = (sendings: readonly Sending[]): readonly SentDevice[] => {
+  const used = new Map<Sending['of'], number>();
+  return sendings.flatMap(({ of, month, percentOff, count }) => {
+    const from = used.get(of) ?? 0;
+    used.set(of, from + count);
+    return of.devices.slice(from, from + count).map((device) => ({ device, month, percentOff }));
+  });
+};
+
+const shipmentsOf = (input: ReturnPlanInput, sent: readonly SentDevice[]): readonly Shipment[] =>
+  input.manufacturers.flatMap(({ name, shipmentCost }) => {
+    const months = new Set(
+      sent.filter(({ device }) => device.manufacturer === name).map(({ month }) => month),
+    );
+    return [...months]
+      .sort((one, other) => one - other)
+      .map((month) => {
+        const inside = sent.filter((each) => each.month === month && each.device.manufacturer === name);
+        const percentOff = inside[0]?.percentOff ?? 0;
+        const prices = inside.reduce((sum, { device }) => sum + (device.repairPrice ?? 0), 0);
+        const repairs = prices * (1 - percentOff / 100);
+        const ids = inside.map(({ device }) => device.id);
+        return { manufacturer: name, month, ids, percentOff, shipmentCost, repairs };
+      });
+  });
+
+const oneByOne = (input: ReturnPlanInput, sent: readonly SentDevice[]): number | undefined => {
+  if (sent.length === 0) return undefined;
+  const costs = new Map(input.manufacturers.map(({ name, shipmentCost }) => [name, shipmentCost]));
+  return sent.reduce(
+    (sum, { device }) => sum + (device.repairPrice ?? 0) + (costs.get(device.manufacturer) ?? 0),
+    0,
+  );
+};
+
+const replaceAll = (input: ReturnPlanInput, choices: readonly Choice[]): number | undefined => {
+  const priceOf = new Map(input.newDevices.map(({ lengthM, price }) => [lengthM, price]));
+  const lengthOf = new Map(input.devices.map(({ id, lengthM }) => [id, lengthM]));
+  const prices = choices
+    .filter(({ kind }) => kind === 'repair' || kind === 'replace')
+    .map(({ id }) => priceOf.get(lengthOf.get(id) ?? 0));
+  return prices.reduce<number | undefined>(
+    (sum, price) => (sum === undefined || price === undefined ? undefined : sum + price),
+    0,
+  );
+};
+
+const priceOfAll = (
+  orders: readonly { readonly lengthM: number }[],
+  priceOf: ReadonlyMap<number, number>,
+): number => orders.reduce((sum, { lengthM }) => sum + (priceOf.get(lengthM) ?? 0), 0);
+
+const grouped = (
+  orders: readonly { readonly lengthM: number; readonly month: number }[],
+): ReturnPlan['extraOrders'] => {
+  const counts = new Map<string, { lengthM: number; month: number; count: number }>();
+  for (const { lengthM, month } of orders) {
+    const key = `${lengthM}|${month}`;
+    counts.set(key, { lengthM, month, count: (counts.get(key)?.count ?? 0) + 1 });
+  }
+  return [...counts.values()];
+};

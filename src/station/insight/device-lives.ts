@@ -1,0 +1,48 @@
+/** The life of each device in service, as its tags and the events of its removals tell it. */
+import type { BenchId } from '../../domain/brand.ts';
+import type { Device } from '../../domain/device.ts';
+import { currentUse } from '../../domain/due/type-of-use.ts';
+import type { RecordedEvent } from '../../domain/event.ts';
+import { manufacturedIn } from '../../domain/identity/registered-device.ts';
+import type { DeviceRow, LedgerReader } from '../../ledger/ledger.ts';
+import type { DeviceLife } from '../../planning/insight/removal-insight.ts';
+
+const devicesAtOnce = 1000;
+
+export const deviceLives = async (reader: LedgerReader): Promise<readonly DeviceLife[]> => {
+  const lives: DeviceLife[] = [];
+  let after: BenchId | undefined;
+  for (;;) {
+    const rows = await reader.devicesAfter(after, devicesAtOnce);
+    for (const row of rows) lives.push(await lifeOf(reader, row));
+    after = rows.at(-1)?.device.benchId;
+    if (rows.length < devicesAtOnce) return lives;
+  }
+};
+
+/** The events are read only where a quarantine tag says that there was a removal. */
+const lifeOf = async (reader: LedgerReader, { device, modelSheet }: DeviceRow): Promise<DeviceLife> => {
+  const tags = [...device.pastTags, ...(device.currentTag === undefined ? [] : [device.currentTag])];
+  const inServiceFrom = tags.find(({ kind }) => kind === 'status')?.issuedOn;
+  const wasRemoved = tags.some(({ kind }) => kind === 'quarantine');
+  return {
+    model: `${modelSheet.manufacturer} ${modelSheet.model}`,
+    ratedLengthM: modelSheet.ratedLengthM,
+    ...yearOf(device),
+    ...(currentUse(device.uses) === undefined ? {} : { typeOfUse: currentUse(device.uses)?.typeOfUse }),
+    ...(inServiceFrom === undefined ? {} : { inServiceFrom }),
+    removals: wasRemoved ? (await reader.eventsOf(device.benchId)).flatMap(removalIn) : [],
+  };
+};
+
+const yearOf = ({ dateOfManufacture }: Device): Pick<DeviceLife, 'yearMade'> => {
+  const made = manufacturedIn(dateOfManufacture);
+  return made === undefined ? {} : { yearMade: Number(made.year) };
+};
+
+const removalIn = ({ event, on }: RecordedEvent): DeviceLife['removals'] => {
+  if (event.type === 'device.removed') return [{ on, zones: event.reasons.map(({ zone }) => zone) }];
+  return event.type === 'inspection.signed' && event.verdict.kind === 'remove from service'
+    ? [{ on, zones: event.verdict.reasons.map(({ zone }) => zone) }]
+    : [];
+};

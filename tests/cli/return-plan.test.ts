@@ -1,0 +1,72 @@
+/** The return plan from the command line: the worked example of DEVELOPERS.md, in sentences and as JSON. */
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { DemoBench, expectRefused, inspector } from './demo-bench.ts';
+import { runCli } from './run-cli.ts';
+
+let bench: DemoBench;
+beforeAll(async () => {
+  bench = await DemoBench.open();
+}, 240_000);
+afterAll(() => bench.close());
+
+const signedIn = ['--badge', inspector];
+const device = (id: string, lengthM: number, repairPrice?: number) => ({
+  id,
+  manufacturer: 'Norvane',
+  lengthM,
+  ...(repairPrice === undefined ? {} : { repairPrice }),
+});
+const example = {
+  currency: 'EUR',
+  months: 3,
+  devices: [
+    device('A', 6, 200),
+    device('B', 6, 220),
+    device('C', 6, 240),
+    device('D', 6, 500),
+    device('E', 2, 150),
+    device('F', 2),
+  ],
+  manufacturers: [
+    { name: 'Norvane', shipmentCost: 90, turnaroundMonths: 1, priceBreaks: [{ from: 3, percentOff: 10 }] },
+  ],
+  newDevices: [
+    { lengthM: 6, price: 400, leadMonths: 1 },
+    { lengthM: 2, price: 120, leadMonths: 1 },
+  ],
+  needs: [
+    { lengthM: 6, ready: 0, perMonth: [0, 3, 4] },
+    { lengthM: 2, ready: 0, perMonth: [0, 1, 1] },
+  ],
+};
+
+test('the plan of a file is said in both languages, with what is saved, what is missing and what price would change it', async () => {
+  const file = await bench.write('plan.json', example);
+  const made = await bench.run(['return-plan', file, '--limit-of', 'D', ...signedIn]);
+  expect(made.json()).toMatchObject({ found: true, total: 1204, oneByOne: 1450, replaceAll: 1720 });
+  const said = async (language: string) =>
+    (await runCli(['return-plan', file, '--data', bench.station, ...signedIn, '--language', language]))
+      .stdout;
+  const english = await said('en');
+  expect(english).toContain('together with 2 more, for 180.00 EUR.');
+  expect(english).toContain('D: scrap it and order a new 6 m device');
+  expect(english).toContain('sent one by one: 1,450.00 EUR; the plan saves 246.00 EUR.');
+  expect(english).toContain('F: nobody has said what its repair costs.');
+  expect(await said('es')).toContain('D: deséchelo y pida uno nuevo de 6 m');
+}, 240_000);
+
+test('a file that contradicts itself, or asks for what cannot be, says why; one that is no plan is refused', async () => {
+  const impossible = await bench.write('none.json', {
+    ...example,
+    newDevices: [],
+    needs: [example.needs[0]],
+  });
+  const none = await bench.run(['return-plan', impossible, ...signedIn]);
+  expect(none.json()).toMatchObject({ found: false, choices: [] });
+  const months = await bench.write('months.json', { ...example, months: 5 });
+  expect((await bench.run(['return-plan', months, ...signedIn])).json().sentences).toContain(
+    'The need of 6 m is given for 3 months; the plan has another number of months.',
+  );
+  const wrong = await bench.write('wrong.json', { ...example, months: 'three' });
+  expectRefused(await bench.run(['return-plan', wrong, ...signedIn]), 'input-invalid');
+}, 240_000);
