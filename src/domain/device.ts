@@ -139,6 +139,7 @@ export const nextActionOf = (device: Device): NextAction => {
       return 'keep out of service';
     case 'quarantined':
       if (device.release === undefined) return 'keep out of service';
+      if (device.custody !== undefined || device.openCheckIn !== undefined) return 'check in first';
       return device.openInspection === undefined ? 'start inspection' : 'resume inspection';
     case 'new':
     case 'in service':

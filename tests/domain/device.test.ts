@@ -42,6 +42,10 @@ describe('a device', () => {
     const custody = { spell: 3, userId: 'P1', handedOutBy: 'P2', since: {} } as never;
     expect(nextActionOf(device({ custody }))).toBe('check in first');
     expect(nextActionOf(device({ standing: 'quarantined', custody }))).toBe('keep out of service');
+    const released = { standing: 'quarantined', release: {} as never } as const;
+    const openCheckIn = { unanswered: ['fall'], unexplained: [] };
+    expect(nextActionOf(device({ ...released, openCheckIn }))).toBe('check in first');
+    expect(nextActionOf(device(released))).toBe('start inspection');
     expect(nextActionOf(device({ standing: 'quarantined' }))).toBe('keep out of service');
     expect(nextActionOf(device({ standing: 'at manufacturer' }))).toBe('keep out of service');
     expect(nextActionOf(device({ standing: 'scrapped' }))).toBe('nothing: scrapped');

@@ -139,7 +139,7 @@ describe.runIf(hasBrowser())('a day at the desk', () => {
   test('goes by scanner alone: thirty go out, two are refused, thirty come back, and four of them are held', async () => {
     const crew = await openDesk();
     await day(crew, scannerHand(crew));
-  }, 300_000);
+  }, 600_000);
 
   test('is not rushed through: quick answers do not count, and whoever goes away after a yes leaves the device held', async () => {
     const { window: desk, ready, ask } = await openDesk();
@@ -216,5 +216,5 @@ describe.runIf(hasBrowser())('a day at the desk', () => {
   test('goes by keyboard alone, as slowly as people type', async () => {
     const crew = await openDesk();
     await day(crew, await keyboardHand(crew.window.page));
-  }, 400_000);
+  }, 600_000);
 });

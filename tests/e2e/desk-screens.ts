@@ -94,6 +94,7 @@ export const screensOfDesk: readonly Screen[] = [
     name: 'count of a place where a device lies that is out',
     show: async (visit) => {
       await go(visit, '#/count/R1');
+      await inMain(visit, 'desk:countScan').waitFor();
       await scan(visit, devices.out);
       return inMain(visit, 'desk:countCheckIn');
     },
