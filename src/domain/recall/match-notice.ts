@@ -2,10 +2,11 @@
 import { allOf, anyOf, type MatchLevel } from './match-level.ts';
 import { matchMade } from './match-made.ts';
 import { matchName } from './match-name.ts';
-import { matchSerial, type SerialDoubt } from './match-serial.ts';
+import { matchSet, type SerialDoubt } from './match-serial.ts';
 import type { Affected, NoticeText } from './notice.ts';
 import type { MatchGround, RecallMatch } from './recall-match.ts';
 import type { RecallSubject, SeenMarking } from './recall-subject.ts';
+import { parseSerialSet, type SerialSet } from './serial-range.ts';
 import { signsOf } from './signs.ts';
 
 /** When in doubt a device is possibly meant: never a false no. */
@@ -48,7 +49,11 @@ interface Condition {
 }
 
 const matchAffected = (affected: Affected, seen: SeenMarking): RecallMatch => {
-  const conditions = [modelIn(affected, seen), serialIn(affected, seen), madeIn(affected, seen)];
+  const model = modelIn(affected, seen);
+  const made = madeIn(affected, seen);
+  const excluded = [model, made].find((condition) => condition.level === 'no');
+  if (excluded !== undefined) return { level: 'no', grounds: [excluded.outside] };
+  const conditions = [model, serialIn(affected, seen), made];
   const level = allOf(conditions.map((condition) => condition.level));
   switch (level) {
     case 'certain':
@@ -59,13 +64,7 @@ const matchAffected = (affected: Affected, seen: SeenMarking): RecallMatch => {
         grounds: conditions.filter((condition) => condition.level === 'possible').map(({ doubt }) => doubt),
       };
     case 'no':
-      return {
-        level,
-        grounds: conditions
-          .filter((condition) => condition.level === 'no')
-          .slice(0, 1)
-          .map(({ outside }) => outside),
-      };
+      return { level, grounds: ['serial-outside'] };
   }
 };
 
@@ -85,10 +84,20 @@ const doubtOf: Record<SerialDoubt, MatchGround> = {
   'written otherwise': 'serial-written-otherwise',
 };
 
+/** What is written is understood once for all devices that it is held against. */
+const understood = new WeakMap<Affected, readonly SerialSet[]>();
+
+const setsOf = (affected: Affected): readonly SerialSet[] => {
+  const sets = understood.get(affected) ?? affected.serials.map(parseSerialSet);
+  understood.set(affected, sets);
+  return sets;
+};
+
 /** Of several possible sets, the doubt about the device comes before that about the notice. */
-const serialIn = ({ serials }: Affected, { serial }: SeenMarking): Condition => {
+const serialIn = (affected: Affected, { serial }: SeenMarking): Condition => {
+  const { serials } = affected;
   const signs = signsOf(serial);
-  const matches = serials.map((written) => matchSerial(signs, written));
+  const matches = setsOf(affected).map((set) => matchSet(signs, set));
   const doubts = matches.flatMap(({ doubt }) => (doubt === undefined ? [] : [doubt]));
   const doubt = doubts.find((each) => each !== 'unclear set') ?? 'unclear set';
   return {

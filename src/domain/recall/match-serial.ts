@@ -20,7 +20,8 @@ export interface SerialMatch {
 export const matchSerial = (signs: readonly Sign[], written: string): SerialMatch =>
   matchSet(signs, parseSerialSet(written));
 
-const matchSet = (signs: readonly Sign[], set: SerialSet): SerialMatch => {
+/** The same for a set that was understood before: a whole register is held against it. */
+export const matchSet = (signs: readonly Sign[], set: SerialSet): SerialMatch => {
   if (set.kind === 'unclear') return { level: 'possible', doubt: 'unclear set' };
   const asGiven =
     set.kind === 'mask' ? canBeBoth(signs, set.signs, 'as given') : isInRange(signs, set, 'as given');
@@ -86,6 +87,7 @@ const canBe = (
       const index = Math.floor(state / states) + (sign === anyRun ? 0 : 1);
       for (const bound of boundsAfter(sign, place, state % states, writing)) next[index * states + bound] = 1;
     }
+    if (!next.includes(1)) return false;
     skip(next, signs, writing);
     reached = next;
   }

@@ -31,13 +31,22 @@ export function* writings(
     return;
   }
   const least = parts.slice(index + 1).reduce((sum, { kind, first }) => sum + shortestOf(kind, first), 0);
-  for (let length = 1; length <= longest - least; length += 1) {
+  const [from, until] = lengthsOf(part, writing);
+  for (let length = from; length <= Math.min(until, longest - least); length += 1) {
     const places = placesOf(part, length, writing);
     if (places === undefined) continue;
     const rest = { shortest: shortest - length, longest: longest - length };
     for (const others of writings(parts, writing, rest, index + 1)) yield [...places, ...others];
   }
 }
+
+/** The fewest and the most characters in which the part may be written. */
+const lengthsOf = ({ kind, first, last }: PatternPart, writing: Writing): readonly [number, number] => {
+  if (kind === 'letters') return [first.length, first.length];
+  return writing === 'loosely'
+    ? [1, Number.POSITIVE_INFINITY]
+    : [Math.min(first.length, last.length), Math.max(first.length, last.length)];
+};
 
 const shortestOf = (kind: PatternPart['kind'], first: string): number =>
   kind === 'digits' ? 1 : first.length;
