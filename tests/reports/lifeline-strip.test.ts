@@ -93,7 +93,9 @@ describe.runIf(canReadPdf)('the map of a lifeline on paper', () => {
     expect(text).toContain('10 Mar 2026, inspection 12: Remove from service');
     expect(text.indexOf('inspection 12')).toBeLessThan(text.indexOf('10 Mar 2025, inspection 8'));
     expect(text).toContain('Kink, 25 ft');
-    expect(text.indexOf('4.2 mm')).toBeLessThan(text.indexOf('4.6 mm'));
+    // 4.2 mm / 25.4 = 0.16535 in, 4.6 mm / 25.4 = 0.18110 in (1 in = 25.4 mm exactly, NIST SP 811).
+    expect(text).toContain('0.1654 in');
+    expect(text.indexOf('0.1654 in')).toBeLessThan(text.indexOf('0.1811 in'));
     expect(text).toMatch(/0 ft 5 10 15 20 25 30 35 40 45 50 hook housing/);
   });
 

@@ -10,6 +10,8 @@ const id = (text: string) => text as BenchId;
 const made2025 = id('MM68GV91MM');
 const made2024 = id('VG7HCF1P6B');
 const made2023 = id('V098PGTHYP');
+/** Ready at the desk, and none of these. */
+const another = id('AFZQ45HXXZ');
 
 type Text = InputOf<'notice.record'>['text'];
 const text: Text = {
@@ -84,8 +86,8 @@ describe('a notice that is recorded', () => {
   test('keeps its devices at the desk, with the sentence of a recall', async () => {
     const station = await demoStation();
     await station.expectOutput('notice.record', signed());
-    expect(await checkOut(station, [made2025, made2023])).toMatchObject({
-      checkedOut: [made2023],
+    expect(await checkOut(station, [made2025, another])).toMatchObject({
+      checkedOut: [another],
       refused: [{ benchId: made2025, code: 'checkout-recalled' }],
     });
   });
