@@ -5,6 +5,7 @@ import { CorrectionsScreen } from '../screens/corrections/corrections-screen.tsx
 import { CountScreen } from '../screens/desk/count-screen.tsx';
 import { CustodyScreen } from '../screens/desk/custody-screen.tsx';
 import { DeskScreen } from '../screens/desk/desk-screen.tsx';
+import { KitsScreen } from '../screens/desk/kits-screen.tsx';
 import { DeviceScreen } from '../screens/device/device-screen.tsx';
 import { NewDeviceScreen } from '../screens/device/new-device-screen.tsx';
 import { HeldDeviceScreen } from '../screens/held/held-device-screen.tsx';
@@ -75,6 +76,8 @@ export const CurrentScreen = () => {
       return <DeskScreen returning={route.benchId} />;
     case 'custody':
       return <CustodyScreen />;
+    case 'kits':
+      return <KitsScreen />;
     case 'count':
       return <CountScreen key={route.place} place={route.place} />;
     case 'notices':

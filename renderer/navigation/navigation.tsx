@@ -1,11 +1,12 @@
 /** The screens that can be gone to from everywhere. */
+import type { PlaceName } from '../../src/domain/command-symbol.ts';
 import { Icon, type IconName } from '../components/icon.tsx';
 import { useText } from '../i18n/text.ts';
 import styles from './navigation.module.css';
 import { hashOf, type Route, useRoute } from './route.ts';
 
 interface Place {
-  readonly name: 'start' | 'desk' | 'bench' | 'held' | 'register' | 'schedule' | 'records' | 'setup';
+  readonly name: PlaceName;
   readonly icon: IconName;
   /** The screens that belong to the place. */
   readonly screens: readonly Route['screen'][];
@@ -13,7 +14,7 @@ interface Place {
 
 const places: readonly Place[] = [
   { name: 'start', icon: 'home', screens: ['start'] },
-  { name: 'desk', icon: 'person', screens: ['desk', 'custody', 'count'] },
+  { name: 'desk', icon: 'person', screens: ['desk', 'custody', 'count', 'kits'] },
   { name: 'bench', icon: 'bench', screens: ['bench', 'tag'] },
   { name: 'held', icon: 'stop', screens: ['held', 'returns'] },
   { name: 'register', icon: 'register', screens: ['register', 'device', 'lifeline', 'new-device'] },

@@ -47,6 +47,7 @@ export type Route =
   /** `benchId`: a device whose return begins there. */
   | { readonly screen: 'desk'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'custody' }
+  | { readonly screen: 'kits' }
   | { readonly screen: 'count'; readonly place?: string | undefined }
   | { readonly screen: 'corrections'; readonly benchId: BenchId }
   | { readonly screen: 'person'; readonly personId: string }
@@ -95,7 +96,8 @@ export const hashOf = (route: Route): string => {
     case 'desk':
       return route.benchId === undefined ? '#/desk' : `#/desk/${route.benchId}`;
     case 'custody':
-      return '#/custody';
+    case 'kits':
+      return `#/${route.screen}`;
     case 'count':
       return route.place === undefined ? '#/count' : `#/count/${route.place}`;
     case 'corrections':
@@ -163,6 +165,7 @@ export const routeOf = (hash: string): Route => {
     case 'markings':
     case 'insight':
     case 'custody':
+    case 'kits':
       return { screen };
     case 'count':
       return /^[A-Z0-9]{1,12}$/.test(first ?? '') ? { screen, place: first } : { screen };

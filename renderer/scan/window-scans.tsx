@@ -1,6 +1,7 @@
-/** What the window does with a scan that neither a screen nor a dialog wants: sign in, open the device, or ask. */
+/** What the window does with a scan that neither a screen nor a dialog wants: sign in, open the device, go to a screen, or ask. */
 import { useState } from 'react';
 import type { BenchId } from '../../src/domain/brand.ts';
+import { placeOf } from '../../src/domain/command-symbol.ts';
 import { AlertLine } from '../components/alert-line.tsx';
 import { Dialog } from '../components/dialog.tsx';
 import { useText } from '../i18n/text.ts';
@@ -34,8 +35,13 @@ export const WindowScans = () => {
 
   useScanHandler(({ meaning }) => {
     switch (meaning.meaning) {
-      case 'command':
-        return false;
+      case 'command': {
+        const place = placeOf(meaning.command);
+        if (place === undefined) return false;
+        setQuestion(undefined);
+        navigate({ screen: place });
+        return true;
+      }
       case 'badge':
         void signIn.run({ badge: meaning.badge });
         return true;

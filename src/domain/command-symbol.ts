@@ -1,9 +1,23 @@
 /**
- * The symbols of the command sheet, with which a gloved inspector drives the screens by scanner alone.
+ * The symbols of the command sheet, with which a gloved hand drives the screens by scanner alone: answers, and the ways to
+ * the screens that can be gone to from everywhere.
  *
  * Letters and digits only, so that a keyboard scanner types them alike on every keyboard layout.
  */
 import type { Message } from './message.ts';
+
+/** The screens that can be gone to from everywhere. */
+export const placeNames = [
+  'start',
+  'desk',
+  'bench',
+  'held',
+  'register',
+  'schedule',
+  'records',
+  'setup',
+] as const;
+export type PlaceName = (typeof placeNames)[number];
 
 export const commandNames = [
   'good',
@@ -25,6 +39,7 @@ export const commandNames = [
   '7',
   '8',
   '9',
+  ...placeNames,
 ] as const;
 export type CommandName = (typeof commandNames)[number];
 
@@ -54,6 +69,14 @@ const words: Record<CommandName, Message> = {
   7: { en: '7', es: '7' },
   8: { en: '8', es: '8' },
   9: { en: '9', es: '9' },
+  start: { en: 'Start', es: 'Inicio' },
+  desk: { en: 'Desk', es: 'Mostrador' },
+  bench: { en: 'Bench', es: 'Banco' },
+  held: { en: 'Held', es: 'Retenidos' },
+  register: { en: 'Register', es: 'Registro' },
+  schedule: { en: 'Schedule', es: 'Agenda' },
+  records: { en: 'Records', es: 'Historial' },
+  setup: { en: 'Setup', es: 'Ajustes' },
 };
 
 export const commandSymbols: readonly CommandSymbol[] = commandNames.map((name) => ({
@@ -68,3 +91,6 @@ const namesByText: ReadonlyMap<string, CommandName> = new Map(
 
 export const readCommandSymbol = (text: string): CommandName | undefined =>
   namesByText.get(text.trim().toUpperCase());
+
+export const placeOf = (command: CommandName): PlaceName | undefined =>
+  placeNames.find((name) => name === command);

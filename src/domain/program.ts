@@ -36,6 +36,16 @@ export const missedInspectionSchema = z.object({
   graceDays: z.number().int().min(0).max(60),
 });
 
+/** Its key stands in the record as `removal.` and the key. */
+export const removalGroundSchema = z.object({
+  key: z.string(),
+  zone: zoneSchema,
+  label: messageSchema,
+  reason: messageSchema,
+  noteNeeded: z.boolean().default(false),
+});
+export type RemovalGround = z.infer<typeof removalGroundSchema>;
+
 export const programSchema = z.object({
   key: z.string().regex(/^[a-z0-9][a-z0-9-]{0,39}$/),
   version: z.number().int().positive(),
@@ -65,15 +75,7 @@ export const programSchema = z.object({
   /** Where a removed device is kept until its case is closed. */
   quarantinePlace: messageSchema,
   /** The grounds on which anyone takes a device out of service at once, without an inspection. */
-  removalGrounds: z.array(
-    z.object({
-      key: z.string(),
-      zone: zoneSchema,
-      label: messageSchema,
-      reason: messageSchema,
-      noteNeeded: z.boolean().default(false),
-    }),
-  ),
+  removalGrounds: z.array(removalGroundSchema),
   /** What must exist before a removed device can be inspected for return, whatever the reason. */
   beforeReturn: z.array(messageSchema).min(1),
   /** Where it asks for more before a return than the release rules of the product do. */

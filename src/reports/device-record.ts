@@ -10,7 +10,9 @@ import type { LifelineInspection } from '../domain/lifeline/lifeline-inspection.
 import type { Verdict } from '../domain/verdict.ts';
 import { correctedFacts, correctionStrips, type RecordedCorrection } from './corrections.ts';
 import { deviceTitle, lifelineText, madeOf, type Pair, type ReportDevice, serialOf } from './device-facts.ts';
+import { type RecordedUser, userStrips, usersTold } from './device-users.ts';
 import { dueRows } from './due-rows.ts';
+import { heldStrips, type RecordedHeldStep } from './held-strips.ts';
 import { lifelineStrips } from './lifeline-strip.ts';
 import { heading, leadingOn, prose } from './prose.ts';
 import { reasonsCell } from './reasons.ts';
@@ -44,10 +46,14 @@ export interface DeviceRecordContent {
   readonly of: ReportDevice;
   /** Of every thing that it is due for, with the rule that gave the date. */
   readonly due: readonly DueDate[];
+  /** Everybody who had it, in the order in which they first did. */
+  readonly users: readonly RecordedUser[];
   /** Oldest first, as all that follow. */
   readonly examinations: readonly RecordedExamination[];
   /** Without an inspection, or because one was broken off. */
   readonly removals: readonly RecordedRemoval[];
+  /** What was done while it was held. */
+  readonly heldSteps: readonly RecordedHeldStep[];
   /** What inspections saw along the lifeline. */
   readonly lifeline: readonly LifelineInspection[];
   readonly corrections: readonly RecordedCorrection[];
@@ -77,6 +83,7 @@ export const deviceRecord = (content: DeviceRecordContent, words: ReportWords, w
     heading(words.line('equipment'), widthMm),
     facts(equipmentOf(content, words), widthMm),
     ...correctedFacts(content.corrections, words, widthMm),
+    ...userStrips(content.users, words, widthMm),
     heading(words.line('examinations'), widthMm),
     leadingOn(prose(words.tell('examinationsText'), widthMm, textStyles.soft)),
     ...examinationStrips(examinations, words, widthMm),
@@ -84,8 +91,8 @@ export const deviceRecord = (content: DeviceRecordContent, words: ReportWords, w
     ...lifelineStrips(content.lifeline, of.modelSheet, words, widthMm),
     heading(words.line('removals'), widthMm),
     ...removalStrips(removals, words, widthMm),
-    heading(words.line('repairs'), widthMm),
-    prose(words.tell('noRepairs'), widthMm),
+    heading(words.line(content.heldSteps.length === 0 ? 'repairs' : 'heldSteps'), widthMm),
+    ...heldStrips(content.heldSteps, words, widthMm),
     heading(words.line('tags'), widthMm),
     ...tagStrips(content, words, widthMm),
     ...correctionStrips(content.corrections, of.modelSheet, words, widthMm),
@@ -100,7 +107,10 @@ export const deviceRecord = (content: DeviceRecordContent, words: ReportWords, w
   };
 };
 
-const equipmentOf = ({ of, due, pictures }: DeviceRecordContent, words: ReportWords): readonly Pair[] => {
+const equipmentOf = (
+  { of, due, users, pictures }: DeviceRecordContent,
+  words: ReportWords,
+): readonly Pair[] => {
   const { device, modelSheet, regularUser } = of;
   const dateOr = (date: string | undefined): Told =>
     date === undefined ? words.tell('notKnown') : words.told(words.date(date));
@@ -114,7 +124,7 @@ const equipmentOf = ({ of, due, pictures }: DeviceRecordContent, words: ReportWo
     [words.line('yearOfManufacture'), madeOf(device, words)],
     [words.line('purchased'), dateOr(device.purchasedOn)],
     [words.line('firstUsed'), dateOr(device.firstUsedOn)],
-    [words.line('user'), regularUser ?? words.tell('nobody')],
+    [words.line('user'), usersTold(regularUser, users, words)],
     [
       words.line('nextDue'),
       device.dueOn === undefined ? words.tell('noneDue') : words.dateLine(device.dueOn),

@@ -1,14 +1,17 @@
 /** Who signed, on what authority, and when: together on one page. */
 import type { Designation } from '../domain/person.ts';
 import { leadingOn, whole } from './prose.ts';
-import type { ReportWords } from './report-words.ts';
+import type { ReportWords, Told } from './report-words.ts';
 import type { Strip } from './strip.ts';
 import { facts } from './table.ts';
 import { textStyles } from './type-sizes.ts';
 
 export interface ReportSignature {
+  /** As the record had them when it was signed. */
   readonly name: string;
   readonly badge: string;
+  /** As it has them now. */
+  readonly now: { readonly name: string; readonly badge: string };
   /** As it stood on that day; absent where the record has none. */
   readonly designation?: Designation | undefined;
   /** The calendar date at the station, and the moment in UTC. */
@@ -18,16 +21,19 @@ export interface ReportSignature {
   readonly seq: number;
 }
 
+const thenAndNow = (then: string, now: string, words: ReportWords): Told =>
+  then === now ? [then] : words.tell('signedAs', { then, now });
+
 export const signatureBlock = (
-  { name, badge, designation, on, at, seq }: ReportSignature,
+  { name, badge, now, designation, on, at, seq }: ReportSignature,
   words: ReportWords,
   widthMm: number,
 ): readonly Strip[] => [
   leadingOn(
     facts(
       [
-        [words.line('signedBy'), name],
-        [words.line('badge'), badge],
+        [words.line('signedBy'), thenAndNow(name, now.name, words)],
+        [words.line('badge'), thenAndNow(badge, now.badge, words)],
         [
           words.line('designation'),
           designation === undefined

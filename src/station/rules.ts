@@ -4,6 +4,7 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { type DeskRules, deskRulesSchema } from '../domain/custody/desk-rules.ts';
+import { grouped } from '../domain/grouped.ts';
 import { type ReleaseRules, releaseRulesSchema } from '../domain/held/release-rules.ts';
 import type { Inspection } from '../domain/inspection.ts';
 import { type Procedure, procedureSchema } from '../domain/procedure.ts';
@@ -20,7 +21,7 @@ export interface Rules {
   readonly current: InstalledProcedure;
   /** The one that holds while none is adopted: the documented inspection once a year. */
   readonly shipped: Program;
-  /** All that the product ships, to adopt as they are or to begin with. */
+  /** The newest version of each that the product ships, to adopt as they are or to begin with. */
   readonly presets: readonly Program[];
   /** What is asked at the desk. */
   readonly desk: DeskRules;
@@ -33,7 +34,7 @@ export interface Rules {
 /** Throws where a file of the product itself is not valid: that is a defect of the product, not of a person's input. */
 export const loadRules = async (assetsFolder: string): Promise<Rules> => {
   const procedures = (await jsonFiles(join(assetsFolder, 'procedures'))).map(installed);
-  const presets = programsFrom(await jsonFiles(join(assetsFolder, 'programs')));
+  const presets = newestOfEachKey(programsFrom(await jsonFiles(join(assetsFolder, 'programs'))));
   const desk = newest(
     (await jsonFiles(join(assetsFolder, 'desk'))).map((text) => deskRulesSchema.parse(JSON.parse(text))),
     ({ version }) => version,
@@ -75,20 +76,35 @@ const jsonFiles = async (folder: string): Promise<readonly string[]> => {
 
 const shippedKey = 'annual';
 
-const programFileSchema = z.looseObject({ key: z.string(), basedOn: z.string().optional() });
+const programNameSchema = z.object({ key: z.string(), version: z.number().int() });
+const programFileSchema = z.looseObject({
+  ...programNameSchema.shape,
+  basedOn: programNameSchema.optional(),
+});
 type ProgramFile = z.infer<typeof programFileSchema>;
 
-/** A program that is `basedOn` another one, of its key, says only what it says differently. */
+/** A program that is `basedOn` another one says only what it says differently. */
 const programsFrom = (texts: readonly string[]): readonly Program[] => {
   const files = texts.map((text) => programFileSchema.parse(JSON.parse(text)));
   const whole = ({ basedOn, ...own }: ProgramFile): object => {
-    const base = files.find(({ key }) => key === basedOn);
+    const base = files.find(({ key, version }) => key === basedOn?.key && version === basedOn.version);
     if (basedOn !== undefined && base === undefined)
-      throw new Error(`The program ${own.key} is based on ${basedOn}, which the product does not ship.`);
+      throw new Error(
+        `The program ${own.key} is based on ${basedOn.key} v${basedOn.version}, which the product does not ship.`,
+      );
     return base === undefined ? own : { ...whole(base), ...own };
   };
   return files.map((file) => programSchema.parse(whole(file)));
 };
+
+/**
+ * In the order of their files. Earlier versions are kept because records name them; a program that was adopted stands whole
+ * in the record and does not change with these.
+ */
+const newestOfEachKey = (programs: readonly Program[]): readonly Program[] =>
+  [...grouped(programs, ({ key }) => key).values()].map((versions) =>
+    newest(versions, ({ version }) => version),
+  );
 
 const installed = (text: string): InstalledProcedure => {
   const procedure = procedureSchema.parse(JSON.parse(text));

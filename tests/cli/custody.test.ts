@@ -23,8 +23,10 @@ test('a device goes out and comes back, a refusal names its reason, and kits and
   expect((await run('custody', 'history', '--device', ready)).json().spells[0].ended.how).toBe('checked in');
   expect((await run('custody', 'history')).code).toBe(2);
   const kit = await run('kit', 'save', overdue, '--name', 'Tower', '--code', 'T1');
-  expect((await run('kit', 'list')).json().kits[0].kitId).toBe(kit.json().kitId);
+  const { kits } = (await run('kit', 'list')).json();
+  expect(kits.map(({ kitId }: { kitId: string }) => kitId)).toContain(kit.json().kitId);
   const counted = await run('count', 'place', 'A1', overdue, 'NOT-KNOWN-1');
   expect(counted.json().result).toMatchObject({ found: ['KY9RCDP2ES'], unknown: ['NOT-KNOWN-1'] });
-  expect((await run('count', 'places')).json().places[0]).toMatchObject({ place: 'A1', devices: 1 });
+  const { places } = (await run('count', 'places')).json();
+  expect(places).toContainEqual(expect.objectContaining({ place: 'A1', devices: 1 }));
 }, 120_000);

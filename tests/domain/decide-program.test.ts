@@ -114,6 +114,18 @@ describe('a program that is weaker than the trade is refused', () => {
   });
 });
 
+test('a program with two grounds of one key is refused, and one with a ground of the employer is adopted', () => {
+  const [fall] = annual.removalGrounds;
+  const own = { ...fall!, key: 'own-flood' };
+  expect(adopt({ removalGrounds: [...annual.removalGrounds, own] })).toMatchObject([
+    { type: 'program.adopted' },
+  ]);
+  expect(adopt({ removalGrounds: [...annual.removalGrounds, own, own] })).toMatchObject({
+    code: 'program-ground-twice',
+    values: { ground: 'own-flood' },
+  });
+});
+
 test('a rule of the employer without an interval, or for a model that is not there, is refused', () => {
   expect(adopt({ employerRules: [{ why: 'Because' }] })).toMatchObject({ code: 'program-rule-empty' });
   expect(

@@ -7,6 +7,7 @@ export const secondUser = 'HP20010';
 
 export interface DeskCrew {
   readonly window: BenchWindow;
+  readonly secondUserId: string;
   /** In service, in time, proved, and in store. */
   readonly ready: readonly BenchId[];
   readonly overdue: BenchId;
@@ -37,7 +38,11 @@ export const openDesk = async (): Promise<DeskCrew> => {
     );
   await scan(demo.administrator);
   await page.getByRole('banner').getByText('Ilse Marrowby').waitFor();
-  await ask('person.add', { name: 'Mara Quill', badge: secondUser, roles: ['user'] });
+  const { personId: secondUserId } = await ask<{ personId: string }>('person.add', {
+    name: 'Mara Quill',
+    badge: secondUser,
+    roles: ['user'],
+  });
   const { devices } = await ask<{
     devices: readonly { benchId: BenchId; standing: string; dueState: string }[];
   }>('device.list', { limit: 500 });
@@ -53,5 +58,5 @@ export const openDesk = async (): Promise<DeskCrew> => {
   const held = devices.find(({ standing }) => standing === 'quarantined')!.benchId;
   await scan(demo.attendant);
   await page.getByRole('banner').getByText('Bram Kestrin').waitFor();
-  return { window, ready, overdue, held, ask };
+  return { window, secondUserId, ready, overdue, held, ask };
 };

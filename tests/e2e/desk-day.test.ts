@@ -111,8 +111,8 @@ const day = async (crew: DeskCrew, hand: Hand): Promise<void> => {
     await heading(/Scan a badge/);
   };
 
-  const nadia = { badge: demo.user, name: /Nadia Solheim/ };
-  const mara = { badge: secondUser, name: /Mara Quill/ };
+  const nadia = { badge: demo.user, name: /Nadia Solheim/, userId: 'P006' };
+  const mara = { badge: secondUser, name: /Mara Quill/, userId: crew.secondUserId };
   const [first, second, more] = [ready.slice(0, 8), ready.slice(8, 15), ready.slice(15, 19)];
   const dropped = [...first.slice(0, 2), ...second.slice(0, 2)];
   await handOut(nadia, first, overdue);
@@ -123,10 +123,11 @@ const day = async (crew: DeskCrew, hand: Hand): Promise<void> => {
   await handOut(mara, second.slice(2));
   for (const benchId of [...again, ...second.slice(2)]) await takeBack(benchId, false);
 
-  expect(await ask('custody.list')).toMatchObject({ total: 0 });
+  for (const userId of [nadia.userId, mara.userId])
+    expect(await ask('custody.list', { userId })).toMatchObject({ total: 0 });
   const had = async (userId: string) =>
     (await ask<{ spells: readonly object[] }>('custody.history', { userId })).spells.length;
-  expect((await had('P006')) + (await had('P009'))).toBe(30);
+  expect((await had(nadia.userId)) + (await had(mara.userId))).toBe(30);
   for (const benchId of dropped) {
     expect(await ask('device.show', { benchId })).toMatchObject({
       device: { standing: 'quarantined', reasons: [{ sentence: { en: 'Was dropped.' } }] },

@@ -1,6 +1,6 @@
 /** The states of the desk, of who has what, and of a count. */
 import { badges, devices } from './prepared-depot.ts';
-import { go, heading, inMain, type Screen, signIn, type Visit } from './visit.ts';
+import { go, heading, inMain, press, type Screen, signIn, type Visit } from './visit.ts';
 import { WedgeScanner } from './wedge-scanner.ts';
 
 const scan = async ({ page }: Visit, ...codes: readonly string[]): Promise<void> => {
@@ -88,6 +88,62 @@ export const screensOfDesk: readonly Screen[] = [
       await go(visit, '#/count/A1');
       await scan(visit, devices.neverInspected, 'NOT-KNOWN-7');
       return inMain(visit, 'desk:countFinish');
+    },
+  },
+  {
+    name: 'count of a place where a device lies that is out',
+    show: async (visit) => {
+      await go(visit, '#/count/R1');
+      await scan(visit, devices.out);
+      return inMain(visit, 'desk:countCheckIn');
+    },
+  },
+  {
+    name: 'kits',
+    show: async (visit) => {
+      await go(visit, '#/kits');
+      return inMain(visit, 'desk:kitChange');
+    },
+  },
+  {
+    name: 'a kit',
+    show: async (visit) => {
+      await go(visit, '#/kits');
+      await press(visit, 'desk:kitChange');
+      return inMain(visit, 'desk:kitScan');
+    },
+  },
+  {
+    name: 'a device that is out',
+    show: async (visit) => {
+      await go(visit, `#/device/${devices.out}`);
+      return inMain(visit, 'desk:checkInNow');
+    },
+  },
+  {
+    name: 'bench, a device that is out',
+    show: async (visit) => {
+      await signIn(visit, badges.inspector);
+      await go(visit, '#/bench');
+      await heading(visit, 'walk:idle.title').waitFor();
+      await scan(visit, devices.out);
+      return inMain(visit, 'desk:checkInNow');
+    },
+  },
+  {
+    name: 'register, devices chosen for a type of use',
+    show: async (visit) => {
+      await go(visit, '#/register');
+      await press(visit, 'program:typeOfUse.several');
+      await scan(visit, devices.out, devices.inService);
+      return inMain(visit, 'program:typeOfUse.choose');
+    },
+  },
+  {
+    name: 'register, the type of use of several',
+    show: async (visit) => {
+      await scan(visit, 'XCCONFIRM');
+      return visit.page.getByRole('dialog').getByText(visit.say('program:typeOfUse.hint'));
     },
   },
 ];

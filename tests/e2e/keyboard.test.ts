@@ -17,6 +17,7 @@ const header = [
   'a: Start',
   'a: Desk',
   'a: Bench',
+  'a: Held',
   'a: Register',
   'a: Schedule',
   'a: Records',

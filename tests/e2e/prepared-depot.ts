@@ -20,6 +20,8 @@ export const devices = {
   neverInspected: benchIdSchema.parse('4R02SSYNB2'),
   inService: benchIdSchema.parse('GJQ81T5WX2'),
   quarantined: benchIdSchema.parse('2JTJ77J0NM'),
+  /** With a user since before, and late. */
+  out: benchIdSchema.parse('3T69AQGSMR'),
   /** Its return was left in the middle of a yes. */
   askedAbout: benchIdSchema.parse('MM68GV91MM'),
 } as const;

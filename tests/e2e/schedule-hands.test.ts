@@ -84,12 +84,44 @@ test.runIf(hasBrowser())(
     const dialog = page.getByRole('dialog');
     await dialog.waitFor();
     await command('confirm');
-    await dialog.getByText('The report is made.').waitFor();
+    await dialog.getByText('The calendar file is made.').waitFor();
     await command('confirm');
     await dialog.waitFor({ state: 'detached' });
     const [file = ''] = await readdir(join(folder, 'reports'));
     expect(file).toMatch(/\.ics$/);
     expect(await readFile(join(folder, 'reports', file), 'utf8')).toMatch(/^BEGIN:VCALENDAR\r\n/);
+  },
+  120_000,
+);
+
+test.runIf(hasBrowser())(
+  'the schedule is reached and the hours of the bench are set by scanner alone',
+  async () => {
+    const { page, scan, command } = await openBenchWindow();
+    page.setDefaultTimeout(10_000);
+    await page.getByRole('heading', { name: 'This station is empty' }).waitFor();
+    await command('1');
+    await page.getByRole('heading', { name: 'Scan a device, or your badge' }).waitFor({ timeout: 60_000 });
+    await scan(demo.administrator);
+    await page.getByRole('banner').getByRole('button', { name: 'Sign out' }).waitFor();
+    await command('schedule');
+    await page.getByRole('table', { name: 'Week by week' }).waitFor();
+    await command('4');
+    const dialog = page.getByRole('dialog');
+    await dialog.waitFor();
+    await command('next');
+    await expect
+      .poll(() => dialog.getByLabel('Monday').evaluate((input) => input === document.activeElement))
+      .toBe(true);
+    await command('next', '6', 'point', '2', '5', '5', 'erase', 'confirm');
+    await dialog.waitFor({ state: 'detached' });
+    await command('4');
+    await dialog.waitFor();
+    expect(await dialog.getByLabel('Monday').inputValue()).toBe('4');
+    expect(await dialog.getByLabel('Tuesday').inputValue()).toBe('6.25');
+    await command('cancel');
+    await command('desk');
+    await page.getByRole('heading', { name: /attendant scans|Scan a badge/ }).waitFor();
   },
   120_000,
 );

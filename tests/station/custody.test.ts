@@ -39,6 +39,11 @@ const desk = async () => {
 describe('check-out', () => {
   test('names what stays, each with its own reason and way out, and lets the rest go', async () => {
     const { checkOut, card, expectOutput } = await desk();
+    const countsNow = async () => {
+      const status = await expectOutput('station.status', {});
+      return status.state === 'ready' ? status.counts : undefined;
+    };
+    const before = await countsNow();
     const done = await checkOut([ready, ...Object.values(stays), alsoReady]);
     expect(done.checkedOut).toEqual([ready, alsoReady]);
     expect(done.refused.map(({ code, benchId }) => [code, benchId])).toEqual(Object.entries(stays));
@@ -50,9 +55,9 @@ describe('check-out', () => {
       'Detuvo una caída. Tower 14',
     );
     expect(await card(ready)).toMatchObject({ heldBy: 'Nadia Solheim', custody: { userId: nadia } });
-    expect(await expectOutput('custody.list', {})).toMatchObject({ total: 2 });
-    const status = await expectOutput('station.status', {});
-    expect(status.state === 'ready' && status.counts).toMatchObject({ out: 2, overdueReturns: 0 });
+    expect(await expectOutput('custody.list', { userId: nadia })).toMatchObject({ total: 2 });
+    const { out = 0, overdueReturns } = before ?? {};
+    expect(await countsNow()).toMatchObject({ out: out + 2, overdueReturns });
     expect((await expectOutput('ledger.verify', {})).sound).toBe(true);
   });
 
@@ -294,15 +299,15 @@ describe('between users', () => {
 test('a device that is not back in time is listed, and one that never comes is written off, out of service', async () => {
   const { checkOut, card, clock, expectOutput, expectError } = await desk();
   await checkOut([ready, alsoReady], { expectedOn: calendarDate('2026-03-10') });
-  expect(await expectOutput('custody.list', { overdue: true })).toMatchObject({ total: 0 });
+  expect(await expectOutput('custody.list', { overdue: true, userId: nadia })).toMatchObject({ total: 0 });
   clock.advance({ days: 1 });
-  const late = await expectOutput('custody.list', { overdue: true });
+  const late = await expectOutput('custody.list', { overdue: true, userId: nadia });
   expect(late.out.map(({ overdue, user }) => [overdue, user])).toEqual([
     [true, 'Nadia Solheim'],
     [true, 'Nadia Solheim'],
   ]);
   await expectOutput('custody.write-off', { benchId: ready, because: 'Site closed' });
-  expect(await expectOutput('custody.list', { overdue: true })).toMatchObject({ total: 1 });
+  expect(await expectOutput('custody.list', { overdue: true, userId: nadia })).toMatchObject({ total: 1 });
   const lost = await card(ready);
   expect(lost.standing).toBe('quarantined');
   expect(lost.reasons[0]?.sentence.en).toContain('Nadia Solheim');
@@ -316,15 +321,18 @@ test('a device that is not back in time is listed, and one that never comes is w
 
 test('a kit is told by its name and code, and holds devices of the register', async () => {
   const { expectOutput, expectError } = await desk();
-  const kit = { name: 'Tower crew 1', code: 'TC1', benchIds: [ready, alsoReady, ready] };
+  const kit = { name: 'Roof crew', code: 'RC1', benchIds: [ready, alsoReady, ready] };
   const { kitId } = await expectOutput('kit.save', kit);
   const { kits } = await expectOutput('kit.list', {});
-  expect(kits[0]?.devices.map(({ benchId }) => benchId)).toEqual([ready, alsoReady]);
-  expect(await expectError('kit.save', { ...kit, code: 'TC2', name: 'tower CREW 1' })).toMatchObject({
+  expect(kits.find((each) => each.kitId === kitId)?.devices.map(({ benchId }) => benchId)).toEqual([
+    ready,
+    alsoReady,
+  ]);
+  expect(await expectError('kit.save', { ...kit, code: 'RC2', name: 'roof CREW' })).toMatchObject({
     code: 'kit-name-taken',
   });
   expect(await expectError('kit.save', { ...kit, name: 'Other' })).toMatchObject({ code: 'kit-code-taken' });
-  expect(await expectError('count.finish', { place: 'TC1', scanned: [] })).toMatchObject({
+  expect(await expectError('count.finish', { place: 'RC1', scanned: [] })).toMatchObject({
     code: 'count-place-is-kit',
   });
   await expectOutput('device.store', { benchId: ready, place: 'A1' });
@@ -356,7 +364,10 @@ test('a count says what was found, is missing, lies wrong, is recorded out or un
   expect((await card(fourth)).stored).toMatchObject({ place: 'A1' });
   expect((await card(alsoReady)).stored).toBeUndefined();
   const { places } = await expectOutput('count.places', {});
-  expect(places).toMatchObject([{ place: 'A1', devices: 4, counted: { found: 2, missing: 1 } }]);
+  expect(places.find(({ place }) => place === 'A1')).toMatchObject({
+    devices: 4,
+    counted: { found: 2, missing: 1 },
+  });
   expect((await expectOutput('ledger.verify', {})).sound).toBe(true);
 });
 

@@ -5,6 +5,7 @@ import { PDFDocument } from 'pdf-lib';
 import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 import { type BenchId, calendarDate } from '../../src/domain/brand.ts';
+import { canReadPdf, madeReport, textOf } from '../support/report-text.ts';
 import { goodAnswers } from '../support/shipped-rules.ts';
 import { demo, demoStation, type TestStation } from '../support/station-fixture.ts';
 
@@ -178,6 +179,19 @@ describe('a device that arrested a fall', () => {
       reasons: [],
     });
     expect((await held(station)).closedReasons[0]).toMatchObject({ key: 'check-in.fall.fall' });
+    if (canReadPdf) {
+      const { path } = await madeReport(station, { of: { kind: 'device', benchId: ready }, language: 'en' });
+      const text = textOf(path);
+      for (const words of [
+        'Fall case 1 opened',
+        'Fall case 1 closed with its findings',
+        'Sent to its manufacturer, return batch 1',
+        'Back from its manufacturer, repaired, certificate R-88, return batch 1',
+        'R-88, Norvane, 2026-03-20; documents kept: 1',
+        'scanned back in and destroyed; to the bench for a new inspection',
+      ])
+        expect(text).toContain(words);
+    }
     expect((await station.expectOutput('ledger.verify', {})).sound).toBe(true);
   }, 240_000);
 });

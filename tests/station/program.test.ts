@@ -136,6 +136,38 @@ describe('adopting a program', () => {
   });
 });
 
+test('a program that bounds how long a training counts ends those that are longer, and says whose', async () => {
+  const station = await demoStation();
+  await asAdministrator(station);
+  const designation = {
+    designatedBy: 'Ilse Marrowby',
+    designatedOn: '2025-03-01',
+    trainedOn: '2025-02-10',
+    trainingValidUntil: '2028-02-10',
+  } as InputOf<'person.designate'>['designation'];
+  await station.expectOutput('person.designate', { personId: 'P003', designation });
+  const ends = async () => {
+    const { people } = await station.expectOutput('person.list', {});
+    return new Map(people.map((person) => [person.personId, person.designation?.trainingValidUntil]));
+  };
+  const before = await ends();
+  // Nobody's training of the invented depot counts for ten years.
+  expect((await adopt(station, 'annual', { trainingValidityMonths: 120 })).boundTrainings).toBe(0);
+  expect(await ends()).toEqual(before);
+  const { boundTrainings } = await adopt(station, 'annual', { trainingValidityMonths: 12 });
+  const after = await ends();
+  const changed = [...after].filter(([personId, end]) => end !== before.get(personId));
+  expect(changed).toHaveLength(boundTrainings);
+  for (const [personId, end] of changed) expect(end! < before.get(personId)!, personId).toBe(true);
+  // Trained on 10 February 2025 and a year: it had ended by 10 March 2026, when the program was adopted.
+  expect(after.get('P003')).toBe('2026-02-10');
+  const { training } = await station.expectOutput('schedule.notices', {});
+  expect(training).toContainEqual(
+    expect.objectContaining({ personId: 'P003', notice: 'expired', on: '2026-02-10' }),
+  );
+  expect((await station.expectOutput('ledger.verify', {})).sound).toBe(true);
+});
+
 describe('the type of use of a device', () => {
   test('is determined by a competent person alone, for several devices or for none', async () => {
     const station = await stationWithDevice();

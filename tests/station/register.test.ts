@@ -314,14 +314,14 @@ describe('an empty station', () => {
 });
 
 describe('the invented depot', () => {
-  test('holds at least 40 devices of five models from 2 m to 30 m, eight people and two years of inspections', async () => {
+  test('holds at least 40 devices of five models from 2 m to 30 m, ten people and two years of inspections', async () => {
     const { expectOutput } = await demoStation();
     const { devices, total } = await expectOutput('device.list', { limit: 500 });
     expect(total).toBeGreaterThanOrEqual(40);
     expect(new Set(devices.map(({ model }) => model)).size).toBe(5);
     expect(Math.min(...devices.map(({ ratedLengthM }) => ratedLengthM))).toBe(2);
     expect(Math.max(...devices.map(({ ratedLengthM }) => ratedLengthM))).toBe(30);
-    expect((await expectOutput('person.list', {})).people).toHaveLength(8);
+    expect((await expectOutput('person.list', {})).people).toHaveLength(10);
     const status = await expectOutput('station.status', {});
     const counts = status.state === 'ready' ? status.counts : undefined;
     expect(counts).toMatchObject({ devices: total, openInspections: 1 });

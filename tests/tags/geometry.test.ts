@@ -62,9 +62,11 @@ test.each([
   ['A4', { widthMm: 210, heightMm: 297 }],
   ['Letter', { widthMm: 215.9, heightMm: 279.4 }],
 ])('nothing of the command sheet overlaps or leaves the paper: %s', (_name, paper) => {
-  const page = layOutPage(commandSymbols, paper);
-  if ('refused' in page) throw new Error(page.code);
-  expectSound(page);
+  for (let first = 0; first < commandSymbols.length; first += 20) {
+    const page = layOutPage(commandSymbols.slice(first, first + 20), paper);
+    if ('refused' in page) throw new Error(page.code);
+    expectSound(page);
+  }
 });
 
 /** `light` is 0 for a black dot and 255 for a white one. */

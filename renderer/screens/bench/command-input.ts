@@ -1,9 +1,10 @@
 /** What a command symbol, or the key that stands for it, means to an answer in the making. */
-import type { CommandName } from '../../../src/domain/command-symbol.ts';
+import { type CommandName, placeOf } from '../../../src/domain/command-symbol.ts';
 import type { DraftInput } from './answer-draft.ts';
 
-/** `undefined` for the commands that move through the walk or take a picture instead of answering. */
+/** `undefined` for the commands that move through the walk, take a picture or leave for another screen instead of answering. */
 export const inputOfCommand = (command: CommandName): DraftInput | undefined => {
+  if (placeOf(command) !== undefined) return undefined;
   switch (command) {
     case 'next':
     case 'back':

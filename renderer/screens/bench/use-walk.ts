@@ -1,7 +1,7 @@
 /** The state of a walk in this window: the check on the screen, the answer in the making, and what did not work. */
 import { useCallback, useState } from 'react';
 import { metres } from '../../../src/domain/brand.ts';
-import type { CommandName } from '../../../src/domain/command-symbol.ts';
+import { type CommandName, placeOf } from '../../../src/domain/command-symbol.ts';
 import type { Check } from '../../../src/domain/procedure.ts';
 import type { InspectionView } from '../../../src/station/views.ts';
 import { useText } from '../../i18n/text.ts';
@@ -77,6 +77,7 @@ export const useWalk = (
       takePicture(check);
       return true;
     }
+    if (placeOf(name) !== undefined) return false;
     const given = inputOfCommand(name);
     if (given === undefined) {
       step(name === 'next' ? 1 : -1);

@@ -9,6 +9,7 @@ import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { useStationCommand, useStationQuery } from '../../station/hooks.ts';
+import { useCountDraft } from './count-draft.ts';
 import styles from './desk.module.css';
 
 export const CountScreen = ({ place }: { readonly place?: string | undefined }) => {
@@ -48,29 +49,29 @@ const Places = () => {
 
 const Count = ({ place }: { readonly place: string }) => {
   const { t } = useText();
-  const [scanned, setScanned] = useState<readonly BenchId[]>([]);
-  const [unknown, setUnknown] = useState<readonly string[]>([]);
-  const [keepHere, setKeepHere] = useState<readonly BenchId[]>([]);
+  const [{ scanned, unknown, keepHere }, change] = useCountDraft(place);
   const [isDone, setDone] = useState(false);
   const finish = useStationCommand('count.finish');
   const input = { place, scanned: [...scanned], unknown: [...unknown] };
   const preview = useStationQuery('count.preview', input, { keepPrevious: true, enabled: !isDone });
   const end = async (): Promise<void> => {
     const ended = await finish.run({ ...input, keepHere: [...keepHere] });
-    if (ended.ok) setDone(true);
+    if (!ended.ok) return;
+    change();
+    setDone(true);
   };
   useScanHandler(({ meaning, text }) => {
     if (isDone) return false;
     switch (meaning.meaning) {
       case 'device': {
         const { benchId } = meaning.device;
-        setScanned((before) => (before.includes(benchId) ? before : [...before, benchId]));
+        change((draft) => ({ ...draft, scanned: withOne(draft.scanned, benchId) }));
         return true;
       }
       case 'unknown':
       case 'bench ID not registered':
       case 'malformed':
-        setUnknown((before) => (before.includes(text) ? before : [...before, text]));
+        change((draft) => ({ ...draft, unknown: withOne(draft.unknown, text) }));
         return true;
       case 'command':
         if (meaning.command !== 'confirm') return false;
@@ -104,11 +105,12 @@ const Count = ({ place }: { readonly place: string }) => {
                   <CheckBox
                     isSelected={keepHere.includes(wrong.benchId)}
                     onChange={(isKept) =>
-                      setKeepHere((before) =>
-                        isKept
-                          ? [...before, wrong.benchId]
-                          : before.filter((other) => other !== wrong.benchId),
-                      )
+                      change((draft) => ({
+                        ...draft,
+                        keepHere: isKept
+                          ? withOne(draft.keepHere, wrong.benchId)
+                          : draft.keepHere.filter((other) => other !== wrong.benchId),
+                      }))
                     }
                   >
                     {t('desk:countKeep')}
@@ -117,15 +119,31 @@ const Count = ({ place }: { readonly place: string }) => {
               ))}
             </ul>
           </section>
-          <Group
-            title={t('desk:countOut', { count: result.recordedOut.length })}
-            lines={names(result.recordedOut).map((name) => `${name}. ${t('desk:countCheckIn')}`)}
-          />
+          <section className={styles.box}>
+            <h2>{t('desk:countOut', { count: result.recordedOut.length })}</h2>
+            <ul className={styles.ready}>
+              {result.recordedOut.map((benchId) => (
+                <li key={benchId} className={styles.row}>
+                  {formatBenchId(benchId)}
+                  <Button icon="forward" onPress={() => navigate({ screen: 'desk', benchId })}>
+                    {t('desk:countCheckIn')}
+                  </Button>
+                </li>
+              ))}
+            </ul>
+          </section>
           <Group title={t('desk:countUnknown', { count: result.unknown.length })} lines={result.unknown} />
         </div>
       )}
       <div className={styles.row}>
-        <Button onPress={() => navigate({ screen: 'count' })}>{t('desk:back')}</Button>
+        <Button
+          onPress={() => {
+            change();
+            navigate({ screen: 'count' });
+          }}
+        >
+          {t('desk:back')}
+        </Button>
         <Button
           look="primary"
           size="large"
@@ -139,6 +157,9 @@ const Count = ({ place }: { readonly place: string }) => {
     </div>
   );
 };
+
+const withOne = <Item,>(items: readonly Item[], item: Item): readonly Item[] =>
+  items.includes(item) ? items : [...items, item];
 
 const Group = ({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) => (
   <section className={styles.box}>

@@ -47,6 +47,9 @@ export const DeskScreen = ({ returning }: DeskScreenProps) => {
         <Button icon="scan" onPress={() => navigate({ screen: 'count' })}>
           {t('desk:count')}
         </Button>
+        <Button icon="tag" onPress={() => navigate({ screen: 'kits' })}>
+          {t('desk:kits')}
+        </Button>
         <div className={styles.room} />
         <Button {...(isAloud ? { icon: 'check' as const } : {})} onPress={toggleAloud}>
           {t('desk:aloud')}

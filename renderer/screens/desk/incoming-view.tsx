@@ -25,9 +25,11 @@ export const IncomingView = ({ desk, incoming }: IncomingViewProps) => {
       <p className={styles.large}>
         <strong>{t('desk:comesBack', { device: deviceWords(device) })}</strong> <From incoming={incoming} />
       </p>
-      <p>
-        <WhoAnswers incoming={incoming} />
-      </p>
+      {asked?.isExplaining !== true && (
+        <p>
+          <WhoAnswers incoming={incoming} />
+        </p>
+      )}
       {asked !== undefined && <Question desk={desk} asked={asked} />}
       <div className={styles.row}>
         <Button onPress={desk.back}>{t('desk:back')}</Button>

@@ -96,9 +96,9 @@ export const useDesk = (): Desk => {
 
   /** The scan of a tag that was never scanned on its device proves it first. */
   const takeTagged = async (device: DeviceSummary, unproved: string | undefined): Promise<void> => {
-    const proved = unproved === undefined ? undefined : await call('tag.prove', { text: unproved });
+    if (unproved !== undefined) await call('tag.prove', { text: unproved });
     const { held, incoming } = latest.current;
-    const isOfHeld = proved?.ok === true && held?.device.benchId === device.benchId;
+    const isOfHeld = unproved !== undefined && held?.device.benchId === device.benchId;
     if (isOfHeld && incoming === undefined) return change(cleared);
     await takeDevice(device);
   };
@@ -191,13 +191,14 @@ export const useDesk = (): Desk => {
   };
 
   const take = ({ meaning, text }: Scan): boolean => {
+    const { incoming, held, notice } = latest.current;
+    const isUnderWay = incoming !== undefined || held !== undefined || notice !== undefined;
     const isWanted =
-      isStaffed ||
-      (takesBack &&
-        (latest.current.incoming !== undefined || (meaning.meaning === 'device' && isAway(meaning.device))));
+      isStaffed || (takesBack && (isUnderWay || (meaning.meaning === 'device' && isAway(meaning.device))));
     if (!isWanted) return false;
     switch (meaning.meaning) {
       case 'badge':
+        if (!isStaffed && incoming === undefined) return false;
         void whileUnderWay(takeBadge(meaning.badge));
         return true;
       case 'device':
@@ -218,7 +219,7 @@ export const useDesk = (): Desk => {
           return true;
         }
         if (meaning.command !== 'confirm') return false;
-        if (latest.current.notice !== undefined || (latest.current.held && !latest.current.incoming)) {
+        if (notice !== undefined || (held !== undefined && incoming === undefined)) {
           change(onward);
           return true;
         }

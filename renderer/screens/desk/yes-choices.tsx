@@ -48,10 +48,12 @@ export const YesChoices = ({ desk, question, take }: YesChoicesProps) => {
           onChoose: () => take(() => toggle(key)),
         }))}
       />
-      <TextInput label={t('desk:note')} value={note} onChange={setNote} />
-      <Button look="remove" size="large" icon="stop" isRunning={desk.isBusy} onPress={() => take(goOn)}>
-        {chosen.length === 0 && note.trim() === '' ? t('desk:goOnWithout') : t('desk:goOn')}
-      </Button>
+      <div className={styles.noted}>
+        <TextInput label={t('desk:note')} value={note} onChange={setNote} />
+        <Button look="remove" icon="stop" isRunning={desk.isBusy} onPress={() => take(goOn)}>
+          {chosen.length === 0 && note.trim() === '' ? t('desk:goOnWithout') : t('desk:goOn')}
+        </Button>
+      </div>
     </>
   );
 };

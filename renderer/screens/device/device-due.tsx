@@ -1,5 +1,7 @@
 /** What a device is due for, whose rule gave each date, and what decides on it: its type of use and its last revalidation. */
+
 import { useState } from 'react';
+import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
 import type { DueDate } from '../../../src/domain/due/due-date.ts';
 import type { DeviceCard } from '../../../src/station/views.ts';
 import { Button } from '../../components/button.tsx';
@@ -80,7 +82,14 @@ export const DeviceDue = ({ device }: { readonly device: DeviceCard }) => {
           <Button onPress={() => setAsked('revalidation')}>{t('program:revalidation.record')}</Button>
         </div>
       )}
-      {asked === 'use' ? <UseDialog device={device} onClose={() => setAsked(undefined)} /> : null}
+      {asked === 'use' ? (
+        <UseDialog
+          title={t('program:typeOfUse.dialog', { benchId: formatBenchId(device.benchId) })}
+          benchIds={[device.benchId]}
+          typeOfUse={device.typeOfUse}
+          onClose={() => setAsked(undefined)}
+        />
+      ) : null}
       {asked === 'revalidation' ? (
         <RevalidationDialog device={device} onClose={() => setAsked(undefined)} />
       ) : null}

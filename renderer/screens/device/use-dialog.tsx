@@ -1,9 +1,7 @@
-/** A competent person determines how hard a device is used. */
+/** A competent person determines how hard devices are used, one or several at once. */
 import { type FormEvent, useState } from 'react';
-import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
-import { calendarDate } from '../../../src/domain/brand.ts';
+import { type BenchId, calendarDate } from '../../../src/domain/brand.ts';
 import { type TypeOfUse, typesOfUse } from '../../../src/domain/due/type-of-use.ts';
-import type { DeviceCard } from '../../../src/station/views.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Choice } from '../../components/choice.tsx';
 import { DateInput } from '../../components/date-input.tsx';
@@ -16,14 +14,18 @@ import { useReadyStation } from '../../station/status.ts';
 import styles from './device.module.css';
 
 export interface UseDialogProps {
-  readonly device: DeviceCard;
+  readonly title: string;
+  readonly benchIds: readonly BenchId[];
+  /** What is determined already. */
+  readonly typeOfUse?: TypeOfUse | undefined;
   onClose(): void;
+  /** All of them have it now. */
+  onDone?(): void;
 }
 
-export const UseDialog = ({ device, onClose }: UseDialogProps) => {
+export const UseDialog = ({ title, benchIds, typeOfUse, onClose, onDone = onClose }: UseDialogProps) => {
   const { t } = useText();
-  const { benchId } = device;
-  const [use, setUse] = useState<TypeOfUse | undefined>(device.typeOfUse);
+  const [use, setUse] = useState<TypeOfUse | undefined>(typeOfUse);
   const [from, setFrom] = useState<string>(useReadyStation()?.today ?? '');
   const [wasTried, setTried] = useState(false);
   const setTypeOfUse = useStationCommand('device.set-use');
@@ -33,15 +35,15 @@ export const UseDialog = ({ device, onClose }: UseDialogProps) => {
     setTried(true);
     if (use === undefined || from === '') return;
     const result = await setTypeOfUse.run({
-      benchIds: [benchId],
+      benchIds: [...benchIds],
       typeOfUse: use,
       from: calendarDate(from),
     });
-    if (result.ok) onClose();
+    if (result.ok) onDone();
   };
   const fromError = refused.at('from') ?? (wasTried && from === '' ? t('screens:form.needed') : undefined);
   return (
-    <Dialog title={t('program:typeOfUse.dialog', { benchId: formatBenchId(benchId) })} onClose={onClose}>
+    <Dialog title={title} onClose={onClose}>
       <form className={styles.form} onSubmit={(event) => void submit(event)}>
         <p>{t('program:typeOfUse.hint')}</p>
         <Choice<TypeOfUse>

@@ -18,6 +18,7 @@ export const OtherRules = ({ program }: { readonly program: Program }) => {
     [t('program:other.dueSoon'), t('program:other.days', { count: program.dueSoonDays })],
     [t('program:other.retention'), words.retention(program)],
     [t('program:other.place'), inLanguage(program.quarantinePlace)],
+    [t('program:other.grounds'), program.removalGrounds.map(({ label }) => inLanguage(label)).join('; ')],
   ];
   return (
     <dl className={styles.facts}>

@@ -2,7 +2,8 @@
 import { inspectionChoice, revalidationChoice } from '../../../src/domain/due/due-rules.ts';
 import { type TypeOfUse, typesOfUse } from '../../../src/domain/due/type-of-use.ts';
 import type { Language } from '../../../src/domain/message.ts';
-import type { Program } from '../../../src/domain/program.ts';
+import type { Program, RemovalGround } from '../../../src/domain/program.ts';
+import { groundsOf } from './ground-draft.ts';
 
 export interface UseDraft {
   readonly inspection: string;
@@ -24,6 +25,7 @@ export interface ProgramDraft {
   readonly dueSoon: string;
   readonly retention: string;
   readonly languages: readonly Language[];
+  readonly grounds: readonly RemovalGround[];
 }
 
 const useDraft = (use: TypeOfUse, program: Program): UseDraft => ({
@@ -31,7 +33,11 @@ const useDraft = (use: TypeOfUse, program: Program): UseDraft => ({
   revalidation: String(revalidationChoice(use, program)),
 });
 
-export const draftOf = (program: Program, language: Language): ProgramDraft => ({
+export const draftOf = (
+  program: Program,
+  groundsOfTrade: readonly RemovalGround[],
+  language: Language,
+): ProgramDraft => ({
   title: program.title[language],
   document:
     program.inspectionInterval.source.mark === 'employer' ? program.inspectionInterval.source.citation : '',
@@ -51,6 +57,7 @@ export const draftOf = (program: Program, language: Language): ProgramDraft => (
   dueSoon: String(program.dueSoonDays),
   retention: String(program.retentionYears),
   languages: program.tagLanguages,
+  grounds: groundsOf(program.removalGrounds, groundsOfTrade),
 });
 
 /** `undefined` where the text is no whole number within the bounds. */
@@ -101,6 +108,7 @@ export const settingsFrom = (
     dueSoonDays,
     retentionYears,
     tagLanguages: [...draft.languages],
+    removalGrounds: [...draft.grounds],
   };
 };
 

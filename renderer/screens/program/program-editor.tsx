@@ -1,7 +1,7 @@
 /** A new version of the program, written line by line and signed by an administrator with their PIN. */
 import { type FormEvent, useState } from 'react';
 import { calendarDate } from '../../../src/domain/brand.ts';
-import type { Program } from '../../../src/domain/program.ts';
+import type { Program, RemovalGround } from '../../../src/domain/program.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { DateInput } from '../../components/date-input.tsx';
@@ -16,20 +16,23 @@ import { JurisdictionFields } from './jurisdiction-fields.tsx';
 import { OtherRulesFields } from './other-rules-fields.tsx';
 import styles from './program.module.css';
 import { draftOf, monthsOf, type ProgramDraft, settingsFrom } from './program-draft.ts';
+import { RemovalGroundFields } from './removal-ground-fields.tsx';
 import { UseFields } from './use-fields.tsx';
 
 export interface ProgramEditorProps {
   /** What it begins with. */
   readonly from: Program;
+  /** Grounds for taking a device out of service that no program goes without. */
+  readonly groundsOfTrade: readonly RemovalGround[];
   /** Told what the adoption came to, in words. */
   onAdopted(sentence: string): void;
   onCancel(): void;
 }
 
-export const ProgramEditor = ({ from, onAdopted, onCancel }: ProgramEditorProps) => {
+export const ProgramEditor = ({ from, groundsOfTrade, onAdopted, onCancel }: ProgramEditorProps) => {
   const { t, language } = useText();
   const today = useReadyStation()?.today ?? '';
-  const [draft, setDraft] = useState(() => draftOf(from, language));
+  const [draft, setDraft] = useState(() => draftOf(from, groundsOfTrade, language));
   const [effectiveFrom, setEffectiveFrom] = useState<string>(today);
   const [pin, setPin] = useState('');
   const [wasTried, setTried] = useState(false);
@@ -52,8 +55,10 @@ export const ProgramEditor = ({ from, onAdopted, onCancel }: ProgramEditorProps)
       setTried(false);
       return;
     }
-    const { program, overdue } = result.output;
-    onAdopted(t('program:edit.adopted', { version: program.version, count: overdue }));
+    const { program, overdue, boundTrainings } = result.output;
+    const adopted = t('program:edit.adopted', { version: program.version, count: overdue });
+    const bound = boundTrainings === 0 ? '' : ` ${t('program:edit.bound', { count: boundTrainings })}`;
+    onAdopted(`${adopted}${bound}`);
   };
 
   const needed = (text: string): string | undefined =>
@@ -98,6 +103,11 @@ export const ProgramEditor = ({ from, onAdopted, onCancel }: ProgramEditorProps)
           onChange={(employerRules) => change({ employerRules: [...employerRules] })}
         />
       </div>
+      <RemovalGroundFields
+        grounds={draft.grounds}
+        ofTrade={groundsOfTrade}
+        onChange={(grounds) => change({ grounds })}
+      />
       <OtherRulesFields draft={draft} onChange={change} wasTried={wasTried} />
       <section className={styles.group}>
         <p>{t('program:edit.signHint')}</p>

@@ -22,7 +22,7 @@ export const ProgramPanel = () => {
   const [adopted, setAdopted] = useState<string>();
   if (data === undefined)
     return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
-  const { program, adoption, earlier, presets, standard } = data;
+  const { program, adoption, earlier, presets, standard, groundsOfTrade } = data;
   const begin = (from: Program): void => {
     setAdopted(undefined);
     setEdited(from);
@@ -31,6 +31,7 @@ export const ProgramPanel = () => {
     return (
       <ProgramEditor
         from={edited}
+        groundsOfTrade={groundsOfTrade}
         onAdopted={(sentence) => {
           setAdopted(sentence);
           setEdited(undefined);

@@ -144,7 +144,7 @@ export const ReportDialog = ({
             {t(made === undefined ? 'screens:form.cancel' : 'records:report.close')}
           </Button>
           <Button look="primary" isRunning={isWorking} isDisabled={of === undefined} onPress={make}>
-            {t('records:report.make')}
+            {t(form === 'ics' ? 'records:report.makeCalendar' : 'records:report.make')}
           </Button>
         </div>
       </div>

@@ -2,7 +2,9 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { useEffect, useRef } from 'react';
 import type { DeviceSummary } from '../../../src/station/views.ts';
+import { classes } from '../../design/classes.ts';
 import { useText } from '../../i18n/text.ts';
+import type { ChoiceOfDevices } from './choice-of-devices.ts';
 import { DeviceRow } from './device-row.tsx';
 import styles from './register.module.css';
 
@@ -11,11 +13,12 @@ export interface DeviceTableProps {
   deviceAt(row: number): DeviceSummary | undefined;
   /** Told which row is at the top. */
   onFirstRow(row: number): void;
+  readonly choice: ChoiceOfDevices;
 }
 
 const columns = ['benchId', 'model', 'serial', 'length', 'standing', 'due'] as const;
 
-export const DeviceTable = ({ total, deviceAt, onFirstRow }: DeviceTableProps) => {
+export const DeviceTable = ({ total, deviceAt, onFirstRow, choice }: DeviceTableProps) => {
   const { t } = useText();
   const scroller = useRef<HTMLDivElement>(null);
   const rows = useVirtualizer({
@@ -30,7 +33,11 @@ export const DeviceTable = ({ total, deviceAt, onFirstRow }: DeviceTableProps) =
 
   return (
     <div className={styles.scroller} ref={scroller}>
-      <table className={styles.table} aria-label={t('screens:register.title')} aria-rowcount={total + 1}>
+      <table
+        className={classes(styles.table, choice.chosen !== undefined && styles.picking)}
+        aria-label={t('screens:register.title')}
+        aria-rowcount={total + 1}
+      >
         <thead className={styles.head}>
           <tr className={styles.columns} aria-rowindex={1}>
             {columns.map((column) => (
@@ -48,6 +55,7 @@ export const DeviceTable = ({ total, deviceAt, onFirstRow }: DeviceTableProps) =
               top={item.start}
               height={item.size}
               device={deviceAt(item.index)}
+              choice={choice}
             />
           ))}
         </tbody>

@@ -7,9 +7,11 @@ import { StationError } from '../../components/station-error.tsx';
 import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate, type RegisterFilter, registerFilters } from '../../navigation/route.ts';
+import { useChoiceOfDevices } from './choice-of-devices.ts';
 import { DeviceTable } from './device-table.tsx';
 import styles from './register.module.css';
 import { useDevicePages } from './use-device-pages.ts';
+import { UseOfSeveral } from './use-of-several.tsx';
 import { useSettled } from './use-settled.ts';
 
 export const RegisterScreen = ({ filter }: { readonly filter?: RegisterFilter | undefined }) => {
@@ -18,6 +20,7 @@ export const RegisterScreen = ({ filter }: { readonly filter?: RegisterFilter | 
   const [firstRow, setFirstRow] = useState(0);
   const settled = useSettled(search.trim(), 120);
   const pages = useDevicePages(settled, filter, firstRow);
+  const choice = useChoiceOfDevices();
 
   if (pages.error?.code === 'sign-in-needed' || pages.error?.code === 'role-needed')
     return <StationError error={pages.error} />;
@@ -64,6 +67,7 @@ export const RegisterScreen = ({ filter }: { readonly filter?: RegisterFilter | 
         }))}
         onChange={(chosen) => navigate({ screen: 'register', filter: chosen === 'all' ? undefined : chosen })}
       />
+      <UseOfSeveral choice={choice} total={pages.total ?? 0} allShown={pages.all} />
       <AlertLine sentence={pages.error?.sentence} />
       {pages.total === 0 ? (
         <p>{t('screens:register.none')}</p>
@@ -73,6 +77,7 @@ export const RegisterScreen = ({ filter }: { readonly filter?: RegisterFilter | 
           total={pages.total ?? 0}
           deviceAt={pages.deviceAt}
           onFirstRow={setFirstRow}
+          choice={choice}
         />
       )}
     </div>

@@ -1,7 +1,9 @@
 /** The pages of the register around the rows in sight, asked for as they come into sight. */
+import type { BenchId } from '../../../src/domain/brand.ts';
 import type { CallError, InputOf } from '../../../src/station/contract.ts';
 import type { DeviceSummary } from '../../../src/station/views.ts';
 import type { RegisterFilter } from '../../navigation/route.ts';
+import { call } from '../../station/client.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 
 const pageSize = 200;
@@ -26,6 +28,8 @@ export interface DevicePages {
   readonly error: CallError | undefined;
   /** The device of a row, counted from 0; `undefined` while its page is on the way. */
   deviceAt(row: number): DeviceSummary | undefined;
+  /** Of every device that matches, the first five hundred; none where they could not be read. */
+  all(): Promise<readonly BenchId[]>;
 }
 
 export const useDevicePages = (
@@ -47,6 +51,10 @@ export const useDevicePages = (
   });
   return {
     total: first.data?.total,
+    all: async () => {
+      const found = await call('device.list', { ...input(0), limit: 500 });
+      return found.ok ? found.output.devices.map(({ benchId }) => benchId) : [];
+    },
     error: first.error ?? here.error ?? next.error,
     deviceAt: (row) => {
       const offset = row - page * pageSize;

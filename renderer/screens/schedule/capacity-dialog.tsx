@@ -1,5 +1,5 @@
 /** What the bench can take in hand: hours of each weekday, minutes of an inspection, days on which it is closed. */
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useRef, useState } from 'react';
 import { type BenchCapacity, weekdays } from '../../../src/domain/bench-capacity.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
@@ -17,6 +17,7 @@ import {
   nextClosureId,
 } from './capacity-draft.ts';
 import styles from './schedule.module.css';
+import { useFieldsByScan } from './use-fields-by-scan.ts';
 
 export interface CapacityDialogProps {
   readonly capacity: BenchCapacity;
@@ -34,6 +35,15 @@ export const CapacityDialog = ({ capacity, onClose }: CapacityDialogProps) => {
     change({
       closures: draft.closures.map((closure, index) => (index === at ? { ...closure, ...changed } : closure)),
     });
+  const form = useRef<HTMLFormElement>(null);
+  useFieldsByScan(form, [
+    ...weekdays.map((weekday) => ({
+      value: draft.hours[weekday],
+      change: (value: string) => change({ hours: { ...draft.hours, [weekday]: value } }),
+    })),
+    { value: draft.minutes, change: (minutes) => change({ minutes }) },
+    { value: draft.daysEarly, change: (daysEarly) => change({ daysEarly }) },
+  ]);
   const save = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
     setTried(true);
@@ -43,8 +53,9 @@ export const CapacityDialog = ({ capacity, onClose }: CapacityDialogProps) => {
   };
   return (
     <Dialog title={t('schedule:actions.capacity')} isWide onClose={onClose}>
-      <form className={styles.form} onSubmit={(event) => void save(event)}>
+      <form ref={form} className={styles.form} onSubmit={(event) => void save(event)}>
         <p>{t('schedule:capacity.hint')}</p>
+        <p>{t('schedule:capacity.byScan')}</p>
         <div className={styles.hours}>
           {weekdays.map((weekday) => (
             <TextInput

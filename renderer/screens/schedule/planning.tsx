@@ -27,6 +27,7 @@ export const Planning = () => {
   });
   return (
     <div className={styles.planning}>
+      <h1>{t('schedule:title')}</h1>
       <p role="status">
         {isUnderWay ? t('schedule:planning', { done: data.done, of: data.of }) : t('screens:app.loading')}
       </p>

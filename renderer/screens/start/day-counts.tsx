@@ -21,7 +21,7 @@ const tiles: readonly { readonly name: CountName; readonly icon: IconName; reado
   { name: 'dueSoon', icon: 'clock', route: { screen: 'register', filter: 'due-soon' } },
   { name: 'overdue', icon: 'late', route: { screen: 'register', filter: 'overdue' } },
   { name: 'neverInspected', icon: 'blank', route: { screen: 'register', filter: 'never-inspected' } },
-  { name: 'held', icon: 'stop', route: { screen: 'register', filter: 'held' } },
+  { name: 'held', icon: 'stop', route: { screen: 'held' } },
   { name: 'openInspections', icon: 'bench', route: { screen: 'bench' } },
   { name: 'unprovedTags', icon: 'tag', route: { screen: 'register', filter: 'unproved' } },
 ];

@@ -26,7 +26,7 @@ export const addProgram = (program: Command, { words, terminal }: Shell): void =
     .action(async (_options, command: Command) => {
       const job = jobOf(command, terminal);
       const shown = await withStation(job, (call) => call('program.show', {}));
-      const { presets: _presets, ...held } = shown;
+      const { presets: _presets, groundsOfTrade: _groundsOfTrade, ...held } = shown;
       job.give(held, [...adoptionLines(shown, job), ...programLines(shown.program, job)]);
     });
 
@@ -61,7 +61,12 @@ export const addProgram = (program: Command, { words, terminal }: Shell): void =
           pin,
         });
         const { key, version } = adopted.program;
-        job.give(adopted, [words('program-adopted', { key, version, overdue: adopted.overdue })]);
+        job.give(adopted, [
+          words('program-adopted', { key, version, overdue: adopted.overdue }),
+          ...(adopted.boundTrainings === 0
+            ? []
+            : [words('program-bound', { count: adopted.boundTrainings })]),
+        ]);
       });
     });
 };

@@ -1,11 +1,11 @@
 /** The rules of the written designation of a competent person: what it must say, and how it ends. */
 import type { CalendarDate } from '../brand.ts';
-import { addMonths } from '../calendar.ts';
 import { type Competence, competenceOn } from '../competence.ts';
 import type { Device } from '../device.ts';
 import type { ModelSheet } from '../model-sheet.ts';
 import type { Designation, Person } from '../person.ts';
 import { type Refusal, refusal } from '../refusal.ts';
+import { latestTrainingDay } from '../training-bound.ts';
 import type { Decision } from './decision.ts';
 import { hasLeft } from './person.ts';
 
@@ -29,9 +29,7 @@ export const decideDesignate = (
   if (trainedOn !== undefined && trainedOn > designatedOn)
     return refusal('training-after-designation', {}, 'trainedOn');
   const longest =
-    trainingValidityMonths === undefined
-      ? undefined
-      : addMonths(trainedOn ?? designatedOn, trainingValidityMonths);
+    trainingValidityMonths === undefined ? undefined : latestTrainingDay(designation, trainingValidityMonths);
   if (longest !== undefined && trainingValidUntil > longest)
     return refusal(
       'training-longer-than-program',

@@ -57,7 +57,7 @@ export const decideImportDevice = (
   const source: DeclaredInspection['source'] = { fileName, sha256, row };
   const declared: readonly DomainEvent[] =
     inspection === undefined ? [] : [{ type: 'inspection.declared', benchId, ...inspection, source }];
-  const { purchasedOn, firstUsedOn } = device;
+  const { purchasedOn, firstUsedOn, place } = device;
   const facts: readonly DomainEvent[] =
     purchasedOn === undefined && firstUsedOn === undefined
       ? []
@@ -73,7 +73,9 @@ export const decideImportDevice = (
     device.typeOfUse === undefined
       ? []
       : [{ type: 'device.use-set', benchId, typeOfUse: device.typeOfUse, from: importer.on }];
-  if (!isRemoved) return [...registered, ...facts, ...uses, ...declared];
+  const stored: readonly DomainEvent[] =
+    place === undefined ? [] : [{ type: 'device.stored', benchId, place }];
+  if (!isRemoved) return [...registered, ...facts, ...uses, ...declared, ...stored];
   const reason: Reason = {
     key: 'removal.declared',
     zone: 'whole-device',
@@ -90,13 +92,13 @@ export const decideImportDevice = (
 };
 
 /** The type of use of a list counts where a competent person for the model takes the list in, as their own word. */
-const unfitToDetermine = (
+export const unfitToDetermine = (
   { typeOfUse, modelSheet, row }: PlannedDevice,
   { person, on }: Importer,
 ): Refusal | undefined =>
   typeOfUse === undefined || competenceOn(person, on, modelSheet).ground === 'designated'
     ? undefined
-    : refusal('import-use-not-entitled', { name: person.name, row });
+    : refusal('import-use-not-entitled', { name: person.name, row }, 'typeOfUse');
 
 /** What the list itself says, in the words of the register; nothing is taken over from the model sheet. */
 const declaredElement = (

@@ -68,9 +68,13 @@ export const programFault = (
   if (empty >= 0)
     return refusal('program-rule-empty', { number: empty + 1 }, `program.employerRules.${empty}`);
   const missing = shipped.removalGrounds.find(({ key }) => removalGrounds.every((each) => each.key !== key));
-  return missing === undefined
+  if (missing !== undefined)
+    return refusal('program-ground-missing', { ground: missing.key }, 'program.removalGrounds');
+  const keys = removalGrounds.map(({ key }) => key);
+  const twice = keys.find((key, index) => keys.indexOf(key) !== index);
+  return twice === undefined
     ? releaseFault(settings, releaseRules)
-    : refusal('program-ground-missing', { ground: missing.key }, 'program.removalGrounds');
+    : refusal('program-ground-twice', { ground: twice }, 'program.removalGrounds');
 };
 
 /** A program may ask for more before a return than the product does, and never for less. */

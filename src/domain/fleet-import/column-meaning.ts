@@ -24,6 +24,7 @@ export const columnMeanings = [
   'purchasedOn',
   'firstUsedOn',
   'typeOfUse',
+  'place',
   'standing',
   'inspectedOn',
   'inspectedBy',

@@ -42,6 +42,8 @@ export interface FleetRow extends EquipmentFacts {
   readonly regularUser?: string;
   /** What counts only where a competent person takes the list in. */
   readonly typeOfUse?: TypeOfUse;
+  /** The code on the label of its shelf. */
+  readonly place?: string;
   readonly inspection?: DeclaredInspectionOfRow;
   /** The list says that it is out of service, or that it was removed at its last inspection. */
   readonly isRemoved: boolean;

@@ -1,6 +1,7 @@
 /** Reads the rows of a fleet list by what a person chose for its columns; whatever cannot be read is a fault or a question. */
 import { parseBenchId } from '../bench-id/bench-id.ts';
 import { type CalendarDate, calendarDate } from '../brand.ts';
+import { placeCodeSchema } from '../custody/place-code.ts';
 import { factsFault } from '../decide/equipment-facts.ts';
 import type { DeclaredResult } from '../declared-inspection.ts';
 import { type OtherCode, otherCodeSchema } from '../device.ts';
@@ -77,6 +78,7 @@ class RowReader {
     const equipment = this.#equipmentFacts(dateOfManufacture);
     const regularUser = this.#text('regularUser');
     const typeOfUse = this.#word('typeOfUse', this.#rules.words.uses);
+    const place = this.#place();
     const standing = this.#word('standing', this.#rules.words.standings);
     const isRemoved = standing === 'out of service' || this.#result() === 'removed';
     const faults = this.#faults;
@@ -92,6 +94,7 @@ class RowReader {
         codes,
         ...(regularUser === '' ? {} : { regularUser }),
         ...(typeOfUse === undefined ? {} : { typeOfUse }),
+        ...(place === undefined ? {} : { place }),
         ...(inspection === undefined ? {} : { inspection }),
         isRemoved,
         ...equipment,
@@ -155,6 +158,13 @@ class RowReader {
       .flatMap((list) => [...new Set([...list.slice(0, 1), ...list.slice(-1)])])
       .join('; ');
     return named ?? this.#wrong(meaning, 'import-word-unknown', { words });
+  }
+
+  /** As a label has it, in capitals. */
+  #place(): string | undefined {
+    const text = this.#text('place').toUpperCase();
+    if (text === '') return undefined;
+    return placeCodeSchema.safeParse(text).success ? text : this.#wrong('place', 'import-place-not-code');
   }
 
   #result(): DeclaredResult | undefined {

@@ -4,8 +4,11 @@ import { join } from 'node:path';
 import { z } from 'zod';
 import { answerSchema } from '../../domain/answer.ts';
 import { benchIdSchema } from '../../domain/brand.ts';
+import { kitSchema } from '../../domain/custody/kit.ts';
+import { placeCodeSchema } from '../../domain/custody/place-code.ts';
 import { typeOfUseSchema } from '../../domain/due/type-of-use.ts';
 import { lengthUnitSchema } from '../../domain/length.ts';
+import { languageSchema } from '../../domain/message.ts';
 import { modelSheetSchema } from '../../domain/model-sheet.ts';
 import { personSchema } from '../../domain/person.ts';
 import { programSchema } from '../../domain/program.ts';
@@ -84,6 +87,40 @@ const demoProgramSchema = programSchema
   .extend({ daysAgo: z.number().int(), by: z.string() });
 export type DemoProgram = z.infer<typeof demoProgramSchema>;
 
+const demoCustodySchema = z.object({
+  /** Whoever stands at the desk. */
+  by: z.string(),
+  kits: z.array(kitSchema.extend({ savedDaysAgo: z.number().int() })),
+  places: z.array(
+    z.object({
+      place: placeCodeSchema,
+      benchIds: z.array(benchIdSchema),
+      storedDaysAgo: z.number().int(),
+      /** Its last count, with what was not there, and what lay there though it belongs elsewhere. */
+      counted: z
+        .object({
+          daysAgo: z.number().int(),
+          missing: z.array(benchIdSchema),
+          strayed: z.array(benchIdSchema),
+        })
+        .optional(),
+    }),
+  ),
+  /** What went out, oldest first. */
+  out: z.array(
+    z.object({
+      userId: z.string(),
+      language: languageSchema,
+      benchIds: z.array(benchIdSchema),
+      kitId: z.string().optional(),
+      minutesAgo: z.number().int(),
+      backAfterDays: z.number().int(),
+      returnedMinutesAgo: z.number().int().optional(),
+    }),
+  ),
+});
+export type DemoCustody = z.infer<typeof demoCustodySchema>;
+
 export interface DemoDepot {
   readonly station: { readonly name: string; readonly timeZone: string; readonly lengthUnit: 'm' | 'ft' };
   readonly people: readonly DemoPerson[];
@@ -91,6 +128,7 @@ export interface DemoDepot {
   readonly fleet: readonly DemoDevice[];
   /** In the order in which they were adopted. */
   readonly programs: readonly DemoProgram[];
+  readonly custody: DemoCustody;
 }
 
 /** Throws where a file of the product itself is not valid. */
@@ -105,6 +143,7 @@ export const readDemoDepot = async (productFolder: string): Promise<DemoDepot> =
     people: await read('people.json', z.array(demoPersonSchema)),
     modelSheets: await read('model-sheets.json', z.array(modelSheetSchema)),
     fleet: await read('fleet.json', z.array(demoDeviceSchema)),
+    custody: await read('custody.json', demoCustodySchema),
     programs: await read('programs.json', z.array(demoProgramSchema)),
   };
 };

@@ -26,6 +26,7 @@ import { putPicture } from '../put-picture.ts';
 import type { Rules } from '../rules.ts';
 import { keyMade } from '../station-key.ts';
 import { corrected } from './corrected-step.ts';
+import { custodySteps } from './custody-steps.ts';
 import { type DemoDepot, type DemoDevice, readDemoDepot } from './demo-files.ts';
 import { type DrawnFinding, drawFinding } from './draw-finding.ts';
 import { lifeOfPerson } from './people-steps.ts';
@@ -56,6 +57,7 @@ export const loadDemo = async (
     ...depot.programs.map((program) => adopted(program, rules)),
     ...depot.fleet.flatMap(surveyed),
     ...depot.fleet.flatMap((device) => lifeOf(device, depot, rules, drawn)),
+    ...custodySteps(depot.custody, rules),
   ];
   const ordered = steps
     .map((step, index) => ({ step, index }))

@@ -109,6 +109,8 @@ export class ExportRows {
       regularUser: device.regularUserId === undefined ? undefined : this.#name(device.regularUserId),
       purchasedOn: device.purchasedOn,
       firstUsedOn: device.firstUsedOn,
+      place: device.stored?.place,
+      holder: device.custody === undefined ? undefined : this.#name(device.custody.userId),
       standing: device.standing,
       registeredOn: device.registeredOn,
       lastInspectedOn: last?.on,

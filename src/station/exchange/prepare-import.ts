@@ -1,6 +1,7 @@
 /** Reads a fleet list and holds it against the register: everything that speaks against importing it, and nothing is recorded. */
 import { createHash } from 'node:crypto';
 import { dateInZone, yearOf } from '../../domain/calendar.ts';
+import { type Importer, unfitToDetermine } from '../../domain/decide/import.ts';
 import { plainWords, type Table } from '../../domain/fleet-import/cell.ts';
 import type { ColumnChoice } from '../../domain/fleet-import/column-meaning.ts';
 import type { RowFault } from '../../domain/fleet-import/fleet-row.ts';
@@ -66,6 +67,8 @@ export const prepareImport = async (
     withoutUnknownPeople: request.withoutUnknownPeople,
   });
   const faults = [...plan.faults];
+  const { person } = context;
+  const importer = person && { person, on: today };
   const devices: PreparedDevice[] = [];
   const seenCodes = new Map<string, number>();
   for (let start = 0; start < plan.devices.length; start += rowsAtOnce) {
@@ -73,7 +76,7 @@ export const prepareImport = async (
     const rows = plan.devices.slice(start, start + rowsAtOnce);
     await context.ledger.read(async (reader) => {
       for (const row of rows) {
-        const checked = await checkDevice(reader, row, plan, yearOf(today), seenCodes);
+        const checked = await checkDevice(reader, row, plan, importer, yearOf(today), seenCodes);
         if (isRefusal(checked)) faults.push(faultOf(row, checked, columns));
         else devices.push(checked);
       }
@@ -127,6 +130,7 @@ const checkDevice = async (
   reader: LedgerReader,
   device: PlannedDevice,
   { newSheets }: FleetPlan,
+  importer: Importer | undefined,
   currentYear: number,
   seenCodes: Map<string, number>,
 ): Promise<PreparedDevice | Refusal> => {
@@ -140,7 +144,8 @@ const checkDevice = async (
     if (earlier !== undefined) return refusal('import-twin', { text, row: earlier }, 'otherCodes');
     seenCodes.set(text, device.row);
   }
-  return (await clashFault(reader, device, bound, newSheets)) ?? { ...device, bound };
+  const unfit = importer && unfitToDetermine(device, importer);
+  return unfit ?? (await clashFault(reader, device, bound, newSheets)) ?? { ...device, bound };
 };
 
 const clashFault = async (

@@ -1,6 +1,7 @@
 /** `program.adopt`: an administrator signs the employer's written rules with their PIN; from then on they hold. */
 import { z } from 'zod';
 import { calendarDateSchema } from '../../domain/brand.ts';
+import { boundTrainings } from '../../domain/decide/bound-trainings.ts';
 import { decideAdoptProgram } from '../../domain/decide/program.ts';
 import { programSchema } from '../../domain/program.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
@@ -25,6 +26,8 @@ export const programAdopt = defineOperation({
     effectiveFrom: calendarDateSchema,
     /** Devices in service that are overdue under it. */
     overdue: z.number().int(),
+    /** People whose training ends sooner under it than their certificate says. */
+    boundTrainings: z.number().int(),
   }),
   run: async (context, { program: settings, effectiveFrom, pin }) => {
     const { person, rules } = context;
@@ -42,13 +45,21 @@ export const programAdopt = defineOperation({
         releaseRules: rules.release,
         modelSheets,
       };
-      return decideAdoptProgram({ settings, effectiveFrom: effectiveFrom ?? on }, place, on);
+      const adopted = decideAdoptProgram({ settings, effectiveFrom: effectiveFrom ?? on }, place, on);
+      return isRefusal(adopted)
+        ? adopted
+        : [...adopted, ...boundTrainings(await reader.people(), settings.trainingValidityMonths)];
     });
     if (isRefusal(result)) return result;
-    const [adopted] = result;
-    if (adopted?.event.type !== 'program.adopted') throw new Error('An adoption is one event.');
+    const [adopted, ...designations] = result;
+    if (adopted?.event.type !== 'program.adopted') throw new Error('An adoption comes first.');
     const { key, version } = adopted.event.program;
     const { overdue } = await context.ledger.read((reader) => reader.counts(adopted.on, adopted.on));
-    return { program: { key, version }, effectiveFrom: adopted.event.effectiveFrom, overdue };
+    return {
+      program: { key, version },
+      effectiveFrom: adopted.event.effectiveFrom,
+      overdue,
+      boundTrainings: designations.length,
+    };
   },
 });

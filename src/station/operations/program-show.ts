@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { standardIntervals, typeOfUseSource, typesOfUse } from '../../domain/due/type-of-use.ts';
 import { sourceSchema } from '../../domain/procedure.ts';
-import { programSchema } from '../../domain/program.ts';
+import { programSchema, removalGroundSchema } from '../../domain/program.ts';
 import { programAdoptionSchema } from '../../domain/program-adoption.ts';
 import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal } from '../../domain/refusal.ts';
@@ -26,6 +26,8 @@ export const programShow = defineOperation({
     /** Newest first, without the one in force. */
     earlier: z.array(adoptionSchema),
     presets: z.array(programSchema),
+    /** Grounds for taking a device out of service that no program goes without. */
+    groundsOfTrade: z.array(removalGroundSchema),
     /** What the standard asks for each type of use, in months; a program chooses within the range. */
     standard: z.object({
       source: sourceSchema,
@@ -51,6 +53,7 @@ export const programShow = defineOperation({
         ...(adoption === undefined ? {} : { adoption }),
         earlier: adoptions.slice(0, -1).toReversed(),
         presets: [...rules.presets],
+        groundsOfTrade: rules.shipped.removalGrounds,
         standard: {
           source: typeOfUseSource,
           intervals: typesOfUse.map((typeOfUse) => {

@@ -10,8 +10,11 @@ import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
 import { recordedCorrections } from './recorded-corrections.ts';
 
-import { eventsOfType, proofOf, reportDevice, signatureOf } from './report-device.ts';
+import { eventsOfType, namesThen, proofOf, reportDevice, signatureOf } from './report-device.ts';
 import { type PictureToShow, reportPictures } from './report-pictures.ts';
+
+/** Of one that was broken off, nothing but what is known now says when it was. */
+const latestEvent = Number.POSITIVE_INFINITY;
 
 export const inspectionComposition = async (
   context: OperationContext,
@@ -25,6 +28,7 @@ export const inspectionComposition = async (
     return {
       ...open,
       nameOf: await namesOf(reader),
+      nameThen: await namesThen(reader),
       signed: await signatureOf(reader, events, open.row.device, number),
       corrections: await recordedCorrections(reader, context.rules, events, number),
       lifeline: await recordedLifeline(reader, context.rules, open.inspection.benchId),
@@ -32,7 +36,8 @@ export const inspectionComposition = async (
     };
   });
   if (isRefusal(found)) return found;
-  const { station, inspection, row, procedure, nameOf, signed, lifeline, corrections, kept } = found;
+  const { station, inspection, row, procedure, nameOf, nameThen, signed, lifeline, corrections, kept } =
+    found;
   if (isRefusal(lifeline)) return lifeline;
   if (inspection.state === 'open')
     return refusal('inspection-not-ended', { inspection: number }, 'of.inspection');
@@ -46,7 +51,7 @@ export const inspectionComposition = async (
     inspection,
     procedure,
     program: signed?.event.program,
-    nameOf,
+    nameOf: (personId: string) => nameThen(personId, signed?.signature.seq ?? latestEvent),
     signature: signed?.signature,
     lifeline: upTo(number, lifeline),
     corrections,

@@ -3,6 +3,7 @@ import type { BenchId, CalendarDate } from '../../domain/brand.ts';
 import { competenceOn } from '../../domain/competence.ts';
 import type { Device } from '../../domain/device.ts';
 import type { DomainEvent, RecordedEvent } from '../../domain/event.ts';
+import { knownAs } from '../../domain/known-as.ts';
 import type { Person } from '../../domain/person.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import type { DeviceRow, LedgerReader } from '../../ledger/ledger.ts';
@@ -43,16 +44,26 @@ export const signatureOf = async (
   if (signed === undefined) return undefined;
   const person = await reader.person(signed.by);
   const { seq, on, at, by, event } = signed;
+  const now = { name: person?.name ?? by, badge: person?.badge ?? '' };
   return {
     event,
     signature: {
-      name: person?.name ?? by,
-      badge: person?.badge ?? '',
+      ...(person === undefined ? now : knownAs(person, seq)),
+      now,
       designation: person && designationOn(person, on, device),
       on,
       at,
       seq,
     },
+  };
+};
+
+/** The name that a person had with an event; an ID without a person stands for itself. */
+export const namesThen = async (reader: LedgerReader): Promise<(personId: string, seq: number) => string> => {
+  const people = new Map((await reader.people()).map((person) => [person.personId, person]));
+  return (personId, seq) => {
+    const person = people.get(personId);
+    return person === undefined ? personId : knownAs(person, seq).name;
   };
 };
 

@@ -10,7 +10,7 @@ import {
 import { inputOfCommand } from '../../../renderer/screens/bench/command-input.ts';
 import type { Answer } from '../../../src/domain/answer.ts';
 import { metres } from '../../../src/domain/brand.ts';
-import { type CommandName, commandNames } from '../../../src/domain/command-symbol.ts';
+import { type CommandName, commandNames, placeNames } from '../../../src/domain/command-symbol.ts';
 import { faultOfAnswer } from '../../../src/domain/verdict.ts';
 import { checkNamed, procedure } from './checks.ts';
 
@@ -317,8 +317,8 @@ describe('every check of the procedure', () => {
 });
 
 describe('the commands', () => {
-  it('all mean something to an answer, but for those that move through the walk or take a picture', () => {
+  it('all mean something to an answer, but for those that move through the walk, take a picture, or leave it', () => {
     const others = commandNames.filter((command) => inputOfCommand(command) === undefined);
-    expect(others).toEqual(['next', 'back', 'picture']);
+    expect(others).toEqual(['next', 'back', 'picture', ...placeNames]);
   });
 });

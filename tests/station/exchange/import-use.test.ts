@@ -21,10 +21,16 @@ test('counts where a competent person takes the list in, from that day on', asyn
   expect(device.uses).toMatchObject([{ from: '2026-03-10', by: 'Teo Arandal' }]);
 });
 
-test('is refused of anybody else, with the row, and nothing of the list goes in', async () => {
+test('of anybody else is a fault of its row in the preview, and nothing of the list goes in', async () => {
   const station = await demoStation();
   await station.expectOutput('session.sign-in', { badge: demo.administrator });
-  expect(await runOf(station, fileOf(list))).toMatchObject({ code: 'import-use-not-entitled' });
+  const { faults } = await previewOf(station, fileOf(list));
+  expect(faults.map(({ row, heading }) => [row, heading])).toEqual([
+    [2, 'Type of use'],
+    [3, 'Type of use'],
+  ]);
+  expect(faults[0]!.sentence).toContain('only a competent person for that model determines');
+  expect(await runOf(station, fileOf(list))).toMatchObject({ code: 'import-has-faults' });
   expect((await station.expectOutput('device.list', { search: 'NEW-' })).total).toBe(0);
 });
 

@@ -1,6 +1,6 @@
 /** The record of a device over its life, read by poppler: every field of EN 365, and ten inspections as they were signed. */
 import { describe, expect, test } from 'vitest';
-import { metres } from '../../../src/domain/brand.ts';
+import { type BenchId, metres } from '../../../src/domain/brand.ts';
 import { canReadPdf, fontsOf, infoOf, madeReport, textOf } from '../../support/report-text.ts';
 import { demo, demoStation } from '../../support/station-fixture.ts';
 import { walk } from '../../support/walk.ts';
@@ -116,6 +116,51 @@ describe.runIf(canReadPdf)('the record of a device with ten inspections', () => 
     expect(fontsOf(path).every(({ embedded }) => embedded)).toBe(true);
   });
 });
+
+test.runIf(canReadPdf)(
+  'the user of EN 365 is who regularly uses it, who has it now, and everybody who had it, from the desk',
+  async () => {
+    const { expectOutput, clock } = await demoStation();
+    await expectOutput('session.sign-in', { badge: demo.administrator });
+    const userNamed = async (name: string, badge: string) => ({
+      ...(await expectOutput('person.add', { name, badge, roles: ['user'] })),
+      name,
+    });
+    const one = await userNamed('Mara Quill', 'HP20010');
+    const other = await userNamed('Ivo Sandler', 'HP20011');
+    // Ready to go out in the invented depot, by `demo-data/fleet.json`.
+    const benchId = 'MM68GV91MM' as BenchId;
+    const no = (question: string) => ({ question, said: 'no' as const });
+    const answers = [no('fall'), no('exposure'), no('questionable')];
+    const out = async (userId: string) => {
+      const done = await expectOutput('custody.check-out', {
+        userId,
+        benchIds: [benchId],
+        preUse: { language: 'en' },
+      });
+      expect(done.refused).toEqual([]);
+    };
+    const back = async () => {
+      const done = await expectOutput('custody.check-in', { benchId, answers });
+      expect(done.held).toBe(false);
+    };
+    // Out on 10 March and back on the 11th, out to another person on the 12th, who hands it back the same day; out to the
+    // first again on the 13th.
+    await out(one.personId);
+    clock.advance({ days: 1 });
+    await back();
+    clock.advance({ days: 1 });
+    await out(other.personId);
+    await back();
+    clock.advance({ days: 1 });
+    await out(one.personId);
+    const { path } = await madeReport({ expectOutput }, { of: { kind: 'device', benchId }, language: 'en' });
+    const text = textOf(path);
+    expect(text).toMatch(new RegExp(`User (?:\\S+ \\S+ )?${one.name} has it now`));
+    expect(text).toContain(`${one.name} 2 10 Mar 2026 has it now`);
+    expect(text).toContain(`${other.name} 1 12 Mar 2026 12 Mar 2026`);
+  },
+);
 
 test.runIf(canReadPdf)(
   'a removal without an inspection stands in the record with its reason and who made it',

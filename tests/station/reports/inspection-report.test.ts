@@ -105,6 +105,23 @@ describe.runIf(canReadPdf)('the report of an inspection that removed a device', 
     for (const words of said) expect(map).toContain(words);
   });
 
+  test('names who signed as they were known that day, with their badge of that day, and says what it is now', async () => {
+    const { inspection, expectOutput } = await removedDevice();
+    await expectOutput('session.sign-in', { badge: demo.administrator });
+    const { people } = await expectOutput('person.list', {});
+    const { personId } = people.find(({ name }) => name === 'Teo Arandal')!;
+    await expectOutput('person.change', { personId, badge: 'HP20001', because: 'Lost on site' });
+    await expectOutput('person.change', { personId, name: 'Teo Castellan', because: 'Took another name' });
+    const of = { kind: 'inspection', inspection: inspection.inspection } as const;
+    const { path } = await madeReport({ expectOutput }, { of, language: 'en' });
+    const text = textOf(path);
+    expect(text).toContain('Competent person Teo Arandal (in the record now: Teo Castellan)');
+    expect(text).toContain('Badge HP10024 (in the record now: HP20001)');
+    const { benchId } = inspection.device;
+    const life = await madeReport({ expectOutput }, { of: { kind: 'device', benchId }, language: 'en' });
+    expect(textOf(life.path)).toMatch(/Teo Arandal Signed, event \d+/);
+  });
+
   test('says every reason with its place, the verdict, who signed on what authority, and the event', async () => {
     const { inspection, expectOutput } = await removedDevice();
     const of = { kind: 'inspection', inspection: inspection.inspection } as const;

@@ -155,6 +155,28 @@ describe('return paperwork', () => {
     },
   );
 
+  test.runIf(canReadPdf)(
+    'of a return batch bears its number and the declaration of condition and contamination, or lines to fill in',
+    async () => {
+      const { station, norvane } = await held();
+      const textWith = async (more: object) => {
+        const of = { kind: 'return' as const, benchIds: norvane, batch: 7, ...more };
+        const { path } = await madeReport(station, { of, language: 'both' });
+        return textOf(path);
+      };
+      const blank = await textWith({});
+      expect(blank).toContain('Return batch / Lote de devolución 7');
+      expect(blank).toContain('Declaration of condition and contamination');
+      expect(blank).not.toContain('Hook struck a girder.');
+      const declared = await textWith({
+        declaration: { condition: 'Hook struck a girder.', contamination: 'cleaned' },
+      });
+      expect(declared).toContain('Hook struck a girder.');
+      expect(declared).toContain('cleaned of what was on them / limpiados de lo que tenían');
+    },
+    120_000,
+  );
+
   test('is refused for a device that is not held, for several manufacturers, and without a contact', async () => {
     const { station, devices, norvane } = await held();
     const codeOf = async (benchIds: typeof norvane) => {
