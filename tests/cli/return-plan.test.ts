@@ -59,7 +59,7 @@ test('a file that contradicts itself, or asks for what cannot be, says why; one 
   const impossible = await bench.write('none.json', {
     ...example,
     newDevices: [],
-    needs: [example.needs[0]],
+    needs: [{ lengthM: 6, ready: 0, perMonth: [0, 3, 5] }],
   });
   const none = await bench.run(['return-plan', impossible, ...signedIn]);
   expect(none.json()).toMatchObject({ found: false, choices: [] });
