@@ -86,6 +86,25 @@ export const checkedOut = (id: BenchId, userId = 'p-ines'): DomainEvent => ({
   preUse: { list: { key: 'desk', version: 1 }, language: 'en' },
 });
 
+export const fallCaseOpened: DomainEvent = {
+  type: 'fall-case.opened',
+  fallCase: 1,
+  facts: { job: 'Gantry 4' },
+};
+
+export const noticeRecorded: DomainEvent = {
+  type: 'notice.recorded',
+  notice: 1,
+  text: {
+    manufacturer: 'Norvane',
+    reference: 'SN 2026-02',
+    issuedOn: calendarDate('2026-03-02'),
+    instruction: { en: 'Return it.' },
+    affected: [{ models: ['N6'], serials: [] }],
+  },
+  matched: [],
+};
+
 export const codeBound = (id: BenchId, code: string): DomainEvent => ({
   type: 'device.code-bound',
   benchId: id,

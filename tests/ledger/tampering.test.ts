@@ -12,8 +12,10 @@ import {
   checkedOut,
   codeBound,
   deviceRemoved,
+  fallCaseOpened,
   identityOpened,
   inspectedDevice,
+  noticeRecorded,
   occasion,
   setUp,
 } from './sample-events.ts';
@@ -193,7 +195,7 @@ describe('a ledger that was tampered with', () => {
   });
 
   it('shows every projection that was emptied', async () => {
-    await ledger.append(occasion, async () => [checkedOut(benchId(0))]);
+    await ledger.append(occasion, async () => [checkedOut(benchId(0)), fallCaseOpened, noticeRecorded]);
     await change(projectionTables.map((table) => `delete from ${table};`).join(' '));
     const tables = (await faults()).map((fault) =>
       fault.kind === 'projection differs' ? fault.table : fault.kind,

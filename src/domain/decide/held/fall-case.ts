@@ -76,7 +76,14 @@ export const decideNoteFallCase = (
 };
 
 /** What must be known of a fall before its case is closed. */
-const neededFacts = ['happenedOn', 'userId', 'job', 'indicator', 'informed', 'bagNumber'] as const;
+const neededFacts = [
+  { key: 'happenedOn', label: { en: 'Day of the fall', es: 'Día de la caída' } },
+  { key: 'userId', label: { en: 'Who wore it', es: 'Quién lo llevaba' } },
+  { key: 'job', label: { en: 'Job', es: 'Trabajo' } },
+  { key: 'indicator', label: { en: 'Load indicator', es: 'Indicador de carga' } },
+  { key: 'informed', label: { en: 'Who was told', es: 'A quién se informó' } },
+  { key: 'bagNumber', label: { en: 'Number of the sealed bag', es: 'Número de la bolsa precintada' } },
+] as const;
 
 /** Somebody else than who opened it: a competent person or an administrator, with what was found. */
 export const decideCloseFallCase = (
@@ -92,13 +99,13 @@ export const decideCloseFallCase = (
     return refusal('fall-case-second-person-needed', { name: person.name, fallCase });
   if (!isCompetentOn(person, on) && !isAdministrator(person))
     return refusal('fall-case-closer-needed', { name: person.name });
-  const open = neededFacts.filter((key) => (file.facts[key] ?? '') === '');
+  const open = neededFacts.filter(({ key }) => (file.facts[key] ?? '') === '');
   const [first] = open;
   if (first !== undefined)
     return refusal(
       'fall-case-facts-missing',
-      { fallCase, fact: first, count: open.length },
-      `facts.${first}`,
+      { fallCase, fact: first.label, count: open.length },
+      `facts.${first.key}`,
     );
   if (findings.trim() === '') return refusal('fall-case-findings-needed', { fallCase }, 'findings');
   return [
