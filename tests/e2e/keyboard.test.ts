@@ -132,8 +132,8 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
     await loadDemoAndSignIn(page, keyboard);
     expect(await keyboard.focusOrder()).toEqual([
       ...header,
-      'a: 30Ready',
-      'a: 0Out',
+      'a: 25Ready',
+      'a: 5Out',
       'a: 4Due within 30 days',
       'a: 3Overdue',
       'a: 4Never inspected',
@@ -143,12 +143,15 @@ describe.runIf(hasBrowser())('the keyboard alone', () => {
       'a: No backup',
       'button: Resume 98',
       'button: Bram KestrinAttendantHP10055',
+      'button: Iker VandalleUserHP10093',
       'button: Ilse MarrowbyAdministratorHP10017',
       'button: Nadia SolheimUserHP10062',
       'button: Odile FarrantInspectorHP10048',
       'button: Sunniva CallowayInspectorHP10079',
       'button: Teo ArandalInspectorHP10024 · signed in',
+      'button: Tilda OsterbyUserHP10109',
       'button: Wren CastellanInspector, AttendantHP10031',
+      'button: All notices',
     ]);
 
     await register(page, keyboard);
