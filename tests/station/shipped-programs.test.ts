@@ -12,6 +12,7 @@ const assets = join(productFolder, 'assets');
 test('each program that is shipped is offered once, in its newest version, and stands on a base that is shipped', async () => {
   const { presets, shipped } = await loadRules(assets);
   const files = readdirSync(join(assets, 'programs'))
+    .filter((name) => name.endsWith('.json'))
     .map((name) => /^(.*)\.v(\d+)\.json$/.exec(name)!)
     .map(([, key, version]) => ({ key: key!, version: Number(version) }));
   const newest = new Map<string, number>();
