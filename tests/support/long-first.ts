@@ -6,6 +6,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** The longest first, by the seconds that they took on two processors; all others are shorter. */
 const longest = [
+  'e2e/desk-day.test.ts',
   'e2e/accessibility-1366.test.ts',
   'e2e/accessibility-1920.test.ts',
   'ledger/flips.test.ts',
