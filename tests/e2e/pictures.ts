@@ -82,7 +82,11 @@ const takeAll = async (stage: Stage): Promise<void> => {
   const { page } = await stage.openWindow(look);
   await page.getByRole('button', { name: badges.inspector }).click();
   await page.getByRole('banner').getByText('Teo Arandal').waitFor();
+  // The press of a badge far down scrolled to it.
+  await page.mouse.move(600, 400);
+  await page.mouse.wheel(0, -2000);
   await page.mouse.move(0, 0);
+  await setTimeout(300);
   await take(page, 'start', '#/', 'signed in');
 
   const last = 'brake.near-full-payout';
