@@ -14,10 +14,12 @@ export interface KeyStroke {
 export const dispatchKey = async (session: CDPSession, stroke: KeyStroke, atMs: number): Promise<void> => {
   const { text, ...key } = stroke;
   const event = { ...key, timestamp: atMs / 1000 };
-  await session.send('Input.dispatchKeyEvent', {
-    type: text === undefined ? 'rawKeyDown' : 'keyDown',
-    ...event,
-    ...(text === undefined ? {} : { text }),
-  });
-  await session.send('Input.dispatchKeyEvent', { type: 'keyUp', ...event });
+  await Promise.all([
+    session.send('Input.dispatchKeyEvent', {
+      type: text === undefined ? 'rawKeyDown' : 'keyDown',
+      ...event,
+      ...(text === undefined ? {} : { text }),
+    }),
+    session.send('Input.dispatchKeyEvent', { type: 'keyUp', ...event }),
+  ]);
 };

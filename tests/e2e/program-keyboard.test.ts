@@ -1,9 +1,12 @@
-/** An administrator adopts a program, and a competent person determines a type of use, by keyboard alone. */
+/** An administrator adopts a program, and a competent person determines types of use, by keyboard alone. */
 import { expect, test } from 'vitest';
 import { hasBrowser } from '../support/browser.ts';
 import { demo } from '../support/station-fixture.ts';
 import { openBenchWindow } from './bench-window.ts';
 import { Keyboard } from './keyboard.ts';
+
+const device = 'AFZQ45HXXZ';
+const second = 'GJQ81T5WX2';
 
 test.runIf(hasBrowser())(
   'a stricter program is written, refused where it is too weak, signed with the PIN, and names the rule on a device',
@@ -57,7 +60,7 @@ test.runIf(hasBrowser())(
     await press(/^button: Sign out/);
     await scan(demo.inspector);
     await page.getByRole('banner').getByText('Teo Arandal').waitFor();
-    await scan('AFZQ45HXXZ');
+    await scan(device);
     const due = page.getByRole('region', { name: 'What it is due for' });
     await due
       .getByText(/employer: 4 months from/)
@@ -75,6 +78,24 @@ test.runIf(hasBrowser())(
       .first()
       .waitFor();
     expect(await due.getByText('It cannot pass a documented inspection').count()).toBe(0);
+
+    await press(/^a: Register/);
+    await press(/^button: Type of use of several/);
+    await page.getByText('0 devices chosen.').waitFor();
+    await scan(device);
+    await page.getByText('1 device chosen.').waitFor();
+    await scan(second);
+    await page.getByText('2 devices chosen.').waitFor();
+    await scan('XCCONFIRM');
+    await page.getByRole('dialog', { name: 'Type of use of 2 devices' }).waitFor();
+    await keyboard.tabTo(/^input: Infrequent to light/);
+    await keyboard.press(' ');
+    await press(/^button: Save/);
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    for (const benchId of [device, second]) {
+      await scan(benchId);
+      await due.getByText(/Infrequent to light, from .* determined by Teo Arandal/).waitFor();
+    }
   },
   120_000,
 );

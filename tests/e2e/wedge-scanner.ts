@@ -46,13 +46,16 @@ export class WedgeScanner {
     await this.settle();
   }
 
-  /** Types a code and its end, and does not wait for what comes of it. */
+  /**
+   * Types a code and its end, and does not wait for what comes of it. All keys are on their way at once: between two of them a
+   * busy machine must not put the time that the page takes for the end of a person's typing.
+   */
   async type(code: string, setting: ScannerSetting = {}): Promise<void> {
     const { gapMs = 5, end = 'Enter', prefix = '', suffix = '' } = setting;
     this.#clock = Math.max(this.#clock + 200, Date.now());
     const keys = [...`${prefix}${code}${suffix}`].map((character) => keyOf(character, setting));
-    for (const key of keys) await this.press(key, gapMs);
-    if (end !== 'none') await this.press(endKeys[end], gapMs);
+    if (end !== 'none') keys.push(endKeys[end]);
+    await Promise.all(keys.map((key) => this.press(key, gapMs)));
   }
 
   /** Keys of a person, one every so many milliseconds. */

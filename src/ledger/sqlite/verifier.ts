@@ -5,6 +5,7 @@ import { TreeBuilder } from '../tree-builder.ts';
 import { SqliteConnection, type SqliteValue } from './connection.ts';
 import { SqliteDialect } from './dialect.ts';
 import { EventCheck } from './event-check.ts';
+import { type SchemaRow, schemaDifferences } from './expected-schema.ts';
 import { project } from './projector.ts';
 import {
   type LedgerDatabase,
@@ -19,15 +20,15 @@ import {
 const namedFaults = 1000;
 
 /**
- * Reads one state of the file on a connection of its own, while others go on writing. The projections are made again in a
- * private temporary database and compared row by row, so memory stays flat however long the ledger is. The form of the file is
- * checked at the same time on a second connection, which may see a later state of it.
+ * Reads one state of the file on a connection of its own, while others go on writing. Where everything is verified, the
+ * projections are made again in a private temporary database and compared row by row, so memory stays flat however long the
+ * ledger is. The form of the file is checked at the same time on a second connection, which may see a later state of it.
  */
 export const verifyLedger = async (file: string, options: VerifyOptions): Promise<Verification> => {
   const rebuilt = await SqliteConnection.open('');
   const form = await SqliteConnection.open('');
   try {
-    await migrate(rebuilt);
+    if (extentOf(options) === 'everything') await migrate(rebuilt);
     await rebuilt.exec('pragma journal_mode = off; pragma synchronous = off; pragma cache_size = -16000');
     const database = new Kysely<LedgerTables>({ dialect: new SqliteDialect(rebuilt, 'deferred') });
     return await new Verifier(database, form, options).verify(async () => {
@@ -42,6 +43,8 @@ export const verifyLedger = async (file: string, options: VerifyOptions): Promis
     await rebuilt.close();
   }
 };
+
+const extentOf = ({ extent = 'everything' }: VerifyOptions): VerificationExtent => extent;
 
 /** The fault that an error of reading shows; an error that says nothing about the file, such as a full disk, is thrown again. */
 const damage = (error: unknown): LedgerFault => {
@@ -84,7 +87,7 @@ class Verifier {
   }
 
   get #extent(): VerificationExtent {
-    return this.#options.extent ?? 'everything';
+    return extentOf(this.#options);
   }
 
   get #tree(): TreeBuilder {
@@ -121,20 +124,9 @@ class Verifier {
 
   /** Tables, indexes and above all the triggers are those that this program made, and no others. */
   async #checkSchema(): Promise<void> {
-    const { rows } = await sql<{ name: string; of: 'recorded' | 'expected' }>`
-      select name, 'recorded' as "of" from (
-        select type, name, tbl_name, sql from recorded.sqlite_schema
-        except select type, name, tbl_name, sql from main.sqlite_schema)
-      union all
-      select name, 'expected' as "of" from (
-        select type, name, tbl_name, sql from main.sqlite_schema
-        except select type, name, tbl_name, sql from recorded.sqlite_schema)
-    `.execute(this.#rebuilt);
-    for (const { name, of } of rows) {
-      this.#damaged(
-        of === 'expected' ? `schema: ${name} is missing or altered` : `schema: ${name} does not belong here`,
-      );
-    }
+    const { rows } = await sql<SchemaRow>`
+      select type, name, tbl_name, sql from recorded.sqlite_schema`.execute(this.#rebuilt);
+    for (const difference of await schemaDifferences(rows)) this.#damaged(difference);
   }
 
   /** What SQLite itself finds wrong with the file, a line each. */
