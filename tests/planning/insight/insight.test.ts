@@ -119,6 +119,76 @@ describe('agreement', () => {
     expect(kappa?.toFixed(2)).toBe('0.68');
   });
 
+  /**
+   * Reference manual of the R package statpsych, example of ci.kappa(.05, 31, 12, 4, 58), published: Cohen kappa 0.6756757,
+   * SE 0.07344761, 0.5317210 to 0.8196303.
+   */
+  test('has the error and the interval of the published example of statpsych, 31, 12, 4 and 58', () => {
+    const { kappa, standardError, lower, upper } = cohensKappa(
+      table(
+        ['no', 'yes'],
+        [
+          [31, 12],
+          [4, 58],
+        ],
+      ),
+    );
+    expect([kappa, standardError, lower, upper].map((value) => value?.toFixed(7))).toEqual([
+      '0.6756757',
+      '0.0734476',
+      '0.5317210',
+      '0.8196303',
+    ]);
+  });
+
+  /**
+   * SAS/STAT User's Guide, the FREQ procedure, “Agreement Study”: the table of two dermatologists is published there; kappa
+   * 0.3449, its error 0.0724 and the interval 0.2030 to 0.4868 are quoted from memory.
+   */
+  test('is that of two dermatologists with four answers in the SAS/STAT User’s Guide', () => {
+    const { kappa, standardError, lower, upper } = cohensKappa(
+      table(
+        ['terrible', 'poor', 'marginal', 'clear'],
+        [
+          [10, 4, 1, 0],
+          [5, 10, 12, 2],
+          [2, 4, 12, 5],
+          [0, 2, 6, 13],
+        ],
+      ),
+    );
+    expect([kappa, standardError, lower, upper].map((value) => value?.toFixed(4))).toEqual([
+      '0.3449',
+      '0.0724',
+      '0.2030',
+      '0.4868',
+    ]);
+  });
+
+  test('has no interval where nobody ever differed, and keeps one within −1 and 1', () => {
+    const same = cohensKappa(
+      table(
+        ['yes', 'no'],
+        [
+          [3, 0],
+          [0, 2],
+        ],
+      ),
+    );
+    expect([same.kappa, same.lower, same.upper]).toEqual([1, undefined, undefined]);
+    const few = cohensKappa(
+      table(
+        ['yes', 'no'],
+        [
+          [1, 1],
+          [1, 0],
+        ],
+      ),
+    );
+    expect(few.kappa).toBeLessThan(0);
+    expect(few.lower).toBe(-1);
+  });
+
   test('is not known where both always say the same one thing, nor of no pairs', () => {
     expect(cohensKappa(table(['good'], [[30]]))).toEqual({ pairs: 30, observed: 1, expected: 1 });
     expect(cohensKappa([]).kappa).toBeUndefined();
