@@ -25,6 +25,7 @@ import { PersonScreen } from '../screens/people/person-screen.tsx';
 import { RecordScreen } from '../screens/records/record-screen.tsx';
 import { RecordsScreen } from '../screens/records/records-screen.tsx';
 import { RegisterScreen } from '../screens/register/register-screen.tsx';
+import { ReinspectionsScreen } from '../screens/schedule/reinspections-screen.tsx';
 import { ScheduleScreen } from '../screens/schedule/schedule-screen.tsx';
 import { WeekScreen } from '../screens/schedule/week-screen.tsx';
 import { SetupScreen } from '../screens/setup/setup-screen.tsx';
@@ -98,6 +99,8 @@ export const CurrentScreen = () => {
       ) : (
         <WeekScreen key={route.week} week={route.week} />
       );
+    case 'reinspections':
+      return <ReinspectionsScreen />;
     case 'records':
       return <RecordsScreen key={route.benchId} benchId={route.benchId} />;
     case 'record':

@@ -18,7 +18,7 @@ const places: readonly Place[] = [
   { name: 'bench', icon: 'bench', screens: ['bench', 'tag'] },
   { name: 'held', icon: 'stop', screens: ['held', 'returns', 'notices', 'new-notice', 'notice'] },
   { name: 'register', icon: 'register', screens: ['register', 'device', 'lifeline', 'new-device'] },
-  { name: 'schedule', icon: 'calendar', screens: ['schedule'] },
+  { name: 'schedule', icon: 'calendar', screens: ['schedule', 'reinspections'] },
   { name: 'records', icon: 'clock', screens: ['records', 'record', 'insight'] },
   { name: 'setup', icon: 'setup', screens: ['setup'] },
 ];

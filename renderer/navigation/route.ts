@@ -53,6 +53,8 @@ export type Route =
   | { readonly screen: 'person'; readonly personId: string }
   /** `week`: any day of it. */
   | { readonly screen: 'schedule'; readonly week?: CalendarDate | undefined }
+  /** The blind second inspections. */
+  | { readonly screen: 'reinspections' }
   | { readonly screen: 'records'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'record'; readonly inspection: number }
   | { readonly screen: 'insight' }
@@ -97,6 +99,7 @@ export const hashOf = (route: Route): string => {
       return route.benchId === undefined ? '#/desk' : `#/desk/${route.benchId}`;
     case 'custody':
     case 'kits':
+    case 'reinspections':
       return `#/${route.screen}`;
     case 'count':
       return route.place === undefined ? '#/count' : `#/count/${route.place}`;
@@ -164,6 +167,7 @@ export const routeOf = (hash: string): Route => {
       return { screen, benchId: benchId.data };
     case 'markings':
     case 'insight':
+    case 'reinspections':
     case 'custody':
     case 'kits':
       return { screen };

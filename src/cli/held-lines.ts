@@ -15,10 +15,10 @@ export const heldLines = (held: Held, { words, language }: Job): readonly string
   }),
   ...held.reasons.flatMap(({ number, sentence, missing }) => [
     `  ${number}. ${sentence[language]}`,
-    ...missing.map(({ kinds, unconfirmed }) =>
+    ...missing.map(({ kinds, unconfirmed, stillToAgree = 1 }) =>
       unconfirmed === undefined
         ? `     - ${kinds.map((kind) => `${kind.missing[language]} [${kind.key}]`).join(words('held-or'))}`
-        : `     - ${words('held-unconfirmed', { evidence: unconfirmed })}`,
+        : `     - ${words('held-unconfirmed', { evidence: unconfirmed, count: stillToAgree })}`,
     ),
   ]),
   ...held.evidence

@@ -17,6 +17,8 @@ export interface InspectionOutcome {
   readonly verdict: Verdict['kind'];
   readonly reasons: readonly Reason[];
   readonly signed: boolean;
+  /** A tag of its own follows from it; none from the pass of a blind second inspection. */
+  readonly isTagged?: boolean | undefined;
   readonly inspection?: number | undefined;
   readonly tagNumber?: number | undefined;
   readonly signedBy?: string | undefined;
@@ -31,6 +33,8 @@ export interface WrittenInspection {
   readonly pictures: readonly AnswerPicture[];
   /** Where an inspection of the device is open, go on with it instead of refusing. */
   readonly resume: boolean;
+  /** It is the blind second inspection of a device that was drawn, and whoever signs does not know the first. */
+  readonly isBlind: boolean;
 }
 
 /** Says what the answers come to, and records nothing. Fails at the first answer that the procedure does not allow. */
@@ -82,12 +86,13 @@ export const inspectAndSign = async (
   for (const [check, answer] of Object.entries(answers))
     await call('inspection.answer', { inspection, check, answer });
   for (const picture of pictures) await call('inspection.keep-picture', { inspection, ...picture });
-  const { signed, verdict } = (await call('inspection.sign', { inspection, pin })).inspection;
+  const { signed, verdict, reinspection } = (await call('inspection.sign', { inspection, pin })).inspection;
   return {
     benchId,
     verdict: verdict.kind,
     reasons: verdict.kind === 'pass' ? [] : verdict.reasons,
     signed: signed !== undefined,
+    isTagged: reinspection === undefined || verdict.kind !== 'pass',
     inspection,
     tagNumber: signed?.tagNumber,
     signedBy: signed?.by,
@@ -107,10 +112,13 @@ const checkSigner = async (call: StationCall, benchId: BenchId, language: Langua
   if (unfit !== undefined) throw failureOf(unfit, language);
 };
 
-const begin = async (call: StationCall, { benchId, resume }: WrittenInspection): Promise<number> => {
+const begin = async (call: StationCall, { benchId, resume, isBlind }: WrittenInspection): Promise<number> => {
   const { device } = await call('device.show', { benchId });
   if (resume && device.openInspection !== undefined) return device.openInspection;
-  return (await call('inspection.start', { benchId })).inspection.inspection;
+  const begun = isBlind
+    ? await call('reinspection.begin', { benchId, isUnaware: true })
+    : await call('inspection.start', { benchId });
+  return begun.inspection.inspection;
 };
 
 /**

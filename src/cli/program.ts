@@ -25,6 +25,7 @@ import { addPrinter } from './commands/printer.ts';
 import { addProcedure } from './commands/procedure.ts';
 import { addProgram } from './commands/program.ts';
 import { addRead } from './commands/read.ts';
+import { addReinspection } from './commands/reinspection.ts';
 import { addReport } from './commands/report.ts';
 import { addReturn } from './commands/return.ts';
 import { addReturnPlan } from './commands/return-plan.ts';
@@ -80,6 +81,7 @@ export const programFor = (shell: Shell): Command => {
     addExport,
     addReturnPlan,
     addSchedule,
+    addReinspection,
     addReport,
     addBackup,
     addLedger,

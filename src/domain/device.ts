@@ -12,6 +12,7 @@ import { equipmentFactsSchema } from './equipment-facts.ts';
 import { heldShape } from './held/evidence.ts';
 import { presumedIdentitySchema } from './identity/identity-case.ts';
 import { knownMarkingEntrySchema } from './marking.ts';
+import { deviceReinspectionSchema } from './reinspection/reinspection.ts';
 import { revalidationSchema } from './revalidation.ts';
 import { reasonSchema } from './verdict.ts';
 
@@ -104,6 +105,8 @@ export const deviceSchema = z.object({
   /** Its place in store; absent where none was recorded. */
   stored: storedSchema.optional(),
   ...heldShape,
+  /** Present while it waits for a blind second inspection. */
+  reinspection: deviceReinspectionSchema.optional(),
   /** Corrections of the record of the device, oldest first; absent where none was made. */
   amendments: z.array(amendmentSchema).optional(),
 });

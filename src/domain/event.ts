@@ -23,6 +23,7 @@ import { findingPictureSchema, keptPictureSchema } from './picture.ts';
 import { printerSchema } from './printer.ts';
 import { programSchema } from './program.ts';
 import { recallEvents } from './recall-event.ts';
+import { reinspectionEvents } from './reinspection-event.ts';
 import { revalidationSchema } from './revalidation.ts';
 import { scannerSchema } from './scanner/scanner.ts';
 import { reprintReasonSchema } from './tag-content.ts';
@@ -47,6 +48,7 @@ export const eventSchema = z.discriminatedUnion('type', [
   ...custodyEvents,
   ...heldEvents,
   ...recallEvents,
+  ...reinspectionEvents,
   event('model-sheet.recorded', { modelSheet: modelSheetSchema }),
   event('device.registered', {
     benchId: benchIdSchema,
@@ -72,6 +74,8 @@ export const eventSchema = z.discriminatedUnion('type', [
     inspection: inspectionNumber,
     benchId: benchIdSchema,
     procedure: z.object({ key: z.string(), version: z.number().int(), sha256: z.string() }),
+    /** The blind re-inspection that it is the second inspection of; who began it says that they do not know the first. */
+    reinspection: z.number().int().positive().optional(),
   }),
   event('inspection.answered', {
     inspection: inspectionNumber,
@@ -95,7 +99,10 @@ export const eventSchema = z.discriminatedUnion('type', [
     /** What `dueOn` is the date of, and whose rule gave it. */
     due: dueDateSchema.pick({ what: true, rule: true, months: true }).optional(),
     program: z.object({ key: z.string(), version: z.number().int() }),
+    /** Of the tag that belongs on the device from now on. */
     tagNumber,
+    /** The blind re-inspection that it is the second inspection of: a pass leaves the device, its tag and its dates alone. */
+    reinspection: z.number().int().positive().optional(),
   }),
   event('inspection.abandoned', { inspection: inspectionNumber, benchId: benchIdSchema, why: z.string() }),
   event('tag.issued', {

@@ -1,5 +1,6 @@
-/** How a fall case, a return batch and the repair terms of a model change with an event. */
+/** How a fall case, a return batch, the repair terms of a model and a re-inspection change with an event. */
 import type { RecordedEvent } from './event.ts';
+import { drawnReinspection, evolveReinspection } from './evolve-reinspection.ts';
 import type { CaseFile } from './held/case-file.ts';
 import type { FallCase } from './held/fall-case.ts';
 import type { ReturnBatch } from './held/return-batch.ts';
@@ -34,8 +35,11 @@ export const evolveCaseFile = (file: CaseFile | undefined, recorded: RecordedEve
       };
     case 'repair-terms.recorded':
       return { kind: 'repair terms', modelSheetId: event.modelSheetId, ...event.terms, on, by };
+    case 'reinspection.drawn':
+      return drawnReinspection(event, recorded);
     default:
       if (file?.kind === 'fall case') return evolveFallCase(file, recorded);
+      if (file?.kind === 'reinspection') return evolveReinspection(file, recorded);
       return file?.kind === 'return batch' ? evolveReturnBatch(file, recorded) : file;
   }
 };

@@ -47,7 +47,11 @@ export const held = (device: Device, recorded: RecordedEvent): Device => {
       return { ...device, evidence: [...(device.evidence ?? []), { ...entry, evidence: seq, by, on }] };
     }
     case 'evidence.confirmed':
-      return withEvidence(device, event.evidence, (entry) => ({ ...entry, confirmed: { by, on } }));
+      return withEvidence(device, event.evidence, (entry) =>
+        entry.confirmed === undefined
+          ? { ...entry, confirmed: { by, on } }
+          : { ...entry, alsoConfirmed: [...(entry.alsoConfirmed ?? []), { by, on }] },
+      );
     case 'evidence.withdrawn': {
       const withdrawn = { by, on, because: event.because };
       return withEvidence(device, event.evidence, (entry) => ({ ...entry, withdrawn }));

@@ -5,11 +5,12 @@ import type { CountedPlace } from './custody/shelf-count.ts';
 import type { CurrentTag, Device } from './device.ts';
 import { endTag } from './end-tag.ts';
 import type { DomainEvent, RecordedEvent } from './event.ts';
-import { amendedDevice, amendedInspection } from './evolve-amended.ts';
+import { amendedDevice } from './evolve-amended.ts';
 import { countedPlaces, inCustody, keptKits } from './evolve-custody.ts';
 import { heldToReprint, taggedDueOf, withProgram, withRevalidation, withUse } from './evolve-due.ts';
 import { held, heldTouches, withClosedReasons } from './evolve-held.ts';
-import type { Inspection } from './inspection.ts';
+import { withReinspection } from './evolve-reinspection.ts';
+import { reinspectionKey } from './held/case-file.ts';
 import type { StationKeeping } from './keeping.ts';
 import type { ModelSheet } from './model-sheet.ts';
 import type { Printer } from './printer.ts';
@@ -100,9 +101,20 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'device.stored':
       return { benchId: event.benchId };
     case 'inspection.started':
-    case 'inspection.signed':
+    case 'inspection.signed': {
+      const { benchId, inspection, reinspection } = event;
+      return {
+        benchId,
+        inspection,
+        ...(reinspection === undefined ? {} : { caseFile: reinspectionKey(reinspection) }),
+      };
+    }
     case 'inspection.abandoned':
       return { benchId: event.benchId, inspection: event.inspection };
+    case 'reinspection.drawn':
+      return { benchId: event.benchId, caseFile: reinspectionKey(event.reinspection) };
+    case 'reinspection.seen':
+      return { benchId: event.benchId };
     case 'inspection.answered':
       return { inspection: event.inspection };
     case 'device.picture-kept':
@@ -196,12 +208,16 @@ export const evolveModelSheet = (
 ): ModelSheet | undefined => (event.type === 'model-sheet.recorded' ? event.modelSheet : sheet);
 
 export const evolveDevice = (device: Device | undefined, recorded: RecordedEvent): Device | undefined => {
-  const { event, on, by } = recorded;
+  const { event, on } = recorded;
   if (event.type === 'device.registered') {
     const { type: _type, ...registered } = event;
     return { ...registered, registeredOn: on, standing: 'new', reasons: [], pastTags: [], lastTagNumber: 0 };
   }
-  if (device === undefined) return undefined;
+  return device === undefined ? undefined : withReinspection(evolved(device, recorded), recorded);
+};
+
+const evolved = (device: Device, recorded: RecordedEvent): Device => {
+  const { event, on, by } = recorded;
   switch (event.type) {
     case 'device.facts-recorded': {
       const { purchasedOn: _purchased, firstUsedOn: _firstUsed, ...rest } = device;
@@ -322,6 +338,7 @@ const signed = (
       return { ...outOfService(device, reasons, event.tagNumber, on, by), lastInspection };
     }
     case 'pass': {
+      if (event.reinspection !== undefined) return device;
       const { removedBy: _removedBy, ...rest } = withClosedReasons(device, event.inspection, on);
       return {
         ...rest,
@@ -334,54 +351,6 @@ const signed = (
         lastTagNumber: event.tagNumber,
       };
     }
-  }
-};
-
-export const evolveInspection = (
-  inspection: Inspection | undefined,
-  recorded: RecordedEvent,
-): Inspection | undefined => {
-  const { event, on, at, by } = recorded;
-  if (event.type === 'inspection.started') {
-    const { inspection: number, benchId, procedure } = event;
-    return {
-      inspection: number,
-      benchId,
-      procedure,
-      startedBy: by,
-      startedOn: on,
-      state: 'open',
-      answers: {},
-    };
-  }
-  if (inspection === undefined) return undefined;
-  switch (event.type) {
-    case 'inspection.answered':
-      return {
-        ...inspection,
-        answers: { ...inspection.answers, [event.check]: { answer: event.answer, by, at } },
-      };
-    case 'inspection.signed': {
-      const { verdict, tagNumber, dueOn, due } = event;
-      return {
-        ...inspection,
-        state: 'signed',
-        signed: {
-          by,
-          on,
-          verdict,
-          tagNumber,
-          ...(dueOn === undefined ? {} : { dueOn }),
-          ...(due === undefined ? {} : { dueFor: due.what }),
-        },
-      };
-    }
-    case 'record.amended':
-      return amendedInspection(inspection, recorded, event);
-    case 'inspection.abandoned':
-      return { ...inspection, state: 'abandoned', abandoned: { by, on, why: event.why } };
-    default:
-      return inspection;
   }
 };
 

@@ -16,6 +16,8 @@ export const inspectionSchema = z.object({
   benchId: benchIdSchema,
   /** Which procedure, which edition, with the hash of its data. */
   procedure: z.object({ key: z.string(), version: z.number().int(), sha256: z.string() }),
+  /** The blind re-inspection that it is the second inspection of. */
+  reinspection: z.number().int().positive().optional(),
   startedBy: z.string(),
   startedOn: calendarDateSchema,
   state: z.enum(['open', 'signed', 'abandoned']),

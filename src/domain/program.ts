@@ -69,6 +69,8 @@ export const programSchema = z.object({
   trainingValidityMonths: months.optional(),
   /** Years for which the record of a device is kept after its disposal. Nothing is ever deleted by the program. */
   retentionYears: z.number().int().min(0).max(100).default(0),
+  /** Days after an inspection within which a blind second one begins; the usual ones where it says nothing. */
+  reinspectionDays: z.number().int().min(1).max(60).optional(),
   /** A due date this many days ahead is shown as due soon. */
   dueSoonDays: z.number().int().min(1).max(366),
   tagLanguages: z.array(languageSchema).min(1),

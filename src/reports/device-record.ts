@@ -30,6 +30,8 @@ export interface RecordedExamination {
   readonly verdict: Verdict;
   readonly dueOn?: string | undefined;
   readonly seq: number;
+  /** The second inspection of a blind pair. */
+  readonly isBlind: boolean;
 }
 
 export interface RecordedRemoval {
@@ -152,9 +154,12 @@ const examinationStrips = (
   widthMm: number,
 ): readonly Strip[] => {
   if (examinations.length === 0) return [prose(words.tell('none'), widthMm)];
-  const rows = examinations.map(({ inspection, on, by, verdict, dueOn, seq }) => [
+  const rows = examinations.map(({ inspection, on, by, verdict, dueOn, seq, isBlind }) => [
     cell(words.told(words.date(on))),
-    cell(words.tell('periodicExamination', { number: inspection })),
+    [
+      ...cell(words.tell('periodicExamination', { number: inspection })),
+      ...(isBlind ? cell(words.tell('blindSecond'), textStyles.soft) : []),
+    ],
     [
       ...cell(words.tell(`verdict-${verdict.kind}`), { ...textStyles.cell, weight: 'bold' }),
       ...(verdict.kind === 'pass' ? [] : reasonsCell(verdict.reasons, words)),

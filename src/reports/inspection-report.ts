@@ -88,6 +88,7 @@ const verdictStrips = (
 ): readonly Strip[] => {
   const { signed, abandoned, startedBy, startedOn } = inspection;
   const isRemoved = signed?.verdict.kind === 'remove from service';
+  const isBlindPass = inspection.reinspection !== undefined && signed?.verdict.kind === 'pass';
   const verdict =
     signed === undefined ? words.line('brokenOff') : words.line(`verdict-${signed.verdict.kind}`);
   const style = isRemoved ? { ...textStyles.verdict, colour: 'red' as const } : textStyles.verdict;
@@ -95,6 +96,9 @@ const verdictStrips = (
     heading(verdict, widthMm, style),
     facts(
       [
+        ...(inspection.reinspection === undefined
+          ? []
+          : [[words.line('blind'), words.tell('blindText')] as const]),
         [words.line('begun'), words.tell('onBy', { on: words.date(startedOn), by: nameOf(startedBy) })],
         ...(signed === undefined
           ? []
@@ -106,7 +110,7 @@ const verdictStrips = (
               [
                 words.line('nextDue'),
                 signed.dueOn === undefined
-                  ? words.tell('noneOutOfService')
+                  ? words.tell(isBlindPass ? 'blindUnchanged' : 'noneOutOfService')
                   : words.told(words.date(signed.dueOn)),
               ] as const,
               [words.line('tagNumber'), String(signed.tagNumber)] as const,

@@ -54,6 +54,7 @@ import { importCancel } from './operations/import-cancel.ts';
 import { importPreviewOperation } from './operations/import-preview.ts';
 import { importRun } from './operations/import-run.ts';
 import { importStatus } from './operations/import-status.ts';
+import { insightAgreement } from './operations/insight-agreement.ts';
 import { insightShow } from './operations/insight-show.ts';
 import { inspectionAnswer } from './operations/inspection-answer.ts';
 import { inspectionBreakOff } from './operations/inspection-break-off.ts';
@@ -117,6 +118,10 @@ import { recordAmend } from './operations/record-amend.ts';
 import { recordAmendable } from './operations/record-amendable.ts';
 import { recordExport } from './operations/record-export.ts';
 import { recordSize } from './operations/record-size.ts';
+import { reinspectionBegin } from './operations/reinspection-begin.ts';
+import { reinspectionDraw } from './operations/reinspection-draw.ts';
+import { reinspectionList } from './operations/reinspection-list.ts';
+import { reinspectionSee } from './operations/reinspection-see.ts';
 import { reportCancel } from './operations/report-cancel.ts';
 import { reportFile } from './operations/report-file.ts';
 import { reportMake } from './operations/report-make.ts';
@@ -231,7 +236,12 @@ const operations = [
   inspectionSign,
   inspectionBreakOff,
   inspectionList,
+  reinspectionList,
+  reinspectionDraw,
+  reinspectionBegin,
+  reinspectionSee,
   insightShow,
+  insightAgreement,
   tagPreview,
   tagIssue,
   tagPrint,

@@ -35,8 +35,9 @@ export type FallCaseView = z.infer<typeof fallCaseViewSchema>;
 const missingSchema = z.object({
   /** Any one of them will do. */
   kinds: z.array(evidenceKindSchema),
-  /** Evidence that waits for a second person. */
+  /** Evidence that waits for another person, and for how many. */
   unconfirmed: z.number().int().optional(),
+  stillToAgree: z.number().int().optional(),
 });
 
 const stepShape = {
@@ -146,15 +147,17 @@ export const heldView = async (row: DeviceRow, place: HeldPlace): Promise<HeldVi
       allowed: needsOf(rules.release, inForce.program.release, reason.key).flat(),
       missing: missing
         .filter((each) => each.reason === index + 1)
-        .map(({ kinds, unconfirmed }) => ({
+        .map(({ kinds, unconfirmed, stillToAgree }) => ({
           kinds: [...kinds],
           ...(unconfirmed === undefined ? {} : { unconfirmed }),
+          ...(stillToAgree === undefined ? {} : { stillToAgree }),
         })),
     })),
     evidence: (device.evidence ?? []).map((entry) => ({
       ...named(entry),
       byId: entry.by,
       ...(entry.confirmed === undefined ? {} : { confirmed: named(entry.confirmed) }),
+      ...(entry.alsoConfirmed === undefined ? {} : { alsoConfirmed: entry.alsoConfirmed.map(named) }),
       ...(entry.withdrawn === undefined ? {} : { withdrawn: named(entry.withdrawn) }),
     })),
     kinds: rules.release.kinds,

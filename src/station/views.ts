@@ -17,11 +17,13 @@ import {
 import { dueWhatSchema } from '../domain/due/due-date.ts';
 import { currentUse, typeOfUseSchema } from '../domain/due/type-of-use.ts';
 import { equipmentFactsSchema } from '../domain/equipment-facts.ts';
+import { reinspectionKey } from '../domain/held/case-file.ts';
 import { answeredSchema, inspectionSchema } from '../domain/inspection.ts';
 import { knownMarkingEntrySchema } from '../domain/marking.ts';
 import { lifelineMaterialSchema, modelSheetSchema } from '../domain/model-sheet.ts';
 import { applicableChecks } from '../domain/procedure.ts';
 import type { ProgramInForce } from '../domain/program-in-force.ts';
+import { deviceReinspectionSchema, waitingReinspection } from '../domain/reinspection/reinspection.ts';
 import { reasonSchema, verdictSchema } from '../domain/verdict.ts';
 import type { DeviceRow, LedgerReader } from '../ledger/ledger.ts';
 import { amendmentViewSchema, amendmentViews } from './amendment-view.ts';
@@ -51,6 +53,8 @@ export const deviceSummarySchema = z.object({
   /** What is still to be asked about it at the desk, where its last check-in was left open. */
   openCheckIn: openQuestionsSchema.optional(),
   stored: storedSchema.optional(),
+  /** While it waits for a blind second inspection, or is under one. */
+  reinspection: deviceReinspectionSchema.optional(),
 });
 export type DeviceSummary = z.infer<typeof deviceSummarySchema>;
 
@@ -77,7 +81,13 @@ export const deviceSummary = (
   ...(device.custody === undefined ? {} : { custody: device.custody }),
   ...(device.openCheckIn === undefined ? {} : { openCheckIn: device.openCheckIn }),
   ...(device.stored === undefined ? {} : { stored: device.stored }),
+  ...waitingOf(device, today),
 });
+
+const waitingOf = (device: DeviceRow['device'], today: CalendarDate): Pick<DeviceSummary, 'reinspection'> => {
+  const reinspection = waitingReinspection(device, today);
+  return reinspection === undefined ? {} : { reinspection };
+};
 
 const useOf = ({ uses }: DeviceRow['device']): Pick<DeviceSummary, 'typeOfUse'> => {
   const use = currentUse(uses);
@@ -92,6 +102,8 @@ export const inspectionLineSchema = z.object({
   signedOn: calendarDateSchema.optional(),
   signedBy: z.string().optional(),
   verdict: z.enum(['pass', 'remove from service', 'incomplete']).optional(),
+  /** The blind re-inspection that it is the second inspection of. */
+  reinspection: z.number().int().optional(),
 });
 
 export const deviceCardSchema = deviceSummarySchema.extend({
@@ -123,6 +135,8 @@ export const deviceCardSchema = deviceSummarySchema.extend({
   inspections: z.array(inspectionLineSchema),
   /** Corrections of the device and of its inspections, newest first. */
   amendments: z.array(amendmentViewSchema),
+  /** What its latest inspection found is left out: whoever asks may yet make the blind second one. */
+  isBlind: z.boolean(),
   /** Declared by a list, not made with this program; newest first. */
   declaredInspections: z.array(declaredInspectionSchema),
 });
@@ -154,6 +168,7 @@ export const deviceCard = async (
     ...(device.purchasedOn === undefined ? {} : { purchasedOn: device.purchasedOn }),
     ...(device.firstUsedOn === undefined ? {} : { firstUsedOn: device.firstUsedOn }),
     reasons: device.reasons,
+    isBlind: false,
     ...(device.removedBy === undefined ? {} : { removedBy: name(device.removedBy) }),
     ...(device.currentTag === undefined ? {} : { currentTag: device.currentTag }),
     ...(device.presumedIdentity === undefined
@@ -175,6 +190,7 @@ export const deviceCard = async (
       state: inspection.state,
       startedOn: inspection.startedOn,
       startedBy: name(inspection.startedBy),
+      ...(inspection.reinspection === undefined ? {} : { reinspection: inspection.reinspection }),
       ...(inspection.signed === undefined
         ? {}
         : {
@@ -214,6 +230,20 @@ export const inspectionViewSchema = z.object({
       dueOn: calendarDateSchema.optional(),
       dueFor: dueWhatSchema.optional(),
       tagNumber: z.number().int(),
+    })
+    .optional(),
+  /** Where it is the second inspection of a blind pair; what the first found is shown once this one is signed. */
+  reinspection: z
+    .object({
+      number: z.number().int(),
+      first: z
+        .object({
+          inspection: z.number().int(),
+          by: z.string(),
+          on: calendarDateSchema,
+          verdict: verdictSchema,
+        })
+        .optional(),
     })
     .optional(),
 });
@@ -271,6 +301,22 @@ export const inspectionView = async (
             ...(signed.dueFor === undefined ? {} : { dueFor: signed.dueFor }),
           },
         }),
+    ...(await pairOf(reader, inspection, name)),
+  };
+};
+
+const pairOf = async (
+  reader: LedgerReader,
+  { reinspection: number, signed }: OpenCase['inspection'],
+  name: (personId: string) => string,
+): Promise<Pick<InspectionView, 'reinspection'>> => {
+  if (number === undefined) return {};
+  const file = signed === undefined ? undefined : await reader.caseFile(reinspectionKey(number));
+  const first = file?.kind === 'reinspection' ? await reader.inspection(file.first) : undefined;
+  if (first?.signed === undefined) return { reinspection: { number } };
+  const { by, on, verdict } = first.signed;
+  return {
+    reinspection: { number, first: { inspection: first.inspection, by: name(by), on, verdict } },
   };
 };
 

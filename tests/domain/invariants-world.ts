@@ -25,7 +25,8 @@ import { decideProveTag } from '../../src/domain/decide/tag.ts';
 import type { Device } from '../../src/domain/device.ts';
 import { dueDatesOf } from '../../src/domain/due/due-dates.ts';
 import type { DomainEvent } from '../../src/domain/event.ts';
-import { evolveDevice, evolveInspection } from '../../src/domain/evolve.ts';
+import { evolveDevice } from '../../src/domain/evolve.ts';
+import { evolveInspection } from '../../src/domain/evolve-inspection.ts';
 import type { FallCase } from '../../src/domain/held/fall-case.ts';
 import type { Inspection } from '../../src/domain/inspection.ts';
 import { markingElements } from '../../src/domain/marking.ts';
@@ -83,6 +84,8 @@ export const people = {
   inspector: person('inspector', ['inspector'], { designation }),
   /** As competent, and the regular user of every device. */
   regular: person('regular', ['inspector', 'user'], { designation }),
+  /** As competent; makes the second inspection of blind pairs. */
+  second: person('second', ['inspector'], { designation }),
   undesignated: person('undesignated', ['inspector']),
   admin: person('admin', ['administrator']),
   nadia: person('nadia', ['user']),
@@ -147,6 +150,19 @@ export class World {
 
   daysPass(days: number): void {
     this.today = addDays(this.today, days);
+  }
+
+  /** What the rules say of a command that has no method of its own here. */
+  decided(index: number, by: Name, decision: Decision): Outcome {
+    return this.#run(index, by, decision);
+  }
+
+  inspection(number: number | undefined): Inspection | undefined {
+    return number === undefined ? undefined : this.#inspections.get(number);
+  }
+
+  get nextInspection(): number {
+    return this.#latest + 1;
   }
 
   start(index: number): Outcome {

@@ -56,6 +56,11 @@ export const screensOfProgram: readonly Screen[] = [
           .evaluate((box: HTMLInputElement) => box.click());
       for (const field of ['interval', 'grace', 'training', 'dueSoon', 'retention'])
         await visit.page.getByLabel(visit.say(`program:edit.${field}`)).fill('x');
+      await visit.page
+        .getByRole('button', {
+          name: `${visit.say('program:edit.add')}: ${visit.say('program:release.title')}`,
+        })
+        .click();
       for (const name of ['jurisdictions', 'own'])
         await visit.page
           .getByRole('button', {
@@ -64,6 +69,22 @@ export const screensOfProgram: readonly Screen[] = [
           .click();
       await press(visit, 'program:edit.sign');
       return inMain(visit, 'program:edit.languageNeeded');
+    },
+  },
+  {
+    name: 'setup, a program that asks for more before a return',
+    show: async (visit) => {
+      await openPanel(visit);
+      await press(visit, 'program:inForce.change');
+      const rule = visit.page.getByLabel(visit.say('program:release.rule'), { exact: true });
+      await rule.selectOption('doubt');
+      await visit.page.getByLabel(visit.say('program:release.howMany'), { exact: true }).selectOption('3');
+      await visit.page
+        .getByRole('button', {
+          name: `${visit.say('program:edit.add')}: ${visit.say('program:release.title')}`,
+        })
+        .click();
+      return region(visit, 'program:release.title').getByRole('button').first();
     },
   },
   {

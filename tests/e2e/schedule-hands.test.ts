@@ -7,6 +7,8 @@ import type { CommandName } from '../../src/domain/command-symbol.ts';
 import { hasBrowser } from '../support/browser.ts';
 import { demo } from '../support/station-fixture.ts';
 import { openBenchWindow } from './bench-window.ts';
+import { ask } from './held-depot.ts';
+import { inspectedDevice } from './inspected-device.ts';
 import { Keyboard } from './keyboard.ts';
 import { WedgeScanner } from './wedge-scanner.ts';
 
@@ -122,6 +124,33 @@ test.runIf(hasBrowser())(
     await command('cancel');
     await command('desk');
     await page.getByRole('heading', { name: /attendant scans|Scan a badge/ }).waitFor();
+
+    await ask({ page }, 'session.sign-in', { badge: demo.inspector });
+    await inspectedDevice({ page }, 'BLIND-1');
+    await scan(demo.administrator);
+    await page.getByRole('banner').getByText('Ilse Marrowby').waitFor();
+    await command('schedule');
+    await page.getByRole('table', { name: 'Week by week' }).waitFor();
+    await command('5');
+    await page.getByRole('heading', { name: 'Blind second inspections' }).waitFor();
+    await command('1');
+    await dialog.waitFor();
+    await command('5', '0', 'confirm');
+    await dialog.waitFor({ state: 'detached' });
+    await page.getByRole('table', { name: 'Waiting for the second inspection' }).waitFor();
+    await scan(demo.regularUser);
+    await page.getByRole('banner').getByText('Wren Castellan').waitFor();
+    await command('schedule');
+    await page.getByRole('table', { name: 'Week by week' }).waitFor();
+    await command('4');
+    const mine = page.getByRole('row').filter({ hasText: 'You may inspect it' }).first();
+    const benchId = (await mine.getByRole('link').textContent()) ?? '';
+    await scan(benchId.replace('-', ''));
+    await page.getByRole('heading', { name: `${benchId} was drawn for a blind second inspection` }).waitFor();
+    expect(await page.getByRole('region', { name: 'Inspections' }).count()).toBe(0);
+    await command('confirm');
+    await page.getByRole('navigation', { name: 'Zones of the inspection' }).waitFor();
+    await page.getByRole('main').getByText('Blind second inspection').waitFor();
   },
   120_000,
 );

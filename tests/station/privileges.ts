@@ -49,7 +49,7 @@ export const privileges: readonly Privilege[] = [
       marking-request.list due.list notice.show notice.read notice.preview notice.list identity.show identity.list desk.show
       desk.user custody.check custody.list custody.history kit.list held.list held.show held.document fall-case.list
       fall-case.show repair-terms.list return-batch.list return-batch.show count.places count.preview program.show
-      program.version inspection.show inspection.pictures inspection.list lifeline.show insight.show picture.show
+      program.version inspection.show inspection.pictures inspection.list lifeline.show insight.show insight.agreement reinspection.list picture.show
       evidence.list record.amendable keeping.show ledger.prove ledger.export bench.capacity schedule.due schedule.plan
       schedule.plan-cancel schedule.planning schedule.devices schedule.notices printer.list bin-label.show tag.preview
       print.status`,
@@ -68,7 +68,7 @@ export const privileges: readonly Privilege[] = [
     operations: words(
       `inspection.start inspection.answer inspection.keep-picture inspection.sign inspection.break-off device.set-use
       device.record-revalidation identity.propose identity.confirm identity.disagree identity.leave-unidentified
-      held.confirm-evidence record.amend`,
+      held.confirm-evidence record.amend reinspection.begin reinspection.see`,
     ),
   },
   {
@@ -88,7 +88,7 @@ export const privileges: readonly Privilege[] = [
       device.keep-picture device.record-facts device.relabel device.store device.scrap identity.search custody.check-in
       count.finish held.record-evidence release.take fall-case.open fall-case.note repair-terms.record return-batch.add
       return-batch.take-out return-batch.ship return-batch.follow-up return-batch.receive return-plan.start
-      return-plan.status return-plan.cancel report.make report.status report.cancel report.file printer.check`,
+      return-plan.status return-plan.cancel reinspection.draw report.make report.status report.cancel report.file printer.check`,
     ),
   },
   {

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
 import type { DeviceSummary } from '../../../src/station/views.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
+import { Dialog } from '../../components/dialog.tsx';
 import { SrlDrawing } from '../../drawing/srl-drawing.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
@@ -11,13 +12,17 @@ import { useReadyStation } from '../../station/status.ts';
 import { CheckInFirst } from '../device/check-in-first.tsx';
 import { BeginDialog } from './begin-dialog.tsx';
 import styles from './bench-idle.module.css';
+import { BlindOffer } from './blind-offer.tsx';
 import { CommandSheet } from './command-sheet.tsx';
 import { OpenWalks } from './open-walks.tsx';
+import { useBlindTo } from './use-blind-to.ts';
 
 export const BenchIdle = () => {
   const { t } = useText();
   const station = useReadyStation();
   const [toBegin, setToBegin] = useState<DeviceSummary>();
+  const [drawn, setDrawn] = useState<DeviceSummary>();
+  const isBlindTo = useBlindTo();
   const [away, setAway] = useState<DeviceSummary>();
   const [refused, setRefused] = useState<string>();
   useScanHandler(({ meaning }) => {
@@ -25,6 +30,10 @@ export const BenchIdle = () => {
     const { device } = meaning;
     setRefused(undefined);
     setAway(undefined);
+    if (isBlindTo(device)) {
+      setDrawn(device);
+      return true;
+    }
     switch (device.nextAction) {
       case 'start inspection':
         setToBegin(device);
@@ -58,6 +67,14 @@ export const BenchIdle = () => {
         <div className={styles.room} />
         <CommandSheet />
       </div>
+      {drawn !== undefined && (
+        <Dialog
+          title={t('schedule:blind.offer.title', { device: formatBenchId(drawn.benchId) })}
+          onClose={() => setDrawn(undefined)}
+        >
+          <BlindOffer device={drawn} onClose={() => setDrawn(undefined)} />
+        </Dialog>
+      )}
       {toBegin !== undefined && <BeginDialog device={toBegin} onClose={() => setToBegin(undefined)} />}
     </div>
   );

@@ -29,7 +29,9 @@ export const PinForm = ({ inspection, signer }: PinFormProps) => {
     onSign: async (given) => {
       const result = await run({ inspection: inspection.inspection, pin: given });
       if (!result.ok) return;
-      const passed = result.output.inspection.verdict.kind === 'pass';
+      const { verdict, reinspection } = result.output.inspection;
+      const passed = verdict.kind === 'pass';
+      if (passed && reinspection !== undefined) return;
       navigate({ screen: 'tag', benchId, kind: passed ? 'status' : 'quarantine' });
     },
   });

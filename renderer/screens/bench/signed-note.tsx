@@ -8,7 +8,7 @@ import styles from './signing.module.css';
 
 export const SignedNote = ({ inspection }: { readonly inspection: InspectionView }) => {
   const { t, dateText } = useText();
-  const { signed, verdict } = inspection;
+  const { signed, verdict, reinspection } = inspection;
   const { benchId } = inspection.device;
   if (signed === undefined) return null;
   return (
@@ -22,16 +22,18 @@ export const SignedNote = ({ inspection }: { readonly inspection: InspectionView
           <strong>{dateText(signed.dueOn)}</strong>
         </p>
       )}
-      <Button
-        look="primary"
-        size="large"
-        icon="tag"
-        onPress={() =>
-          navigate({ screen: 'tag', benchId, kind: verdict.kind === 'pass' ? 'status' : 'quarantine' })
-        }
-      >
-        {t('walk:verdict.tag')}
-      </Button>
+      {reinspection !== undefined && verdict.kind === 'pass' ? null : (
+        <Button
+          look="primary"
+          size="large"
+          icon="tag"
+          onPress={() =>
+            navigate({ screen: 'tag', benchId, kind: verdict.kind === 'pass' ? 'status' : 'quarantine' })
+          }
+        >
+          {t('walk:verdict.tag')}
+        </Button>
+      )}
       <Button onPress={() => navigate({ screen: 'device', benchId })}>{t('walk:verdict.device')}</Button>
       {inspection.amendments.length === 0 ? null : (
         <>

@@ -4,6 +4,7 @@ import type { InspectionView } from '../../../src/station/views.ts';
 import { Button } from '../../components/button.tsx';
 import { SrlDrawing } from '../../drawing/srl-drawing.tsx';
 import { useText } from '../../i18n/text.ts';
+import { BlindNote } from './blind-note.tsx';
 import { DeviceLine } from './device-line.tsx';
 import { InspectionEvidence } from './inspection-evidence.tsx';
 import { KeyCap } from './key-cap.tsx';
@@ -52,6 +53,7 @@ export const VerdictPage = ({ inspection, checks, onGo, onBack }: VerdictPagePro
             </Button>
           )}
         </div>
+        <BlindNote inspection={inspection} />
         {inspection.signed === undefined ? (
           <Signing inspection={inspection} />
         ) : (

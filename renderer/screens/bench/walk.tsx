@@ -80,6 +80,9 @@ export const Walk = ({ inspection, checks }: WalkProps) => {
           />
           <aside className={styles.side}>
             <DeviceLine device={inspection.device} />
+            {inspection.reinspection === undefined ? null : (
+              <strong className={styles.blind}>{t('schedule:blind.note')}</strong>
+            )}
             <ReasonsSoFar reasons={reasonsOf(inspection)} />
             <div className={styles.room} />
             <CheckPictures

@@ -39,6 +39,9 @@ export const DeviceHistory = ({ inspections, declared }: DeviceHistoryProps) => 
             <a className={styles.line} href={hashOf(placeOf(line))}>
               {lineText(line)}
             </a>
+            {line.reinspection === undefined ? null : (
+              <span className={styles.soft}> {t('schedule:blind.note')}</span>
+            )}
           </li>
         ))}
       </ul>

@@ -9,6 +9,7 @@ import { useScanHandler } from '../../scan/scan.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { CustodyHistory } from '../desk/custody-history.tsx';
 import { BindHereDialog } from './bind-here-dialog.tsx';
+import { BlindDevice } from './blind-device.tsx';
 import styles from './device.module.css';
 import { DeviceCorrections } from './device-corrections.tsx';
 import { DeviceDue } from './device-due.tsx';
@@ -43,6 +44,7 @@ export const DeviceScreen = ({ benchId }: { readonly benchId: BenchId }) => {
   if (data === undefined)
     return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
   const { device } = data;
+  if (device.isBlind) return <BlindDevice device={device} />;
   return (
     <div className={styles.screen}>
       <div className={styles.top}>

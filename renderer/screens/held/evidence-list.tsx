@@ -20,7 +20,9 @@ export const EvidenceList = ({ held }: { readonly held: HeldView }) => {
       {held.evidence.length === 0 ? <p>{t('held:noEvidence')}</p> : null}
       <ul className={styles.list}>
         {held.evidence.map(
-          ({ evidence, kind, covers, by, on, certificate, statement, documents, confirmed, withdrawn }) => {
+          ({ evidence, kind, covers, by, on, certificate, statement, documents, ...entry }) => {
+            const { confirmed, alsoConfirmed = [], withdrawn } = entry;
+            const agreed = confirmed === undefined ? [] : [confirmed, ...alsoConfirmed];
             const named = held.kinds.find(({ key }) => key === kind);
             return (
               <li key={evidence} className={styles.item}>
@@ -37,9 +39,9 @@ export const EvidenceList = ({ held }: { readonly held: HeldView }) => {
                   {t('held:forReasons', { numbers: covers.join(', ') })}.{' '}
                   {t('held:recordedBy', { name: by, date: dateText(on) })}
                 </span>
-                {confirmed === undefined ? null : (
-                  <span>{t('held:agreedBy', { name: confirmed.by, date: dateText(confirmed.on) })}</span>
-                )}
+                {agreed.map((each) => (
+                  <span key={each.by}>{t('held:agreedBy', { name: each.by, date: dateText(each.on) })}</span>
+                ))}
                 {withdrawn === undefined ? null : (
                   <span>
                     {t('held:withdrawnBy', {

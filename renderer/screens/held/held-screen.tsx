@@ -84,7 +84,11 @@ const HeldTable = ({ lines }: { readonly lines: readonly Line[] }) => {
                 </span>
               </th>
               <td>
-                {first === undefined ? '' : inLanguage(first)}
+                {first === undefined
+                  ? device.reinspection === undefined
+                    ? ''
+                    : t('schedule:blind.hidden')
+                  : inLanguage(first)}
                 {reasons.length < 2 ? null : (
                   <span className={styles.model}>{t('held:moreReasons', { count: reasons.length - 1 })}</span>
                 )}

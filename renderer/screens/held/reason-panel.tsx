@@ -25,13 +25,13 @@ export const ReasonPanel = ({ held }: { readonly held: HeldView }) => {
               </span>
             ) : (
               <ul className={styles.list}>
-                {missing.map(({ kinds, unconfirmed }) => (
+                {missing.map(({ kinds, unconfirmed, stillToAgree = 1 }) => (
                   <li key={kinds.map(({ key }) => key).join()} className={styles.sign}>
                     <Icon name="blank" />
                     <span>
                       {unconfirmed === undefined
                         ? kinds.map((kind) => inLanguage(kind.missing)).join(` ${t('held:or')} `)
-                        : t('held:unconfirmed', { evidence: unconfirmed })}
+                        : t('held:unconfirmed', { evidence: unconfirmed, count: stillToAgree })}
                     </span>
                   </li>
                 ))}

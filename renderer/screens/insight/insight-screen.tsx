@@ -7,6 +7,7 @@ import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { useStationQuery } from '../../station/hooks.ts';
+import { AgreementSection } from './agreement-section.tsx';
 import styles from './insight.module.css';
 import { ParetoChart } from './pareto-chart.tsx';
 import { ProportionTable } from './proportion-table.tsx';
@@ -63,6 +64,7 @@ export const InsightScreen = () => {
         ))}
       </section>
       <SurvivalSection survival={survival} fewDevices={fewDevices} />
+      <AgreementSection />
     </div>
   );
 };

@@ -67,6 +67,17 @@ export const OtherRulesFields = ({ draft, onChange, wasTried }: OtherRulesFields
           error={within(draft.retention, bounds.retention)}
           inputMode="numeric"
         />
+        <TextInput
+          label={t('program:edit.reinspection')}
+          value={draft.reinspection}
+          onChange={(reinspection) => onChange({ reinspection })}
+          error={
+            draft.reinspection.trim() !== '' && within(draft.reinspection, bounds.reinspection) !== undefined
+              ? t('program:edit.notReinspection')
+              : undefined
+          }
+          inputMode="numeric"
+        />
       </div>
       <fieldset>
         <legend className={styles.legend}>{t('program:edit.languages')}</legend>

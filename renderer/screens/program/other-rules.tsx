@@ -17,6 +17,12 @@ export const OtherRules = ({ program }: { readonly program: Program }) => {
     ],
     [t('program:other.dueSoon'), t('program:other.days', { count: program.dueSoonDays })],
     [t('program:other.retention'), words.retention(program)],
+    [
+      t('program:other.reinspection'),
+      program.reinspectionDays === undefined
+        ? t('program:other.usual')
+        : t('program:other.within', { count: program.reinspectionDays }),
+    ],
     [t('program:other.place'), inLanguage(program.quarantinePlace)],
     [t('program:other.grounds'), program.removalGrounds.map(({ label }) => inLanguage(label)).join('; ')],
   ];

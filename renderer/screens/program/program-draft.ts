@@ -1,6 +1,7 @@
 /** A program as it is typed, and what is wrong with it before the station is asked. */
 import { inspectionChoice, revalidationChoice } from '../../../src/domain/due/due-rules.ts';
 import { type TypeOfUse, typesOfUse } from '../../../src/domain/due/type-of-use.ts';
+import type { StrictRelease } from '../../../src/domain/held/release-rules.ts';
 import type { Language } from '../../../src/domain/message.ts';
 import type { Program, RemovalGround } from '../../../src/domain/program.ts';
 import { groundsOf } from './ground-draft.ts';
@@ -26,6 +27,9 @@ export interface ProgramDraft {
   readonly retention: string;
   readonly languages: readonly Language[];
   readonly grounds: readonly RemovalGround[];
+  readonly release: readonly StrictRelease[];
+  /** Days; empty for the usual ones. */
+  readonly reinspection: string;
 }
 
 const useDraft = (use: TypeOfUse, program: Program): UseDraft => ({
@@ -58,6 +62,8 @@ export const draftOf = (
   retention: String(program.retentionYears),
   languages: program.tagLanguages,
   grounds: groundsOf(program.removalGrounds, groundsOfTrade),
+  release: program.release ?? [],
+  reinspection: program.reinspectionDays === undefined ? '' : String(program.reinspectionDays),
 });
 
 /** `undefined` where the text is no whole number within the bounds. */
@@ -72,6 +78,7 @@ export const bounds = {
   grace: [0, 60],
   dueSoon: [1, 366],
   retention: [0, 100],
+  reinspection: [1, 60],
 } as const satisfies Record<string, readonly [number, number]>;
 
 export const monthsOf = (text: string): number | undefined => wholeNumber(text, ...bounds.months);
@@ -82,7 +89,14 @@ export const settingsFrom = (
   from: Program,
   language: Language,
 ): Omit<Program, 'version'> | undefined => {
-  const { version: _version, typesOfUse: _uses, trainingValidityMonths: _training, ...kept } = from;
+  const {
+    version: _version,
+    typesOfUse: _uses,
+    trainingValidityMonths: _training,
+    release: _release,
+    reinspectionDays: _reinspection,
+    ...kept
+  } = from;
   const interval = monthsOf(draft.interval);
   const typesChosen = draft.isByUse ? chosenUses(draft) : undefined;
   const graceDays = wholeNumber(draft.grace, ...bounds.grace);
@@ -90,10 +104,12 @@ export const settingsFrom = (
   const retentionYears = wholeNumber(draft.retention, ...bounds.retention);
   const training = draft.training.trim() === '' ? undefined : monthsOf(draft.training);
   const isTraining = draft.training.trim() === '' || training !== undefined;
+  const reinspectionDays = wholeNumber(draft.reinspection, ...bounds.reinspection);
+  const isReinspection = draft.reinspection.trim() === '' || reinspectionDays !== undefined;
   const title = draft.title.trim();
   if (draft.isByUse && typesChosen === undefined) return undefined;
   if (interval === undefined || graceDays === undefined || !isTraining) return undefined;
-  if (dueSoonDays === undefined || retentionYears === undefined) return undefined;
+  if (dueSoonDays === undefined || retentionYears === undefined || !isReinspection) return undefined;
   if (title === '' || draft.languages.length === 0) return undefined;
   return {
     ...kept,
@@ -109,6 +125,8 @@ export const settingsFrom = (
     retentionYears,
     tagLanguages: [...draft.languages],
     removalGrounds: [...draft.grounds],
+    ...(draft.release.length === 0 ? {} : { release: [...draft.release] }),
+    ...(reinspectionDays === undefined ? {} : { reinspectionDays }),
   };
 };
 

@@ -16,6 +16,8 @@ import { JurisdictionFields } from './jurisdiction-fields.tsx';
 import { OtherRulesFields } from './other-rules-fields.tsx';
 import styles from './program.module.css';
 import { draftOf, monthsOf, type ProgramDraft, settingsFrom } from './program-draft.ts';
+import type { ReleaseOfTrade } from './release-draft.ts';
+import { ReleaseFields } from './release-fields.tsx';
 import { RemovalGroundFields } from './removal-ground-fields.tsx';
 import { UseFields } from './use-fields.tsx';
 
@@ -24,12 +26,20 @@ export interface ProgramEditorProps {
   readonly from: Program;
   /** Grounds for taking a device out of service that no program goes without. */
   readonly groundsOfTrade: readonly RemovalGround[];
+  /** What every program asks for before a removed device comes back. */
+  readonly releaseOfTrade: ReleaseOfTrade;
   /** Told what the adoption came to, in words. */
   onAdopted(sentence: string): void;
   onCancel(): void;
 }
 
-export const ProgramEditor = ({ from, groundsOfTrade, onAdopted, onCancel }: ProgramEditorProps) => {
+export const ProgramEditor = ({
+  from,
+  groundsOfTrade,
+  releaseOfTrade,
+  onAdopted,
+  onCancel,
+}: ProgramEditorProps) => {
   const { t, language } = useText();
   const today = useReadyStation()?.today ?? '';
   const [draft, setDraft] = useState(() => draftOf(from, groundsOfTrade, language));
@@ -107,6 +117,11 @@ export const ProgramEditor = ({ from, groundsOfTrade, onAdopted, onCancel }: Pro
         grounds={draft.grounds}
         ofTrade={groundsOfTrade}
         onChange={(grounds) => change({ grounds })}
+      />
+      <ReleaseFields
+        release={draft.release}
+        ofTrade={releaseOfTrade}
+        onChange={(release) => change({ release })}
       />
       <OtherRulesFields draft={draft} onChange={change} wasTried={wasTried} />
       <section className={styles.group}>

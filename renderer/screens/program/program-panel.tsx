@@ -13,6 +13,7 @@ import styles from './program.module.css';
 import { ProgramEditor } from './program-editor.tsx';
 import { ProgramPresets } from './program-presets.tsx';
 import { ProgramRules } from './program-rules.tsx';
+import { ReleaseRules } from './release-rules.tsx';
 
 export const ProgramPanel = () => {
   const { t, dateText, inLanguage } = useText();
@@ -22,7 +23,7 @@ export const ProgramPanel = () => {
   const [adopted, setAdopted] = useState<string>();
   if (data === undefined)
     return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
-  const { program, adoption, earlier, presets, standard, groundsOfTrade } = data;
+  const { program, adoption, earlier, presets, standard, groundsOfTrade, release } = data;
   const begin = (from: Program): void => {
     setAdopted(undefined);
     setEdited(from);
@@ -32,6 +33,7 @@ export const ProgramPanel = () => {
       <ProgramEditor
         from={edited}
         groundsOfTrade={groundsOfTrade}
+        releaseOfTrade={release}
         onAdopted={(sentence) => {
           setAdopted(sentence);
           setEdited(undefined);
@@ -80,6 +82,8 @@ export const ProgramPanel = () => {
         <ProgramRules program={program} standard={standard} />
         <h3>{t('program:other.title')}</h3>
         <OtherRules program={program} />
+        <h3>{t('program:release.title')}</h3>
+        <ReleaseRules program={program} ofTrade={release} />
       </section>
       <div className={styles.columns}>
         <EarlierPrograms earlier={earlier} standard={standard} />

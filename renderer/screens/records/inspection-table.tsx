@@ -42,6 +42,9 @@ export const InspectionTable = ({ inspections }: { readonly inspections: readonl
             </td>
             <td>
               <VerdictMark verdict={line.verdict} reasons={line.reasons} />
+              {line.reinspection === undefined ? null : (
+                <div className={styles.count}>{t('schedule:blind.note')}</div>
+              )}
             </td>
             <td>{line.signedBy}</td>
           </tr>

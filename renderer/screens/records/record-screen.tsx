@@ -7,6 +7,7 @@ import { classes } from '../../design/classes.ts';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
 import { useStationQuery } from '../../station/hooks.ts';
+import { BlindNote } from '../bench/blind-note.tsx';
 import { InspectionEvidence } from '../bench/inspection-evidence.tsx';
 import { useBareAnswerWords } from '../bench/use-answer-words.ts';
 import { CorrectionList } from '../corrections/correction-list.tsx';
@@ -65,6 +66,7 @@ export const RecordScreen = ({ inspection: number }: { readonly inspection: numb
             <li key={`${key} ${positionM ?? ''} ${sentence.en}`}>{inLanguage(sentence)}</li>
           ))}
         </ul>
+        <BlindNote inspection={inspection} />
         <InspectionEvidence inspection={inspection} checks={checks} />
       </section>
       {amendments.length === 0 ? null : (

@@ -16,7 +16,7 @@ import { WeekTable } from './week-table.tsx';
 import { WithoutPlan } from './without-plan.tsx';
 import { WithoutRoom } from './without-room.tsx';
 
-type Open = 'pick-list' | 'calendar' | 'notices' | 'capacity';
+type Open = 'pick-list' | 'calendar' | 'notices' | 'reinspections' | 'capacity';
 
 export const ScheduleScreen = () => {
   const { t } = useText();
@@ -26,8 +26,12 @@ export const ScheduleScreen = () => {
   const week = plan?.weeks[0];
   const isAdministrator = useSignedIn()?.roles.includes('administrator') ?? false;
   const actions: readonly Open[] = isAdministrator
-    ? ['pick-list', 'calendar', 'notices', 'capacity']
-    : ['pick-list', 'calendar', 'notices'];
+    ? ['pick-list', 'calendar', 'notices', 'capacity', 'reinspections']
+    : ['pick-list', 'calendar', 'notices', 'reinspections'];
+  const act = (action: Open): void => {
+    if (action === 'reinspections') navigate({ screen: 'reinspections' });
+    else setOpen(action);
+  };
 
   useScanHandler(({ meaning }) => {
     if (meaning.meaning !== 'command' || open !== undefined) return false;
@@ -37,7 +41,7 @@ export const ScheduleScreen = () => {
     }
     const action = actions[Number(meaning.command) - 1];
     if (action === undefined) return false;
-    setOpen(action);
+    act(action);
     return true;
   });
 
@@ -49,7 +53,7 @@ export const ScheduleScreen = () => {
         <h1>{t('schedule:title')}</h1>
         <div className={styles.buttons}>
           {actions.map((action, index) => (
-            <Button key={action} number={index + 1} onPress={() => setOpen(action)}>
+            <Button key={action} number={index + 1} onPress={() => act(action)}>
               {t(`schedule:actions.${action}`)}
             </Button>
           ))}

@@ -102,7 +102,12 @@ const inspectNewDevice = async (
     marking: markingElements.map((element) => ({ element, state: 'legible' as const })),
     otherCodes: [{ code: makerCode, kind: 'maker' }],
   });
-  return inspectAndSign(call, { benchId, answers, pictures: [], resume: false }, inspector.pin, language);
+  return inspectAndSign(
+    call,
+    { benchId, answers, pictures: [], resume: false, isBlind: false },
+    inspector.pin,
+    language,
+  );
 };
 
 /** The answers end in a verdict for devices of the model, and the payout that they confirm is just its rated length. */

@@ -16,6 +16,7 @@ interface InspectOptions {
   readonly pinFile?: string;
   readonly tags?: string;
   readonly resume?: boolean;
+  readonly blind?: boolean;
 }
 
 export const addInspect = (program: Command, { words, terminal }: Shell): void => {
@@ -27,6 +28,7 @@ export const addInspect = (program: Command, { words, terminal }: Shell): void =
     .option('--pin-file <file>', words('help-pin-file'))
     .option('--tags <dir>', words('help-inspect-tags'))
     .option('--resume', words('help-resume'))
+    .option('--blind', words('help-inspect-blind'))
     .addHelpText('after', `\n${words('help-inspect-file')}`)
     .action(async (file: string, options: InspectOptions, command: Command) => {
       const job = jobOf(command, terminal);
@@ -45,7 +47,8 @@ export const addInspect = (program: Command, { words, terminal }: Shell): void =
         job,
         async (call) => {
           const device = await deviceMeant(job, call, named);
-          const written = { benchId: device, answers, pictures, resume: options.resume ?? false };
+          const { resume = false, blind: isBlind = false } = options;
+          const written = { benchId: device, answers, pictures, resume, isBlind };
           if (!sign) {
             const judged = await judge(call, written, language);
             return job.give(judged, outcomeLines(judged, job));
@@ -53,7 +56,7 @@ export const addInspect = (program: Command, { words, terminal }: Shell): void =
           const outcome = await inspectAndSign(call, written, await pinFrom(options.pinFile, job), language);
           const kind = outcome.verdict === 'pass' ? 'status' : 'quarantine';
           const files =
-            options.tags === undefined
+            options.tags === undefined || !outcome.isTagged
               ? []
               : await issueTagInto(call, { benchId: device, kind }, options.tags, language);
           job.give({ ...outcome, files }, [...outcomeLines(outcome, job), ...files]);

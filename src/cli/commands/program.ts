@@ -26,7 +26,7 @@ export const addProgram = (program: Command, { words, terminal }: Shell): void =
     .action(async (_options, command: Command) => {
       const job = jobOf(command, terminal);
       const shown = await withStation(job, (call) => call('program.show', {}));
-      const { presets: _presets, groundsOfTrade: _groundsOfTrade, ...held } = shown;
+      const { presets: _presets, groundsOfTrade: _groundsOfTrade, release: _release, ...held } = shown;
       job.give(held, [...adoptionLines(shown, job), ...programLines(shown.program, job)]);
     });
 
@@ -148,6 +148,14 @@ const programLines = (program: Program, { words, language }: Job): readonly stri
         .join(' '),
     ),
     `  ${words(program.monthEnd ? 'program-month-end' : 'program-exact-day')}`,
+    ...(program.release ?? []).map(({ for: of, needs, persons }) =>
+      [
+        `  ${words('program-release', { for: of, needs: needs.map((group) => group.join(' | ')).join(', ') })}`,
+        persons === undefined ? '' : words('program-release-persons', { count: persons }),
+      ]
+        .filter((part) => part !== '')
+        .join(' · '),
+    ),
     `  ${words(`program-missed-${missedInspection.rule}`, { count: missedInspection.graceDays })}`,
   ];
 };

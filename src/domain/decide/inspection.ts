@@ -51,7 +51,7 @@ export const factsOf = (modelSheet: ModelSheet): DeviceFacts => ({
 });
 
 /** Why nothing can be said of a device that may be elsewhere, or of which it was not said what happened to it. */
-const notBack = ({ benchId, custody, openCheckIn }: Device): Refusal | undefined => {
+export const notBack = ({ benchId, custody, openCheckIn }: Device): Refusal | undefined => {
   if (custody !== undefined) return refusal('inspection-device-out', { benchId, on: custody.since.on });
   return openCheckIn === undefined ? undefined : refusal('inspection-check-in-open', { benchId });
 };
@@ -108,6 +108,9 @@ export const decideAnswer = (
  * Signs the verdict. The signer's designation and training are valid on the day and cover this type of device; the signer
  * is not its regular user, and gave every answer in person. Nothing passes that is recorded out, and nothing that was held
  * without the evidence for every reason. The tag number that follows belongs to the tag of this verdict.
+ *
+ * A blind second inspection changes nothing where it passes: no removal is lifted, no due date moves, the tag that hangs on
+ * the device stays. Where it removes, the device is out of service at once, as by any other.
  */
 export const decideSign = (
   inspection: Inspection,
@@ -118,7 +121,8 @@ export const decideSign = (
   const { device, modelSheet, inForce } = inspected;
   const { program } = inForce;
   if (inspection.state !== 'open') return notOpen(inspection);
-  const unfit = unfitToSign(signer, device, occasion);
+  const isBlind = inspection.reinspection !== undefined;
+  const unfit = (isBlind ? knowsFirst(device, signer) : undefined) ?? unfitToSign(signer, device, occasion);
   if (unfit !== undefined) return unfit;
   const verdict = verdictOfCase(inspection, inspected, occasion.on);
   if (verdict.kind === 'incomplete') {
@@ -133,11 +137,13 @@ export const decideSign = (
       identityCase: device.presumedIdentity.identityCase,
     });
   }
-  const unreleased = verdict.kind === 'pass' ? returnFault(inspected) : undefined;
+  const unreleased = verdict.kind === 'pass' && !isBlind ? returnFault(inspected) : undefined;
   if (unreleased !== undefined) return unreleased;
   const others = Object.values(inspection.answers).filter((answered) => answered.by !== signer.personId);
   if (others.length > 0) return refusal('answers-by-others', { count: others.length });
-  const [due] = verdict.kind === 'pass' ? dueDatesOncePassed(device, modelSheet, program, occasion.on) : [];
+  const isTagged = !isBlind || verdict.kind !== 'pass';
+  const [due] =
+    verdict.kind === 'pass' && isTagged ? dueDatesOncePassed(device, modelSheet, program, occasion.on) : [];
   return [
     {
       type: 'inspection.signed',
@@ -146,7 +152,8 @@ export const decideSign = (
       verdict,
       ...(due === undefined ? {} : { dueOn: due.on, due: dueReason(due) }),
       program: { key: program.key, version: program.version },
-      tagNumber: device.lastTagNumber + 1,
+      tagNumber: device.lastTagNumber + (isTagged ? 1 : 0),
+      ...(inspection.reinspection === undefined ? {} : { reinspection: inspection.reinspection }),
     },
   ];
 };
@@ -171,6 +178,10 @@ export const unfitToSign = (signer: Person, device: Device, { on }: Occasion): R
   (device.regularUserId === signer.personId
     ? refusal('signer-is-regular-user', { name: signer.name })
     : undefined);
+
+/** Somebody who knows what the first inspection of a blind pair found cannot make the second. */
+export const knowsFirst = ({ reinspection }: Device, { personId, name }: Person): Refusal | undefined =>
+  reinspection?.knownTo.includes(personId) === true ? refusal('reinspection-known-to', { name }) : undefined;
 
 /** Breaks the inspection off. What was found until then keeps the device out of service, and so does having been held. */
 export const decideBreakOff = (

@@ -3,7 +3,14 @@ import type { CalendarDate } from '../brand.ts';
 import { longestInspectionMonths } from '../due/trade-program.ts';
 import { standardIntervals, type TypeOfUse, typesOfUse } from '../due/type-of-use.ts';
 import type { Station } from '../evolve.ts';
-import { type ReleaseRules, weakness } from '../held/release-rules.ts';
+import {
+  leastPersons,
+  type ReleaseRules,
+  type StrictRelease,
+  type Weakness,
+  weakness,
+} from '../held/release-rules.ts';
+import type { Message } from '../message.ts';
 import type { ModelSheet } from '../model-sheet.ts';
 import type { Program } from '../program.ts';
 import { programInForce } from '../program-in-force.ts';
@@ -80,15 +87,33 @@ export const programFault = (
 /** A program may ask for more before a return than the product does, and never for less. */
 const releaseFault = ({ release = [] }: ProgramSettings, rules: ReleaseRules): Refusal | undefined => {
   for (const [index, own] of release.entries()) {
-    const fault = weakness(rules, own);
     const field = `program.release.${index}`;
-    if (fault === undefined) continue;
-    const kind = rules.kinds.find(({ key }) => key === fault.kind)?.label ?? fault.kind;
-    return fault.what === 'weaker'
-      ? refusal('program-release-weaker', { for: own.for, kind }, field)
-      : refusal('program-release-kind-unknown', { kind, for: own.for }, field);
+    if (release.findIndex((other) => other.for === own.for) < index)
+      return refusal('program-release-twice', { for: own.for }, field);
+    const fault = weakness(rules, own);
+    if (fault !== undefined) return weaknessRefusal(fault, own, rules, field);
   }
   return undefined;
+};
+
+const weaknessRefusal = (
+  fault: Weakness,
+  { for: of }: StrictRelease,
+  rules: ReleaseRules,
+  field: string,
+): Refusal => {
+  const label = (kind: string): Message | string =>
+    rules.kinds.find(({ key }) => key === kind)?.label ?? kind;
+  switch (fault.what) {
+    case 'weaker':
+      return refusal('program-release-weaker', { for: of, kind: label(fault.kind) }, field);
+    case 'unknown kind':
+      return refusal('program-release-kind-unknown', { kind: label(fault.kind), for: of }, field);
+    case 'unknown rule':
+      return refusal('program-release-rule-unknown', { for: of }, field);
+    case 'too few persons':
+      return refusal('program-release-persons', { for: of, least: leastPersons }, field);
+  }
 };
 
 const choiceFault = (

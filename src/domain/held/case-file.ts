@@ -1,13 +1,16 @@
-/** What is kept about held devices besides their own state: fall cases, return batches, and what a manufacturer can repair. */
+/** What is kept besides the state of devices: fall cases, return batches, what a manufacturer can repair, re-inspections. */
+import type { Reinspection } from '../reinspection/reinspection.ts';
 import type { FallCase } from './fall-case.ts';
 import type { RecordedRepairTerms, ReturnBatch } from './return-batch.ts';
 
-export type CaseFile = FallCase | ReturnBatch | RecordedRepairTerms;
+export type CaseFile = FallCase | ReturnBatch | RecordedRepairTerms | Reinspection;
 export type CaseFileKind = CaseFile['kind'];
 
 export const fallCaseKey = (number: number): string => `fall case ${number}`;
 export const returnBatchKey = (number: number): string => `return batch ${number}`;
 export const repairTermsKey = (modelSheetId: string): string => `repair terms ${modelSheetId}`;
+
+export const reinspectionKey = (number: number): string => `reinspection ${number}`;
 
 export const keyOf = (file: CaseFile): string => {
   switch (file.kind) {
@@ -17,5 +20,7 @@ export const keyOf = (file: CaseFile): string => {
       return returnBatchKey(file.number);
     case 'repair terms':
       return repairTermsKey(file.modelSheetId);
+    case 'reinspection':
+      return reinspectionKey(file.number);
   }
 };

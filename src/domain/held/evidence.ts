@@ -43,9 +43,18 @@ export const recordedEvidenceSchema = evidenceEntrySchema.extend({
   ...signature.shape,
   /** The second person, who looked and agreed. */
   confirmed: signature.optional(),
+  /** Whoever looked and agreed after that, where the program asks for more than two persons. */
+  alsoConfirmed: z.array(signature).optional(),
   withdrawn: signature.extend({ because: z.string() }).optional(),
 });
 export type RecordedEvidence = z.infer<typeof recordedEvidenceSchema>;
+
+/** Everybody who stands behind a statement, the writer first. */
+export const personsBehind = ({ by, confirmed, alsoConfirmed = [] }: RecordedEvidence): readonly string[] => [
+  by,
+  ...(confirmed === undefined ? [] : [confirmed.by]),
+  ...alsoConfirmed.map((each) => each.by),
+];
 
 /** A fall case of a device. */
 export const deviceFallCaseSchema = z.object({

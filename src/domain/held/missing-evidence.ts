@@ -2,7 +2,8 @@
 import type { Device } from '../device.ts';
 import type { Program } from '../program.ts';
 import type { Reason } from '../verdict.ts';
-import { type EvidenceKind, needsOf, type ReleaseRules } from './release-rules.ts';
+import { personsBehind } from './evidence.ts';
+import { type EvidenceKind, needsOf, personsOf, type ReleaseRules } from './release-rules.ts';
 
 export interface ReleaseTerms {
   readonly rules: ReleaseRules;
@@ -15,8 +16,10 @@ export interface MissingEvidence {
   readonly reason: number;
   /** In the order of the rule: the usual one first. */
   readonly kinds: readonly EvidenceKind[];
-  /** Recorded already, and waiting for the second person: the number of the evidence. */
+  /** Recorded already, and waiting for another person: the number of the evidence. */
   readonly unconfirmed?: number | undefined;
+  /** How many persons must still look and agree to it. */
+  readonly stillToAgree?: number | undefined;
 }
 
 /** Empty where everything is there that the reasons of the device ask for. */
@@ -28,15 +31,17 @@ const missingFor = (
   { key }: Reason,
   reason: number,
   { rules, program }: ReleaseTerms,
-): readonly MissingEvidence[] =>
-  needsOf(rules, program.release, key)
+): readonly MissingEvidence[] => {
+  const persons = personsOf(rules, program.release, key);
+  return needsOf(rules, program.release, key)
     .map((group) =>
       group.map((key) => rules.kinds.find((kind) => kind.key === key)).filter((kind) => kind !== undefined),
     )
-    .filter((kinds) => !kinds.some((kind) => exists(device, reason, kind)))
-    .map((kinds) => ({ reason, kinds, ...unconfirmedOf(device, reason, kinds) }));
+    .filter((kinds) => !kinds.some((kind) => exists(device, reason, kind, persons)))
+    .map((kinds) => ({ reason, kinds, ...unconfirmedOf(device, reason, kinds, persons) }));
+};
 
-const exists = (device: Device, reason: number, kind: EvidenceKind): boolean => {
+const exists = (device: Device, reason: number, kind: EvidenceKind, persons: number): boolean => {
   if (!isTrueBesides(device, kind)) return false;
   switch (kind.how) {
     case 'never':
@@ -49,7 +54,7 @@ const exists = (device: Device, reason: number, kind: EvidenceKind): boolean => 
     case 'certificate':
       return recordedFor(device, reason, kind).length > 0;
     case 'statement':
-      return recordedFor(device, reason, kind).some(({ confirmed }) => confirmed !== undefined);
+      return recordedFor(device, reason, kind).some((entry) => personsBehind(entry).length >= persons);
   }
 };
 
@@ -73,10 +78,13 @@ const unconfirmedOf = (
   device: Device,
   reason: number,
   kinds: readonly EvidenceKind[],
-): Pick<MissingEvidence, 'unconfirmed'> => {
+  persons: number,
+): Pick<MissingEvidence, 'unconfirmed' | 'stillToAgree'> => {
   const waiting = kinds
     .filter(({ how }) => how === 'statement')
     .flatMap((kind) => recordedFor(device, reason, kind))
-    .find(({ confirmed }) => confirmed === undefined);
-  return waiting === undefined ? {} : { unconfirmed: waiting.evidence };
+    .find((entry) => personsBehind(entry).length < persons);
+  return waiting === undefined
+    ? {}
+    : { unconfirmed: waiting.evidence, stillToAgree: persons - personsBehind(waiting).length };
 };

@@ -23,7 +23,7 @@ const afterEvent = (dates: readonly Dated[], { event, on }: RecordedEvent): read
       return dates.filter(({ key }) => !gone.includes(key));
     }
     case 'inspection.signed':
-      if (event.verdict.kind === 'pass') return [];
+      if (event.verdict.kind === 'pass') return event.reinspection === undefined ? [] : dates;
       return event.verdict.kind === 'incomplete' ? dates : [...dates, ...dated(event.verdict.reasons)];
     default:
       return dates;

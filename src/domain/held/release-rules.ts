@@ -57,8 +57,13 @@ export const releaseRulesSchema = z
   );
 export type ReleaseRules = z.infer<typeof releaseRulesSchema>;
 
-/** What an employer's program asks for instead: of a rule by its key, or of one reason by its own key. */
-export const strictReleaseSchema = z.object({ for: z.string().min(1).max(80), needs: needsSchema.max(9) });
+/** What an employer's program asks for instead: of a rule by its key, or of one reason by its own key, which has a full stop. */
+export const strictReleaseSchema = z.object({
+  for: z.string().min(1).max(80),
+  needs: needsSchema.max(9),
+  /** How many stand behind each statement, whoever wrote it among them; two where it says nothing. */
+  persons: z.number().int().min(1).max(5).optional(),
+});
 export type StrictRelease = z.infer<typeof strictReleaseSchema>;
 
 /** The rule that holds for a reason, by the reason's key. */
@@ -80,18 +85,46 @@ export const needsOf = (
   strict: readonly StrictRelease[] | undefined,
   reasonKey: string,
 ): EvidenceNeeds => {
-  const rule = ruleOf(rules, reasonKey);
-  const own = [reasonKey, rule?.key]
-    .map((key) => strict?.find((each) => each.for === key))
-    .filter((each) => each !== undefined);
-  return own[0]?.needs ?? rule?.needs ?? [];
+  const own = ownRules(rules, strict, reasonKey);
+  return own.length === 0 ? (ruleOf(rules, reasonKey)?.needs ?? []) : withoutRepeats(own);
 };
+
+/** Persons who stand behind a statement of the trade: who wrote it, and a second one who looked and agreed. */
+export const leastPersons = 2;
+
+/** How many persons must stand behind each statement for a reason. */
+export const personsOf = (
+  rules: ReleaseRules,
+  strict: readonly StrictRelease[] | undefined,
+  reasonKey: string,
+): number =>
+  Math.max(leastPersons, ...ownRules(rules, strict, reasonKey).map(({ persons }) => persons ?? leastPersons));
+
+/** What a program says of the reason itself, and of the rule that holds for it: both hold. */
+const ownRules = (
+  rules: ReleaseRules,
+  strict: readonly StrictRelease[] | undefined,
+  reasonKey: string,
+): readonly StrictRelease[] => {
+  const keys = [reasonKey, ruleOf(rules, reasonKey)?.key];
+  return (strict ?? []).filter(({ for: of }) => keys.includes(of));
+};
+
+const withoutRepeats = (own: readonly StrictRelease[]): EvidenceNeeds => [
+  ...new Map(own.flatMap(({ needs }) => needs).map((group) => [group.join(), group])).values(),
+];
+
+export type Weakness =
+  | { readonly what: 'unknown kind' | 'weaker'; readonly kind: string }
+  | { readonly what: 'unknown rule' | 'too few persons' };
 
 /** What a program's own release rule leaves out, or `undefined` where it asks for at least as much as the product's. */
 export const weakness = (
   rules: ReleaseRules,
-  { for: of, needs }: StrictRelease,
-): { readonly what: 'unknown kind' | 'weaker'; readonly kind: string } | undefined => {
+  { for: of, needs, persons = leastPersons }: StrictRelease,
+): Weakness | undefined => {
+  if (!of.includes('.') && rules.rules.every(({ key }) => key !== of)) return { what: 'unknown rule' };
+  if (persons < leastPersons) return { what: 'too few persons' };
   const unknown = needs.flat().find((key) => rules.kinds.every((kind) => kind.key !== key));
   if (unknown !== undefined) return { what: 'unknown kind', kind: unknown };
   const least = rules.rules.find(({ key }) => key === of)?.needs ?? ruleOf(rules, of)?.needs ?? [];

@@ -8,7 +8,6 @@ import type { RecordedEvent } from '../../domain/event.ts';
 import {
   evolveDevice,
   evolveIn,
-  evolveInspection,
   evolveModelSheet,
   evolveStation,
   type Station,
@@ -17,6 +16,7 @@ import {
 import { evolveCaseFile } from '../../domain/evolve-case-file.ts';
 import { changedSpells } from '../../domain/evolve-custody.ts';
 import { evolveIdentityCase } from '../../domain/evolve-identity-case.ts';
+import { evolveInspection } from '../../domain/evolve-inspection.ts';
 import { evolveNotice } from '../../domain/evolve-notice.ts';
 import { evolvePerson } from '../../domain/evolve-person.ts';
 import { type CaseFile, keyOf } from '../../domain/held/case-file.ts';

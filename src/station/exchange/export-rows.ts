@@ -7,14 +7,9 @@ import type { DueProgram } from '../../domain/due/due-rules.ts';
 import { tradeProgram } from '../../domain/due/trade-program.ts';
 import { currentUse } from '../../domain/due/type-of-use.ts';
 import type { RecordedEvent } from '../../domain/event.ts';
-import {
-  evolveDevice,
-  evolveIn,
-  evolveInspection,
-  evolveModelSheet,
-  touchedBy,
-} from '../../domain/evolve.ts';
+import { evolveDevice, evolveIn, evolveModelSheet, touchedBy } from '../../domain/evolve.ts';
 import { changedSpells } from '../../domain/evolve-custody.ts';
+import { evolveInspection } from '../../domain/evolve-inspection.ts';
 import { evolvePerson } from '../../domain/evolve-person.ts';
 import type { Inspection } from '../../domain/inspection.ts';
 import type { ModelSheet } from '../../domain/model-sheet.ts';
@@ -156,6 +151,7 @@ export class ExportRows {
       tagNumber: signed?.tagNumber,
       procedure: `${procedure.key} v${procedure.version}`,
       why: abandoned?.why,
+      reinspection: inspection.reinspection,
     });
     for (const [check, { answer, by, at }] of Object.entries(inspection.answers)) {
       this.#sink('answers', {

@@ -31,13 +31,26 @@ const lifeOf = async (reader: LedgerReader, { device, modelSheet }: DeviceRow): 
     ...yearOf(device),
     ...(currentUse(device.uses) === undefined ? {} : { typeOfUse: currentUse(device.uses)?.typeOfUse }),
     ...(inServiceFrom === undefined ? {} : { inServiceFrom }),
-    removals: wasRemoved ? (await reader.eventsOf(device.benchId)).flatMap(removalIn) : [],
+    removals: wasRemoved ? removalsIn(await reader.eventsOf(device.benchId)) : [],
   };
 };
 
 const yearOf = ({ dateOfManufacture }: Device): Pick<DeviceLife, 'yearMade'> => {
   const made = manufacturedIn(dateOfManufacture);
   return made === undefined ? {} : { yearMade: Number(made.year) };
+};
+
+/** What the second inspection of a blind pair finds on a device that is held already is no further removal. */
+const removalsIn = (events: readonly RecordedEvent[]): DeviceLife['removals'] => {
+  let isHeld = false;
+  return events.flatMap((recorded) => {
+    const { event } = recorded;
+    const isSecond = event.type === 'inspection.signed' && event.reinspection !== undefined;
+    const removals = isSecond && isHeld ? [] : removalIn(recorded);
+    if (removals.length > 0) isHeld = true;
+    if (event.type === 'inspection.signed' && event.verdict.kind === 'pass' && !isSecond) isHeld = false;
+    return removals;
+  });
 };
 
 const removalIn = ({ event, on }: RecordedEvent): DeviceLife['removals'] => {

@@ -5,6 +5,8 @@ import { programInForce } from '../../domain/program-in-force.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { deviceIn, stationIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
+import { blindCard } from '../reinspections/blind-card.ts';
+import { hiddenInspection } from '../reinspections/blindness.ts';
 import { deviceCard, deviceCardSchema } from '../views.ts';
 
 export const deviceShow = defineOperation({
@@ -21,6 +23,7 @@ export const deviceShow = defineOperation({
       const row = await deviceIn(reader, benchId);
       if (isRefusal(row)) return row;
       const today = context.occasion(station).on;
-      return { device: await deviceCard(reader, row, today, programInForce(station, context.rules.shipped)) };
+      const card = await deviceCard(reader, row, today, programInForce(station, context.rules.shipped));
+      return { device: blindCard(card, await hiddenInspection(reader, row.device, context)) };
     }),
 });

@@ -6,6 +6,7 @@ import { isRefusal } from '../../domain/refusal.ts';
 import { namesPicture } from '../kept-pictures.ts';
 import { deviceIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
+import { hiddenInspection } from '../reinspections/blindness.ts';
 import { namesOf } from '../views.ts';
 
 const kept = {
@@ -36,14 +37,22 @@ export const evidenceList = defineOperation({
       ]),
     ),
   }),
-  run: async ({ ledger, evidence }, { benchId }) => {
+  run: async (context, { benchId }) => {
+    const { ledger, evidence } = context;
     const found = await ledger.read(async (reader) => {
       const row = await deviceIn(reader, benchId);
       if (isRefusal(row)) return row;
-      return { events: await reader.eventsOf(benchId), nameOf: await namesOf(reader) };
+      return {
+        events: await reader.eventsOf(benchId),
+        hidden: await hiddenInspection(reader, row.device, context),
+        nameOf: await namesOf(reader),
+      };
     });
     if (isRefusal(found)) return found;
-    const recorded = found.events.filter(namesPicture).toReversed();
+    const recorded = found.events
+      .filter(namesPicture)
+      .filter(({ event }) => event.type === 'device.picture-kept' || event.inspection !== found.hidden)
+      .toReversed();
     const pictures = await Promise.all(
       recorded.map(async ({ seq, on, by, event }) => {
         const bytes = await evidence.get(event.sha256);

@@ -5,6 +5,7 @@ import { heldLine, heldLineSchema } from '../held-view.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 import { inForceIn } from '../program-in.ts';
+import { hiddenInspection } from '../reinspections/blindness.ts';
 
 export const heldList = defineOperation({
   name: 'held.list',
@@ -33,7 +34,11 @@ export const heldList = defineOperation({
         today: context.occasion(station).on,
       };
       const held = [];
-      for (const row of rows) held.push(await heldLine(row, place));
+      for (const row of rows) {
+        const line = await heldLine(row, place);
+        const isHidden = (await hiddenInspection(reader, row.device, context)) !== undefined;
+        held.push(isHidden ? { ...line, reasons: [] } : line);
+      }
       return { held, total };
     }),
 });

@@ -4,6 +4,7 @@ import { benchIdSchema, calendarDateSchema } from '../../domain/brand.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { stationIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
+import { hiddenInspection } from '../reinspections/blindness.ts';
 import { namesOf } from '../views.ts';
 
 export const inspectionList = defineOperation({
@@ -37,6 +38,8 @@ export const inspectionList = defineOperation({
         /** How many reasons it has. */
         reasons: z.number().int(),
         dueOn: calendarDateSchema.optional(),
+        /** The blind re-inspection that it is the second inspection of. */
+        reinspection: z.number().int().optional(),
       }),
     ),
     /** There are more after these. */
@@ -49,9 +52,10 @@ export const inspectionList = defineOperation({
       const found = await reader.signedInspections({ ...query, limit: limit + 1 });
       const nameOf = await namesOf(reader);
       const inspections = [];
-      for (const { inspection, benchId, signed } of found.slice(0, limit)) {
+      for (const { inspection, benchId, signed, reinspection } of found.slice(0, limit)) {
         const row = await reader.device(benchId);
         if (row === undefined || signed === undefined) continue;
+        if ((await hiddenInspection(reader, row.device, context)) === inspection) continue;
         const { verdict, dueOn } = signed;
         inspections.push({
           inspection,
@@ -64,6 +68,7 @@ export const inspectionList = defineOperation({
           verdict: verdict.kind,
           reasons: verdict.kind === 'pass' ? 0 : verdict.reasons.length,
           ...(dueOn === undefined ? {} : { dueOn }),
+          ...(reinspection === undefined ? {} : { reinspection }),
         });
       }
       return { inspections, more: found.length > limit };

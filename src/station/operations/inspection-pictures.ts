@@ -4,6 +4,7 @@ import { isRefusal } from '../../domain/refusal.ts';
 import { findingPicturesOf, findingPictureViewSchema, stateOfPicture } from '../kept-pictures.ts';
 import { caseIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
+import { blindFault } from '../reinspections/blindness.ts';
 import { namesOf } from '../views.ts';
 
 export const inspectionPictures = defineOperation({
@@ -13,10 +14,13 @@ export const inspectionPictures = defineOperation({
   access: everyRole,
   input: z.object({ inspection: z.number().int().positive(), check: z.string().optional() }),
   output: z.object({ pictures: z.array(findingPictureViewSchema) }),
-  run: async ({ ledger, evidence, rules }, { inspection, check }) => {
+  run: async (context, { inspection, check }) => {
+    const { ledger, evidence, rules } = context;
     const found = await ledger.read(async (reader) => {
       const open = await caseIn(reader, inspection, rules);
       if (isRefusal(open)) return open;
+      const hidden = await blindFault(reader, open.device, context, inspection);
+      if (hidden !== undefined) return hidden;
       return {
         recorded: await findingPicturesOf(reader, open.device.benchId),
         nameOf: await namesOf(reader),

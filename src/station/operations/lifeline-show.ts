@@ -7,6 +7,7 @@ import { isRefusal } from '../../domain/refusal.ts';
 import { deviceIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 import { recordedLifeline } from '../recorded-lifeline.ts';
+import { hiddenInspection } from '../reinspections/blindness.ts';
 
 export const lifelineShow = defineOperation({
   name: 'lifeline.show',
@@ -22,21 +23,24 @@ export const lifelineShow = defineOperation({
     inspections: z.array(lifelineInspectionSchema),
     trend: diameterTrendSchema,
   }),
-  run: async ({ ledger, rules }, { benchId }) => {
+  run: async (context, { benchId }) => {
+    const { ledger, rules } = context;
     const found = await ledger.read(async (reader) => {
       const row = await deviceIn(reader, benchId);
       if (isRefusal(row)) return row;
-      return { ...row, seen: await recordedLifeline(reader, rules, benchId) };
+      const hidden = await hiddenInspection(reader, row.device, context);
+      return { ...row, hidden, seen: await recordedLifeline(reader, rules, benchId) };
     });
     if (isRefusal(found)) return found;
-    const { modelSheet, seen: inspections } = found;
-    if (isRefusal(inspections)) return inspections;
+    const { modelSheet, seen, hidden } = found;
+    if (isRefusal(seen)) return seen;
+    const inspections = seen.filter(({ inspection }) => inspection !== hidden);
     const { ratedLengthM, lifelineDiameterMm, lifelineMinimumDiameterMm } = modelSheet;
     return {
       ratedLengthM,
       lifelineDiameterMm,
       ...(lifelineMinimumDiameterMm === undefined ? {} : { lifelineMinimumDiameterMm }),
-      inspections: [...inspections],
+      inspections,
       trend: diameterTrend(diameterPoints(inspections)),
     };
   },

@@ -1,6 +1,7 @@
 /** `program.show`: the employer's written rules that hold, who signed them and when, the earlier ones, and the presets. */
 import { z } from 'zod';
 import { standardIntervals, typeOfUseSource, typesOfUse } from '../../domain/due/type-of-use.ts';
+import { evidenceKindSchema } from '../../domain/held/release-rules.ts';
 import { sourceSchema } from '../../domain/procedure.ts';
 import { programSchema, removalGroundSchema } from '../../domain/program.ts';
 import { programAdoptionSchema } from '../../domain/program-adoption.ts';
@@ -28,6 +29,11 @@ export const programShow = defineOperation({
     presets: z.array(programSchema),
     /** Grounds for taking a device out of service that no program goes without. */
     groundsOfTrade: z.array(removalGroundSchema),
+    /** What the trade asks for before a removed device comes back; a program asks for more, never for less. */
+    release: z.object({
+      kinds: z.array(evidenceKindSchema),
+      rules: z.array(z.object({ key: z.string(), needs: z.array(z.array(z.string())) })),
+    }),
     /** What the standard asks for each type of use, in months; a program chooses within the range. */
     standard: z.object({
       source: sourceSchema,
@@ -54,6 +60,10 @@ export const programShow = defineOperation({
         earlier: adoptions.slice(0, -1).toReversed(),
         presets: [...rules.presets],
         groundsOfTrade: rules.shipped.removalGrounds,
+        release: {
+          kinds: rules.release.kinds,
+          rules: rules.release.rules.map(({ key, needs }) => ({ key, needs })),
+        },
         standard: {
           source: typeOfUseSource,
           intervals: typesOfUse.map((typeOfUse) => {

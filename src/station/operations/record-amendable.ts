@@ -8,6 +8,7 @@ import type { LedgerReader } from '../../ledger/ledger.ts';
 import { latestAnswer } from '../latest-answer.ts';
 import { deviceIn, personIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
+import { hiddenInspection } from '../reinspections/blindness.ts';
 
 const deviceEntry = z.object({
   field: z.enum(['serial', 'dateOfManufacture', 'modelSheet', 'regularUser']),
@@ -38,7 +39,9 @@ export const recordAmendable = defineOperation({
     context.ledger.read(async (reader) => {
       if ('benchId' in input) {
         const row = await deviceIn(reader, input.benchId);
-        return isRefusal(row) ? row : ofDevice(reader, row.device);
+        return isRefusal(row)
+          ? row
+          : ofDevice(reader, row.device, await hiddenInspection(reader, row.device, context));
       }
       const person = await personIn(reader, input.personId);
       if (isRefusal(person)) return person;
@@ -49,7 +52,7 @@ export const recordAmendable = defineOperation({
     }),
 });
 
-const ofDevice = async (reader: LedgerReader, device: Device) => {
+const ofDevice = async (reader: LedgerReader, device: Device, hidden: number | undefined) => {
   const events = await reader.eventsOf(device.benchId);
   const registered = events.find(({ event }) => event.type === 'device.registered');
   const values = [
@@ -60,7 +63,7 @@ const ofDevice = async (reader: LedgerReader, device: Device) => {
   ] as const;
   const inspections = (await reader.inspectionsOf(device.benchId)).flatMap(
     ({ inspection, signed, answers }) => {
-      if (signed === undefined) return [];
+      if (signed === undefined || inspection === hidden) return [];
       const answered = Object.entries(answers).flatMap(([check, { answer }]) => {
         const said = latestAnswer(events, inspection, check);
         return said === undefined ? [] : [{ check, amends: said.seq, answer }];

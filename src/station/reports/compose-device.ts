@@ -11,6 +11,7 @@ import { namesPicture } from '../kept-pictures.ts';
 import { deviceIn, stationIn } from '../lookup.ts';
 import type { OperationContext } from '../operation.ts';
 import { recordedLifeline } from '../recorded-lifeline.ts';
+import { blindFault } from '../reinspections/blindness.ts';
 import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
 import { recordedCorrections } from './recorded-corrections.ts';
@@ -30,6 +31,8 @@ export const deviceComposition = async (
     if (isRefusal(station)) return station;
     const row = await deviceIn(reader, benchId);
     if (isRefusal(row)) return row;
+    const hidden = await blindFault(reader, row.device, context);
+    if (hidden !== undefined) return hidden;
     const events = await reader.eventsOf(benchId);
     const corrections = await recordedCorrections(reader, context.rules, events);
     const lifeline = await recordedLifeline(reader, context.rules, benchId);
@@ -62,6 +65,7 @@ export const deviceComposition = async (
       verdict: event.verdict,
       dueOn: event.dueOn,
       seq,
+      isBlind: event.reinspection !== undefined,
     })),
     removals: eventsOfType(events, 'device.removed').map(({ event, on, by, seq }) => ({
       on,

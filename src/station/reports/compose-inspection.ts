@@ -6,6 +6,7 @@ import { inspectionReport } from '../../reports/inspection-report.ts';
 import { caseIn } from '../lookup.ts';
 import type { OperationContext } from '../operation.ts';
 import { recordedLifeline } from '../recorded-lifeline.ts';
+import { blindFault } from '../reinspections/blindness.ts';
 import { namesOf } from '../views.ts';
 import type { ComposeControl, Composition } from './compose-report.ts';
 import { recordedCorrections } from './recorded-corrections.ts';
@@ -24,6 +25,8 @@ export const inspectionComposition = async (
   const found = await context.ledger.read(async (reader) => {
     const open = await caseIn(reader, number, context.rules);
     if (isRefusal(open)) return open;
+    const hidden = await blindFault(reader, open.device, context, number);
+    if (hidden !== undefined) return hidden;
     const events = await reader.eventsOf(open.inspection.benchId);
     return {
       ...open,

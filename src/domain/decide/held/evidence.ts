@@ -3,9 +3,9 @@ import type { CalendarDate } from '../../brand.ts';
 import { isCompetentOn } from '../../competence.ts';
 import type { Device } from '../../device.ts';
 import type { DomainEvent, Occasion } from '../../event.ts';
-import type { EvidenceEntry, RecordedEvidence } from '../../held/evidence.ts';
+import { type EvidenceEntry, personsBehind, type RecordedEvidence } from '../../held/evidence.ts';
 import type { ReleaseTerms } from '../../held/missing-evidence.ts';
-import { type EvidenceKind, needsOf } from '../../held/release-rules.ts';
+import { type EvidenceKind, needsOf, personsOf } from '../../held/release-rules.ts';
 import type { Person } from '../../person.ts';
 import { type Refusal, refusal } from '../../refusal.ts';
 import type { Reason } from '../../verdict.ts';
@@ -137,7 +137,7 @@ const revalidated = (
         },
       ];
 
-/** Somebody else than who wrote it, competent, who looked at the device. */
+/** Somebody else than who wrote it and whoever agreed before, competent, who looked at the device. */
 export const decideConfirmEvidence = (
   device: Device,
   number: number,
@@ -150,17 +150,27 @@ export const decideConfirmEvidence = (
   const unfit = unfitToConfirm(found, second, occasion);
   if (unfit !== undefined) return unfit;
   const kind = terms.rules.kinds.find(({ key }) => key === found.kind);
-  return kind?.how === 'statement' && found.confirmed === undefined
+  return kind?.how === 'statement' && personsBehind(found).length < personsFor(device, found, terms)
     ? [{ type: 'evidence.confirmed', benchId: device.benchId, evidence: number }]
     : refusal('evidence-needs-no-second', { evidence: number });
 };
 
+/** Of all the reasons that it is for, the most persons that one of them asks for. */
+const personsFor = (
+  { reasons }: Device,
+  { covers }: RecordedEvidence,
+  { rules, program }: ReleaseTerms,
+): number =>
+  Math.max(...covers.map((place) => personsOf(rules, program.release, reasons[place - 1]?.key ?? '')));
+
 export const unfitToConfirm = (
-  { by }: Pick<RecordedEvidence, 'by'>,
+  entry: RecordedEvidence,
   second: Person,
   { on }: Occasion,
 ): Refusal | undefined => {
-  if (by === second.personId) return refusal('evidence-second-person-needed', { name: second.name });
+  if (entry.by === second.personId) return refusal('evidence-second-person-needed', { name: second.name });
+  if (personsBehind(entry).includes(second.personId))
+    return refusal('evidence-agreed-already', { name: second.name });
   return isCompetentOn(second, on)
     ? undefined
     : refusal('evidence-competent-person-needed', { name: second.name });

@@ -40,12 +40,17 @@ export const evidenceFault = (device: Device, terms: ReleaseTerms): Refusal | un
 
 const missingRefusal = (
   { benchId, reasons }: Device,
-  { reason, kinds, unconfirmed }: MissingEvidence,
+  { reason, kinds, unconfirmed, stillToAgree = 1 }: MissingEvidence,
   count: number,
 ): Refusal => {
   const sentence = reasons[reason - 1]?.sentence ?? '';
   if (unconfirmed !== undefined)
-    return refusal('release-evidence-unconfirmed', { benchId, reason: sentence, evidence: unconfirmed });
+    return refusal('release-evidence-unconfirmed', {
+      benchId,
+      reason: sentence,
+      evidence: unconfirmed,
+      persons: stillToAgree,
+    });
   const missing = {
     en: kinds.map((kind) => kind.missing.en).join(' Or: '),
     es: kinds.map((kind) => kind.missing.es).join(' O bien: '),
