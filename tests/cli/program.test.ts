@@ -19,15 +19,19 @@ test('a program is adopted from a file that says what differs from a preset, and
   const { presets } = (await run('presets')).json();
   expect(presets.map(({ key }: { key: string }) => key)).toEqual(['annual', 'by-type-of-use', 'two-a-year']);
   const before = (await run('show')).json();
-  const wanted = { basedOn: 'two-a-year', key: 'harrow-point', monthEnd: true };
+  const release = [{ for: 'doubt', needs: [['doubt-settled']], persons: 3 }];
+  const wanted = { basedOn: 'two-a-year', key: 'harrow-point', monthEnd: true, release };
   expectRefused(await run('adopt', await file({ ...wanted, basedOn: 'weekly' })), 'program-preset-unknown');
   expectRefused(await run('adopt', await file({ key: 'harrow-point' })), 'input-invalid');
+  const weaker = { ...wanted, release: [{ for: 'fall', needs: [['investigation']] }] };
+  expectRefused(await run('adopt', await file(weaker)), 'program-release-weaker');
   const adopted = (await run('adopt', await file(wanted), '--from', '2026-01-01')).json();
   expect(adopted).toMatchObject({ program: { key: 'harrow-point' }, effectiveFrom: '2026-01-01' });
   const after = (await run('show')).json();
   expect(after.program).toMatchObject({
     key: 'harrow-point',
     monthEnd: true,
+    release,
     version: adopted.program.version,
   });
   expect(after.earlier).toHaveLength(before.adoption === undefined ? 0 : before.earlier.length + 1);

@@ -119,6 +119,48 @@ describe('adopting a program', () => {
     expect((await station.expectOutput('ledger.verify', {})).sound).toBe(true);
   });
 
+  test('asks for more before a return, and a held device says what is missing and from how many persons', async () => {
+    const station = await stationWithDevice();
+    const { expectOutput, expectError, benchId: device } = station;
+    await asAdministrator(station);
+    const settings = await presetOf(station, 'annual');
+    const weaker = { ...settings, release: [{ for: 'doubt', needs: [] }] };
+    expect(await expectError('program.adopt', { program: weaker, pin: demo.pin })).toMatchObject({
+      code: 'program-release-weaker',
+      field: 'program.release.0',
+    });
+    const release = [{ for: 'doubt', needs: [['doubt-settled'], ['repair-certificate']], persons: 3 }];
+    await adopt(station, 'annual');
+    await expectOutput('device.remove', { benchId: device, ground: 'other', note: 'Looks odd.' });
+    const missing = async () =>
+      (await expectOutput('held.show', { benchId: device })).held.reasons[0]!.missing.map(
+        ({ kinds, stillToAgree }) => [kinds.map(({ key }) => key).join(), stillToAgree],
+      );
+    expect(await missing()).toEqual([['doubt-settled,repair-certificate', undefined]]);
+    await adopt(station, 'annual', { release });
+    expect(await missing()).toEqual([
+      ['doubt-settled', undefined],
+      ['repair-certificate', undefined],
+    ]);
+    await expectOutput('held.record-evidence', {
+      benchId: device,
+      kind: 'doubt-settled',
+      covers: [1],
+      statement: 'Only paint.',
+    });
+    expect(await missing()).toEqual([
+      ['doubt-settled', 2],
+      ['repair-certificate', undefined],
+    ]);
+    expect((await expectError('release.take', { benchId: device, tag: '1' })).sentence).toContain(
+      'Competent persons still to look at the device and agree to evidence',
+    );
+    const { program, earlier } = await expectOutput('program.show', {});
+    expect(program.release).toEqual(release);
+    const before = await expectOutput('program.version', { seq: earlier[0]!.seq });
+    expect(before.program.release).toBeUndefined();
+  });
+
   test('bounds how long a training counts', async () => {
     const station = await demoStation();
     await adopt(station, 'annual', { trainingValidityMonths: 12 });
