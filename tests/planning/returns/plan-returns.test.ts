@@ -153,6 +153,47 @@ test('nothing that is missing is invented: it is named, and the device stays hel
   expect(made.missing).toContainEqual({ kind: 'manufacturer', id: 'A', manufacturer: 'Norvane' });
   const unneeded = plan({ ...example, needs: [example.needs[0]!] });
   expect(unneeded.missing).toContainEqual({ kind: 'need', lengthM: 2 });
+  expect(unneeded.kind === 'plan' && unneeded.choices[4]).toEqual({ kind: 'undecided', id: 'E' });
+  const { turnaroundMonths: _turnaround, ...terms } = example.manufacturers[0]!;
+  const [first, ...others] = example.devices;
+  const some = plan({
+    ...example,
+    devices: [{ ...first!, turnaroundMonths: 1 }, ...others],
+    manufacturers: [terms],
+  });
+  expect(some.missing).toContainEqual({ kind: 'turnaround', id: 'B' });
+  expect(some.kind === 'plan' && some.choices.map(({ kind }) => kind)).toEqual([
+    'repair',
+    ...Array.from({ length: 5 }, () => 'undecided'),
+  ]);
+});
+
+test('what its manufacturer does not repair is replaced or scrapped, and nothing is missing of it', () => {
+  const made = plan({
+    ...example,
+    devices: [
+      { ...example.devices[0]!, repairable: false },
+      { ...example.devices[5]!, repairable: false },
+      { ...example.devices[5]!, id: 'G', repairable: false },
+    ],
+  });
+  // Four of 6 m and one of 2 m are needed, and nothing else is there.
+  expect(made.kind === 'plan' && made.choices.map(({ kind }) => kind)).toEqual([
+    'replace',
+    'replace',
+    'scrap',
+  ]);
+  expect(made.missing).toEqual([{ kind: 'service life' }]);
+});
+
+test('new devices are ordered as late as the need allows, and what is there for some months only counts in those', () => {
+  const made = plan({
+    ...example,
+    devices: [],
+    needs: [{ lengthM: 6, ready: [2, 2, 1], perMonth: [2, 2, 3] }],
+  });
+  // Two are missing in the third month, and a new one takes a month.
+  expect(made).toMatchObject({ total: 800, extraOrders: [{ lengthM: 6, month: 1, count: 2 }] });
 });
 
 const randomInput = (random: SeededRandom): ReturnPlanInput => {
@@ -167,7 +208,9 @@ const randomInput = (random: SeededRandom): ReturnPlanInput => {
       id: `D${index}`,
       manufacturer: random.pick(names),
       lengthM: random.pick(lengths),
-      ...(random.next() < 0.1 ? {} : { repairPrice: random.whole(5, 60) * 10 }),
+      ...(random.next() < 0.1 ? {} : { repairPrice: random.whole(5, random.pick([8, 60])) * 10 }),
+      ...(random.next() < 0.1 ? { repairable: false } : {}),
+      ...(random.next() < 0.2 ? { turnaroundMonths: random.whole(0, 2) } : {}),
       availableFrom: random.next() < 0.7 ? 0 : random.whole(0, months - 1),
       ...(life ? { lifeMonths: random.whole(1, 60) } : {}),
     })),
@@ -186,11 +229,14 @@ const randomInput = (random: SeededRandom): ReturnPlanInput => {
         lengthM,
         price: random.whole(10, 80) * 10,
         leadMonths: random.whole(0, 2),
-        ...(life ? { lifeMonths: random.whole(1, 120) } : {}),
+        ...(life ? { lifeMonths: random.whole(1, random.pick([3, 120])) } : {}),
       })),
     needs: lengths.map((lengthM) => ({
       lengthM,
-      ready: random.whole(0, 1),
+      ready:
+        random.next() < 0.7
+          ? random.whole(0, 1)
+          : Array.from({ length: months }, () => random.whole(0, 2)),
       perMonth: Array.from({ length: months }, () => random.whole(0, 3)),
     })),
   });
