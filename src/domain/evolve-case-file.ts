@@ -1,4 +1,4 @@
-/** How a fall case, a return batch and the repair terms of a model change with an event. */
+/** How a fall case, a return batch, the repair terms of a model and what returns are planned with change with an event. */
 import type { RecordedEvent } from './event.ts';
 import type { CaseFile } from './held/case-file.ts';
 import type { FallCase } from './held/fall-case.ts';
@@ -34,6 +34,8 @@ export const evolveCaseFile = (file: CaseFile | undefined, recorded: RecordedEve
       };
     case 'repair-terms.recorded':
       return { kind: 'repair terms', modelSheetId: event.modelSheetId, ...event.terms, on, by };
+    case 'returns-basis.recorded':
+      return { kind: 'returns basis', ...event.basis, on, by };
     default:
       if (file?.kind === 'fall case') return evolveFallCase(file, recorded);
       return file?.kind === 'return batch' ? evolveReturnBatch(file, recorded) : file;

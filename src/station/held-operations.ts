@@ -21,6 +21,8 @@ import { returnBatchReceive } from './operations/return-batch-receive.ts';
 import { returnBatchShip } from './operations/return-batch-ship.ts';
 import { returnBatchShow } from './operations/return-batch-show.ts';
 import { returnBatchTakeOut } from './operations/return-batch-take-out.ts';
+import { returnsBasisRecord } from './operations/returns-basis-record.ts';
+import { returnsBasisShow } from './operations/returns-basis-show.ts';
 
 export const heldOperations = [
   heldList,
@@ -45,4 +47,6 @@ export const heldOperations = [
   returnBatchReceive,
   returnBatchList,
   returnBatchShow,
+  returnsBasisShow,
+  returnsBasisRecord,
 ] as const;

@@ -1,7 +1,7 @@
 /** What to send together and when, what to replace, what to scrap: the cheapest plan, with a reason for every choice. */
 import { grouped } from '../../domain/grouped.ts';
 import { faultsOfInput, type InputFault, type MissingData, missingIn } from './missing-data.ts';
-import { type Optimal, optimumOf, type Sending, type Shortfall, shortfallsOf } from './optimum.ts';
+import { type Optimal, type Order, optimumOf, type Sending, type Shortfall, shortfallsOf } from './optimum.ts';
 import type { ReturnPlanInput } from './plan-input.ts';
 import { type PlanProblem, problemOf } from './plan-problem.ts';
 import type { Solver } from './solver.ts';
@@ -43,18 +43,18 @@ export interface ReturnPlan {
   /** The cheapest plan there can be is charged at most this share less; 0 where this is the cheapest. */
   readonly within: number;
   readonly shipments: readonly Shipment[];
+  /** Every new device, those that replace a held one among them. */
+  readonly orders: readonly Order[];
   /** New devices beyond those that replace a held one. */
-  readonly extraOrders: readonly {
-    readonly lengthM: number;
-    readonly month: number;
-    readonly count: number;
-  }[];
+  readonly extraOrders: readonly Order[];
   /** One for each held device, in the order given. */
   readonly choices: readonly Choice[];
   /** What the same repairs would cost if each device went by itself; absent where none is repaired. */
   readonly oneByOne?: number;
   /** What it would cost to order a new one for each that is repaired or replaced; absent where a price is missing. */
   readonly replaceAll?: number;
+  /** Where the needs cannot be met, whatever is sent and ordered; the plan is for the most that can be. */
+  readonly shortfalls: readonly Shortfall[];
   readonly missing: readonly MissingData[];
 }
 
@@ -118,8 +118,10 @@ const planFrom = (
     charged: cost,
     within,
     shipments,
+    orders,
     extraOrders: counted(waiting),
     choices,
+    shortfalls: [],
     ...(byItself === undefined ? {} : { oneByOne: byItself + bought }),
     ...(allNew === undefined ? {} : { replaceAll: allNew + priceOfAll(waiting, priceOf) }),
   };
@@ -171,6 +173,7 @@ const priceOfAll = (
   priceOf: ReadonlyMap<number, number>,
 ): number => orders.reduce((sum, { lengthM }) => sum + (priceOf.get(lengthM) ?? 0), 0);
 
+/** As many of a length and month as stand there one by one. */
 const counted = (
   orders: readonly { readonly lengthM: number; readonly month: number }[],
 ): ReturnPlan['extraOrders'] => {

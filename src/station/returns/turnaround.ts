@@ -1,0 +1,21 @@
+/** How long a device is away for its repair, by the best that is known. */
+import { turnarounds } from '../return-view.ts';
+import type { GatheredReturns, HeldRow } from './gather-returns.ts';
+
+export interface Turnaround {
+  readonly days: number;
+  /** Who says so: the quote of its model, what was entered for its manufacturer, or what came back so far. */
+  readonly by: 'model' | 'maker' | 'record';
+}
+
+export const turnaroundOf = (
+  { device, modelSheet: { manufacturer } }: HeldRow,
+  { terms, basis, batches }: GatheredReturns,
+): Turnaround | undefined => {
+  const ofModel = terms.get(device.modelSheetId)?.leadTimeDays;
+  if (ofModel !== undefined) return { days: ofModel, by: 'model' };
+  const ofMaker = basis.makers.find((each) => each.manufacturer === manufacturer)?.turnaroundDays;
+  if (ofMaker !== undefined) return { days: ofMaker, by: 'maker' };
+  const seen = turnarounds(batches).find((each) => each.manufacturer === manufacturer);
+  return seen === undefined ? undefined : { days: Math.ceil(seen.medianDays), by: 'record' };
+};
