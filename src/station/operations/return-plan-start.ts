@@ -39,6 +39,7 @@ export const returnPlanStart = defineOperation({
             from,
             unit: now === undefined ? ('m' as const) : station.lengthUnit,
             recorded: now?.recorded,
+            recordSize: now?.size,
           };
         } catch (error) {
           if (signal.aborted) return refusal('return-plan-canceled');

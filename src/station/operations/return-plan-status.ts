@@ -14,13 +14,24 @@ export const returnPlanStatus = defineOperation({
   output: z.discriminatedUnion('state', [
     /** Steps. */
     workingSchema,
-    z.object({ state: z.literal('planned'), plan: returnPlanSchema }),
+    z.object({
+      state: z.literal('planned'),
+      plan: returnPlanSchema,
+      /** False where it was made from the record, and something was recorded since. */
+      isCurrent: z.boolean(),
+    }),
     refusedSchema,
   ]),
-  run: async ({ returnPlanJobs, language }, { job }) =>
-    workStatus(returnPlanJobs, job, language, 'return-plan-job-not-known', (planned) => {
-      const { from, unit, input } = planned;
+  run: async ({ returnPlanJobs, language, ledger }, { job }) => {
+    const size = await ledger.read((reader) => reader.size());
+    return workStatus(returnPlanJobs, job, language, 'return-plan-job-not-known', (planned) => {
+      const { from, unit, input, recordSize = size } = planned;
       const text = new ReturnsText({ language, from, unit, currency: input.currency });
-      return { state: 'planned' as const, plan: returnPlanView(planned, text) };
-    }),
+      return {
+        state: 'planned' as const,
+        plan: returnPlanView(planned, text),
+        isCurrent: recordSize === size,
+      };
+    });
+  },
 });

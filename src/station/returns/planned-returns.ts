@@ -11,6 +11,8 @@ export interface PlannedReturns {
   /** The first month of the plan. */
   readonly from: CalendarDate;
   readonly unit: LengthUnit;
+  /** How many events were recorded when it was made from the record; absent where it was made for what was given. */
+  readonly recordSize?: number | undefined;
   /** Where it was made from the record. */
   readonly recorded?: RecordedInput | undefined;
 }

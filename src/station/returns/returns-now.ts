@@ -10,6 +10,8 @@ export interface ReturnsNow {
   readonly station: Station;
   readonly gathered: GatheredReturns;
   readonly recorded: RecordedInput;
+  /** How many events the record has. */
+  readonly size: number;
 }
 
 export const returnsNow = (context: OperationContext): Promise<ReturnsNow | Refusal> =>
@@ -17,5 +19,5 @@ export const returnsNow = (context: OperationContext): Promise<ReturnsNow | Refu
     const station = await stationIn(reader);
     if (isRefusal(station)) return station;
     const gathered = await gatherReturns(reader, context.rules, context.occasion(station).on);
-    return { station, gathered, recorded: recordedInput(gathered) };
+    return { station, gathered, recorded: recordedInput(gathered), size: await reader.size() };
   });
