@@ -14,6 +14,7 @@ import { screensOfPeople } from './people-screens.ts';
 import { badges, devices } from './prepared-depot.ts';
 import { screensOfProgram } from './program-screens.ts';
 import { screensOfRecords } from './records-screens.ts';
+import { screensOfReturnsPlan } from './returns-plan-screens.ts';
 import { screensOfSchedule } from './schedule-screens.ts';
 import { card, choose, go, heading, inMain, press, type Screen, signIn, type, type Visit } from './visit.ts';
 import { WedgeScanner } from './wedge-scanner.ts';
@@ -386,5 +387,6 @@ export const screens: readonly Screen[] = [
   ...setup,
   ...screensOfDesk,
   ...screensOfHeld,
+  ...screensOfReturnsPlan,
   ...screensOfNotices,
 ];

@@ -1,6 +1,5 @@
 /** What a plan of returns is made of, from the record: the devices and prices that are known, and what is missing, maker by maker. */
 import type { BenchId, CalendarDate } from '../../domain/brand.ts';
-import { addDays } from '../../domain/calendar.ts';
 import { serviceLifeEnd } from '../../domain/due/service-life-end.ts';
 import type { LengthPlan } from '../../domain/held/returns-basis.ts';
 import type { HeldDevice, Need, NewDevice, ReturnPlanInput } from '../../planning/returns/plan-input.ts';
@@ -92,13 +91,13 @@ const apartWhy = (row: HeldRow, gathered: GatheredReturns): ApartWhy | undefined
   return missing.some((each) => each.kinds[0]?.owner === 'manufacturer') ? undefined : { kind: 'step here' };
 };
 
-/** It counts again when its turnaround is over, in the month after this one at the earliest. */
+/** It counts again when its turnaround is over, as a plan counts it, in the month after this one at the earliest. */
 const awayWhy = (row: HeldRow, number: number, gathered: GatheredReturns): ApartWhy => {
   const { batches, today } = gathered;
   const turnaround = turnaroundOf(row, gathered);
   if (turnaround === undefined) return { kind: 'away', batch: number };
   const shippedOn = batches.find((batch) => batch.number === number)?.shipped?.on ?? today;
-  const ready = Math.max(1, monthAfter(addDays(shippedOn, turnaround.days), today));
+  const ready = Math.max(1, monthAfter(shippedOn, today) + monthsOfDays(turnaround.days));
   return { kind: 'away', batch: number, ready };
 };
 
