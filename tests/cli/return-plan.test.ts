@@ -1,4 +1,6 @@
 /** The return plan from the command line: the worked example of DEVELOPERS.md, in sentences and as JSON. */
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { DemoBench, expectRefused, inspector } from './demo-bench.ts';
 import { runCli } from './run-cli.ts';
@@ -95,7 +97,11 @@ test('the plan of the record says what is missing, and what is entered is no lon
       }),
     }),
   );
-  const plan = (await bench.run(['return-plan', ...signedIn])).json();
+  const table = join(bench.folder, 'plan.csv');
+  const plan = (await bench.run(['return-plan', '--csv', table, ...signedIn])).json();
   expect(plan).toMatchObject({ found: true, currency: 'EUR' });
   expect(plan.sentences).toEqual(expect.arrayContaining(after.missing.map((each: { sentence: string }) => each.sentence)));
+  const lines = (await readFile(table, 'utf8')).trim().split('\r\n');
+  expect(lines[0]).toContain('Bench ID,Model,Serial number,Length,Decision,Month,To be paid');
+  expect(lines).toHaveLength(1 + plan.choices.length + plan.summary.filter((each: string) => each.includes('besides')).length);
 }, 240_000);

@@ -36,6 +36,8 @@ export const stopPlan = (): void => {
 
 export interface PlanMade {
   readonly plan?: ReturnPlan | undefined;
+  /** The number with which the station knows it. */
+  readonly job?: number | undefined;
   /** False where something was recorded since. */
   readonly isCurrent: boolean;
   /** How far it is; absent where none is under way. */
@@ -65,7 +67,7 @@ export const usePlan = (): PlanMade => {
     case 'working':
       return { isCurrent: true, progress: status };
     case 'planned':
-      return { isCurrent: status.isCurrent, plan: status.plan };
+      return { isCurrent: status.isCurrent, plan: status.plan, job };
     case 'refused':
       return { isCurrent: true, fault: status.sentence };
     case undefined:

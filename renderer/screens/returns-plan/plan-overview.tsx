@@ -1,10 +1,12 @@
 /** The plan of returns at a glance: what it costs and saves, and its decisions to be opened one after another. */
+import { useState } from 'react';
 import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
 import { Button } from '../../components/button.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import { hashOf, navigate } from '../../navigation/route.ts';
 import { useScanHandler } from '../../scan/scan.ts';
+import { ReportDialog } from '../records/report-dialog.tsx';
 import type { Decision } from './decisions.ts';
 import type { ReturnPlan } from './plan-job.ts';
 import styles from './returns-plan.module.css';
@@ -13,6 +15,8 @@ import { usePlanWords } from './use-plan-words.ts';
 
 export interface PlanOverviewProps {
   readonly plan: ReturnPlan;
+  /** The number with which the station knows it. */
+  readonly job: number;
   readonly decisions: readonly Decision[];
   readonly isCurrent: boolean;
 }
@@ -20,11 +24,12 @@ export interface PlanOverviewProps {
 const open = (number: number): void => navigate({ screen: 'returns-plan', page: number });
 
 /** A digit of the command sheet opens the decision of that number, *confirm* or *next* the first. */
-export const PlanOverview = ({ plan, decisions, isCurrent }: PlanOverviewProps) => {
+export const PlanOverview = ({ plan, job, decisions, isCurrent }: PlanOverviewProps) => {
   const { t } = useText();
   const { title } = usePlanWords(plan.currency);
+  const [isReporting, setReporting] = useState(false);
   useScanHandler(({ meaning }) => {
-    if (meaning.meaning !== 'command') return false;
+    if (isReporting || meaning.meaning !== 'command') return false;
     const { command } = meaning;
     const number = command === 'confirm' || command === 'next' ? 1 : Number(command);
     if (decisions[number - 1] === undefined) return false;
@@ -39,6 +44,7 @@ export const PlanOverview = ({ plan, decisions, isCurrent }: PlanOverviewProps) 
           <Button icon="register" onPress={() => navigate({ screen: 'returns-plan', page: 'data' })}>
             {t('plan:data')}
           </Button>
+          <Button onPress={() => setReporting(true)}>{t('plan:report')}</Button>
           <Button icon="away" onPress={() => navigate({ screen: 'returns' })}>
             {t('held:returns.title')}
           </Button>
@@ -88,6 +94,14 @@ export const PlanOverview = ({ plan, decisions, isCurrent }: PlanOverviewProps) 
         </section>
       )}
       {plan.apart.length === 0 ? null : <Apart apart={plan.apart} />}
+      {isReporting ? (
+        <ReportDialog
+          title={t('plan:report')}
+          of={{ kind: 'return-plan', job }}
+          isList
+          onClose={() => setReporting(false)}
+        />
+      ) : null}
     </div>
   );
 };

@@ -17,13 +17,13 @@ export const ReturnsPlanScreen = ({ page }: { readonly page?: 'data' | number | 
 };
 
 const Made = ({ page }: { readonly page: number | undefined }) => {
-  const { plan, isCurrent, progress, fault } = usePlan();
+  const { plan, job, isCurrent, progress, fault } = usePlan();
   if (progress !== undefined) return <Planning progress={progress} />;
-  if (plan === undefined) return <PlanData fault={fault} />;
+  if (plan === undefined || job === undefined) return <PlanData fault={fault} />;
   const decisions = decisionsOf(plan);
   const decision = page === undefined ? undefined : decisions[page - 1];
   return page === undefined || decision === undefined ? (
-    <PlanOverview plan={plan} decisions={decisions} isCurrent={isCurrent} />
+    <PlanOverview plan={plan} job={job} decisions={decisions} isCurrent={isCurrent} />
   ) : (
     <DecisionPage key={page} plan={plan} decision={decision} number={page} of={decisions.length} isCurrent={isCurrent} />
   );
