@@ -34,6 +34,8 @@ export const evolveCaseFile = (file: CaseFile | undefined, recorded: RecordedEve
       };
     case 'repair-terms.recorded':
       return { kind: 'repair terms', modelSheetId: event.modelSheetId, ...event.terms, on, by };
+    case 'device-quote.recorded':
+      return { kind: 'device quote', benchId: event.benchId, ...event.quote, on, by };
     case 'returns-basis.recorded':
       return { kind: 'returns basis', ...event.basis, on, by };
     default:

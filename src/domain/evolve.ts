@@ -128,6 +128,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'fall-case.closed':
     case 'fall-case.device-closed':
     case 'repair-terms.recorded':
+    case 'device-quote.recorded':
     case 'returns-basis.recorded':
     case 'return-batch.opened':
     case 'return-batch.device-added':

@@ -1,4 +1,5 @@
 /** The part of the contract that is about held devices: evidence, release, scrap, fall cases, returns to the manufacturer. */
+import { deviceQuoteRecord } from './operations/device-quote-record.ts';
 import { deviceScrap } from './operations/device-scrap.ts';
 import { fallCaseClose } from './operations/fall-case-close.ts';
 import { fallCaseList } from './operations/fall-case-list.ts';
@@ -40,6 +41,7 @@ export const heldOperations = [
   fallCaseShow,
   repairTermsList,
   repairTermsRecord,
+  deviceQuoteRecord,
   returnBatchAdd,
   returnBatchTakeOut,
   returnBatchShip,

@@ -1,6 +1,7 @@
 /** One decision of the plan of returns: what is to be done with which devices, why, and what price would change it. */
 import { useState } from 'react';
 import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
+import type { BenchId } from '../../../src/domain/brand.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
@@ -10,6 +11,7 @@ import { useStationCommand } from '../../station/hooks.ts';
 import type { Decision, PlannedChoice } from './decisions.ts';
 import { PriceLimitLine } from './price-limit-line.tsx';
 import type { ReturnPlan } from './plan-job.ts';
+import { QuoteDialog } from './quote-dialog.tsx';
 import styles from './returns-plan.module.css';
 import { StalePlan } from './stale-plan.tsx';
 import { usePlanWords } from './use-plan-words.ts';
@@ -130,8 +132,10 @@ interface DevicesProps {
 const Devices = ({ choices, label, isCurrent }: DevicesProps) => {
   const { t, lengthText } = useText();
   const [asked, setAsked] = useState<string>();
+  const [quoted, setQuoted] = useState<BenchId>();
   if (choices.length === 0) return null;
   return (
+    <>
     <table className={styles.table} aria-label={label}>
       <thead>
         <tr>
@@ -164,6 +168,7 @@ const Devices = ({ choices, label, isCurrent }: DevicesProps) => {
             </th>
             <td>
               <p>{sentence}</p>
+              <div className={styles.buttons}>
               {kind === 'undecided' ? null : (
                 <PriceLimitLine
                   id={id}
@@ -173,10 +178,22 @@ const Devices = ({ choices, label, isCurrent }: DevicesProps) => {
                   onAsk={() => setAsked(id)}
                 />
               )}
+              {device === undefined ? null : (
+                <Button
+                  look="quiet"
+                  label={t('plan:quoteOf', { name: formatBenchId(device.benchId) })}
+                  onPress={() => setQuoted(device.benchId)}
+                >
+                  {t('plan:quote')}
+                </Button>
+              )}
+              </div>
             </td>
           </tr>
         ))}
       </tbody>
     </table>
+      {quoted === undefined ? null : <QuoteDialog benchId={quoted} onClose={() => setQuoted(undefined)} />}
+    </>
   );
 };

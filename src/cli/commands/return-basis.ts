@@ -1,9 +1,10 @@
-/** `return costs|need|planning|basis`: what a plan of returns is made of, entered and shown. */
+/** `return costs|quote|need|planning|basis`: what a plan of returns is made of, entered and shown. */
 import { type Command, InvalidArgumentError } from 'commander';
-import { metres } from '../../domain/brand.ts';
+import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
+import { calendarDate, metres } from '../../domain/brand.ts';
 import { lengthText } from '../../domain/length.ts';
 import type { OutputOf } from '../../station/contract.ts';
-import { type Job, jobOf, withStation } from '../job.ts';
+import { deviceMeant, type Job, jobOf, withStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
 
 type Basis = OutputOf<'returns-basis.show'>;
@@ -38,6 +39,30 @@ export const addReturnBasis = (returns: Command, { words, terminal }: Shell): vo
           },
         });
         give(job, await call('returns-basis.show', {}));
+      });
+    });
+
+  returns
+    .command('quote')
+    .argument('<device>', words('help-device-id'))
+    .requiredOption('--price <amount>', words('help-price'), Number)
+    .option('--lead-time <days>', words('help-lead-time'), Number)
+    .option('--quote <number>', words('help-quote'))
+    .option('--valid-until <date>', words('help-quote-valid'))
+    .description(words('help-return-quote'))
+    .action(async (id: string, options: QuoteOptions, command: Command) => {
+      const job = jobOf(command, terminal);
+      const { price, leadTime, quote, validUntil } = options;
+      await withStation(job, async (call) => {
+        const benchId = await deviceMeant(job, call, id);
+        await call('device-quote.record', {
+          benchId,
+          price,
+          ...(leadTime === undefined ? {} : { leadTimeDays: leadTime }),
+          ...(quote === undefined ? {} : { quote }),
+          ...(validUntil === undefined ? {} : { validUntil: calendarDate(validUntil) }),
+        });
+        job.give({ benchId }, [words('quote-recorded', { benchId: formatBenchId(benchId) })]);
       });
     });
 
@@ -104,6 +129,13 @@ interface CostOptions {
   readonly shipment: number;
   readonly break?: readonly PriceBreak[];
   readonly turnaround?: number;
+}
+
+interface QuoteOptions {
+  readonly price: number;
+  readonly leadTime?: number;
+  readonly quote?: string;
+  readonly validUntil?: string;
 }
 
 interface NeedOptions {

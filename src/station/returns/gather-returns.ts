@@ -3,7 +3,8 @@ import type { CalendarDate } from '../../domain/brand.ts';
 import { serviceLifeEnd } from '../../domain/due/service-life-end.ts';
 import { returnsBasisKey } from '../../domain/held/case-file.ts';
 import { type MissingEvidence, missingEvidence } from '../../domain/held/missing-evidence.ts';
-import type { RecordedRepairTerms, ReturnBatch } from '../../domain/held/return-batch.ts';
+import { heldSince } from '../../domain/held/next-step.ts';
+import type { RecordedDeviceQuote, RecordedRepairTerms, ReturnBatch } from '../../domain/held/return-batch.ts';
 import { emptyReturnsBasis, type ReturnsBasis } from '../../domain/held/returns-basis.ts';
 import type { DeviceRow, LedgerReader } from '../../ledger/ledger.ts';
 import { programIn } from '../program-in.ts';
@@ -11,6 +12,8 @@ import type { Rules } from '../rules.ts';
 
 export interface HeldRow extends DeviceRow {
   readonly missing: readonly MissingEvidence[];
+  /** For this device itself, since it is held, and still valid. */
+  readonly quote?: RecordedDeviceQuote | undefined;
 }
 
 export interface GatheredReturns {
@@ -35,6 +38,7 @@ export const gatherReturns = async (
   const program = await programIn(reader, rules);
   const basis = await reader.caseFile(returnsBasisKey);
   const terms = await reader.caseFiles('repair terms');
+  const quotes = new Map((await reader.caseFiles('device quote')).map((each) => [each.benchId, each]));
   const held: HeldRow[] = [];
   const inService = new Map<number, (CalendarDate | undefined)[]>();
   let after: DeviceRow['device']['benchId'] | undefined;
@@ -43,7 +47,11 @@ export const gatherReturns = async (
     for (const row of rows) {
       const { device, modelSheet } = row;
       if (device.standing === 'quarantined' || device.standing === 'at manufacturer')
-        held.push({ ...row, missing: missingEvidence(device, { rules: rules.release, program }) });
+        held.push({
+          ...row,
+          missing: missingEvidence(device, { rules: rules.release, program }),
+          quote: validQuote(quotes.get(device.benchId), heldSince(device), today),
+        });
       else if (device.standing === 'in service' && device.custody?.lostOn === undefined) {
         const ofLength = inService.get(modelSheet.ratedLengthM) ?? [];
         ofLength.push(serviceLifeEnd(device, modelSheet));
@@ -61,4 +69,15 @@ export const gatherReturns = async (
     batches: await reader.caseFiles('return batch'),
     inService,
   };
+};
+
+/** One of an earlier time that it was held is no more than history. */
+const validQuote = (
+  quote: RecordedDeviceQuote | undefined,
+  since: CalendarDate | undefined,
+  today: CalendarDate,
+): RecordedDeviceQuote | undefined => {
+  const isOld = quote !== undefined && since !== undefined && quote.on < since;
+  const isEnded = quote?.validUntil !== undefined && quote.validUntil < today;
+  return isOld || isEnded ? undefined : quote;
 };

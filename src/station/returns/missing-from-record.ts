@@ -61,16 +61,20 @@ export const missingFromRecord = (
       const { manufacturer, model, serviceLife } = row.modelSheet;
       const about = { model: { modelSheetId, name: `${manufacturer} ${model}` }, devices: rows.length };
       const said = terms.get(modelSheetId);
+      const unquoted = rows.filter(({ quote }) => quote === undefined).length;
+      const priced = { ...about, devices: unquoted };
       const price = ((): MissingFromRecord[] => {
-        if (said === undefined) return [{ kind: 'repair terms', ...about }];
-        if (said.price === undefined) return [{ kind: 'repair price', ...about }];
+        if (unquoted === 0) return [];
+        if (said === undefined) return [{ kind: 'repair terms', ...priced }];
+        if (said.price === undefined) return [{ kind: 'repair price', ...priced }];
         if (said.validUntil !== undefined && said.validUntil < today)
-          return [{ kind: 'quote ended', ...about, on: said.validUntil }];
-        return said.repairable === 'ask each time' ? [{ kind: 'price not fixed', ...about }] : [];
+          return [{ kind: 'quote ended', ...priced, on: said.validUntil }];
+        return said.repairable === 'ask each time' ? [{ kind: 'price not fixed', ...priced }] : [];
       })();
       return [
         ...price,
-        ...(said !== undefined && turnaroundOf(row, gathered) === undefined
+        ...((said !== undefined || unquoted === 0) &&
+        rows.some((each) => turnaroundOf(each, gathered) === undefined)
           ? [{ kind: 'turnaround' as const, ...about }]
           : []),
         ...(serviceLife === undefined ? [{ kind: 'service life' as const, ...about }] : []),

@@ -104,7 +104,7 @@ const awayWhy = (row: HeldRow, number: number, gathered: GatheredReturns): Apart
 const lostWhy = (row: HeldRow, { today, terms, batches }: GatheredReturns): LostWhy | undefined => {
   const { device, modelSheet, missing } = row;
   if (missing.some(({ kinds }) => kinds.some(({ how }) => how === 'never'))) return 'condemned';
-  if (terms.get(device.modelSheetId)?.repairable === 'no') return 'not repairable';
+  if (row.quote === undefined && terms.get(device.modelSheetId)?.repairable === 'no') return 'not repairable';
   const end = serviceLifeEnd(device, modelSheet);
   if (end !== undefined && monthAfter(end, today) <= 0) return 'life over';
   const came = batches.flatMap(({ devices }) =>
@@ -121,21 +121,26 @@ const lostWhy = (row: HeldRow, { today, terms, batches }: GatheredReturns): Lost
 
 const heldDevice = (row: HeldRow, isLost: boolean, gathered: GatheredReturns): HeldDevice => {
   const { device, modelSheet } = row;
-  const { terms, today } = gathered;
-  const said = terms.get(device.modelSheetId);
+  const { today } = gathered;
   const turnaround = turnaroundOf(row, gathered);
   const end = serviceLifeEnd(device, modelSheet);
-  const isEnded = said?.validUntil !== undefined && said.validUntil < today;
+  const repairPrice = row.quote?.price ?? modelPrice(row, gathered);
   return {
     id: device.benchId,
     manufacturer: modelSheet.manufacturer,
     lengthM: modelSheet.ratedLengthM,
     repairable: !isLost,
-    ...(said?.price === undefined || isEnded ? {} : { repairPrice: said.price }),
+    ...(repairPrice === undefined ? {} : { repairPrice }),
     ...(turnaround === undefined ? {} : { turnaroundMonths: monthsOfDays(turnaround.days) }),
     availableFrom: 0,
     ...(end === undefined ? {} : { lifeMonths: Math.max(0, monthAfter(end, today)) }),
   };
+};
+
+/** Absent where nobody has said it, or the quote ended. */
+const modelPrice = ({ device }: HeldRow, { terms, today }: GatheredReturns): number | undefined => {
+  const said = terms.get(device.modelSheetId);
+  return said?.validUntil !== undefined && said.validUntil < today ? undefined : said?.price;
 };
 
 const newDeviceOf = ({ lengthM, newDevice }: LengthPlan): NewDevice[] =>

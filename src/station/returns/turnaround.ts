@@ -4,14 +4,15 @@ import type { GatheredReturns, HeldRow } from './gather-returns.ts';
 
 export interface Turnaround {
   readonly days: number;
-  /** Who says so: the quote of its model, what was entered for its manufacturer, or what came back so far. */
-  readonly by: 'model' | 'maker' | 'record';
+  /** Who says so: its own quote, that of its model, what was entered for its manufacturer, or what came back so far. */
+  readonly by: 'quote' | 'model' | 'maker' | 'record';
 }
 
 export const turnaroundOf = (
-  { device, modelSheet: { manufacturer } }: HeldRow,
+  { device, modelSheet: { manufacturer }, quote }: HeldRow,
   { terms, basis, batches }: GatheredReturns,
 ): Turnaround | undefined => {
+  if (quote?.leadTimeDays !== undefined) return { days: quote.leadTimeDays, by: 'quote' };
   const ofModel = terms.get(device.modelSheetId)?.leadTimeDays;
   if (ofModel !== undefined) return { days: ofModel, by: 'model' };
   const ofMaker = basis.makers.find((each) => each.manufacturer === manufacturer)?.turnaroundDays;

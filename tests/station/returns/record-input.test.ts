@@ -149,6 +149,23 @@ test('a quote that ended is not used, and a price that is not fixed is used and 
   expect(recordedInput(asked).input.devices[0]).toMatchObject({ repairPrice: 210 });
 });
 
+test('a quote for the device itself wins over what is said of its model', () => {
+  const quote = {
+    kind: 'device quote' as const,
+    benchId: 'A' as BenchId,
+    price: 175,
+    leadTimeDays: 20,
+    on: today,
+    by: 'P001',
+  };
+  const no = { ...said, repairable: 'no' as const };
+  const of = gathered([{ ...row('A'), quote }, row('B')], { terms: new Map([['M002', no]]) });
+  const { input, lost, missing } = recordedInput(of);
+  expect(input.devices[0]).toMatchObject({ repairable: true, repairPrice: 175, turnaroundMonths: 1 });
+  expect([...lost.keys()]).toEqual(['B']);
+  expect(missing.map((each) => each.kind)).toEqual(['service life']);
+});
+
 test('what cannot be repaired is replaced or scrapped, and it is known why', () => {
   const never = kind('no-return', 'never', 'attendant');
   const life = { serviceLife: { years: 3, from: 'manufacture' as const } };

@@ -124,6 +124,12 @@ describe('from the record', () => {
     ]);
     // The others can be repaired for 100 each: one that asks for more is left out.
     expect(made.limits).toMatchObject([{ id: benchIds[0]!, limit: { kind: 'up to', price: 100 } }]);
+    // A quote of its own makes the third the cheapest.
+    const third = benchIds.find((id) => !made.shipments[0]!.ids.includes(id))!;
+    await station.expectOutput('device-quote.record', { benchId: third, price: 60 });
+    const quoted = await plan();
+    expect(quoted.total).toBe(250);
+    expect(quoted.shipments[0]!.ids).toContain(third);
     const packed = made.shipments[0]!.ids as BenchId[];
     await station.expectOutput('return-batch.add', { benchIds: packed });
     expect(await station.expectOutput('return-plan.status', { job: made.job })).toMatchObject({
