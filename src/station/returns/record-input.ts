@@ -133,8 +133,18 @@ const heldDevice = (row: HeldRow, isLost: boolean, gathered: GatheredReturns): H
     ...(repairPrice === undefined ? {} : { repairPrice }),
     ...(turnaround === undefined ? {} : { turnaroundMonths: monthsOfDays(turnaround.days) }),
     availableFrom: 0,
-    ...(end === undefined ? {} : { lifeMonths: Math.max(0, monthAfter(end, today)) }),
+    ...lifeOf(end, isLost, today),
   };
+};
+
+/** Nothing is asked of the life of what is not repaired. */
+const lifeOf = (
+  end: CalendarDate | undefined,
+  isLost: boolean,
+  today: CalendarDate,
+): Pick<HeldDevice, 'lifeMonths'> => {
+  if (isLost) return { lifeMonths: 0 };
+  return end === undefined ? {} : { lifeMonths: Math.max(0, monthAfter(end, today)) };
 };
 
 /** Absent where nobody has said it, or the quote ended. */
