@@ -6,32 +6,53 @@ import { useStationQuery } from '../../station/hooks.ts';
 
 export type ReturnPlan = Extract<OutputOf<'return-plan.status'>, { state: 'planned' }>['plan'];
 
-interface LatestJob {
-  readonly job?: number;
-  readonly isStarting: boolean;
-  readonly error?: CallError | undefined;
+interface Progress {
+  readonly done: number;
+  readonly of: number;
 }
 
-let latest: LatestJob = { isStarting: false };
+type Latest =
+  | { readonly state: 'none'; readonly error?: CallError }
+  | { readonly state: 'working'; readonly job?: number; readonly progress: Progress }
+  | { readonly state: 'ended'; readonly job: number };
+
+const notCountedYet: Progress = { done: 0, of: 0 };
+const pollMs = 250;
+
+let latest: Latest = { state: 'none' };
 const listeners = new Set<() => void>();
 
-const become = (next: LatestJob): void => {
+const become = (next: Latest): void => {
   latest = next;
   for (const tell of listeners) tell();
 };
 
-/** Makes the plan anew from the record as it is now. */
+/** Makes the plan anew from the record as it is now, unless one is under way. */
 export const makePlan = async (): Promise<void> => {
-  if (latest.isStarting) return;
-  become({ isStarting: true });
-  const answer = await call('return-plan.start', {});
-  become(
-    answer.ok ? { job: answer.output.job, isStarting: false } : { isStarting: false, error: answer.error },
-  );
+  if (latest.state === 'working') return;
+  become({ state: 'working', progress: notCountedYet });
+  const started = await call('return-plan.start', {});
+  if (!started.ok) {
+    become({ state: 'none', error: started.error });
+    return;
+  }
+  const { job } = started.output;
+  for (;;) {
+    const answer = await call('return-plan.status', { job });
+    if (!answer.ok) {
+      become({ state: 'none', error: answer.error });
+      return;
+    }
+    if (answer.output.state !== 'working') break;
+    become({ state: 'working', job, progress: answer.output });
+    await new Promise((resolve) => window.setTimeout(resolve, pollMs));
+  }
+  become({ state: 'ended', job });
 };
 
 export const stopPlan = (): void => {
-  if (latest.job !== undefined) void call('return-plan.cancel', { job: latest.job });
+  if (latest.state === 'working' && latest.job !== undefined)
+    void call('return-plan.cancel', { job: latest.job });
 };
 
 export interface PlanMade {
@@ -41,36 +62,30 @@ export interface PlanMade {
   /** False where something was recorded since. */
   readonly isCurrent: boolean;
   /** How far it is; absent where none is under way. */
-  readonly progress?: { readonly done: number; readonly of: number } | undefined;
+  readonly progress?: Progress | undefined;
   /** Why there is none. */
   readonly fault?: string | undefined;
 }
 
-const everyMs = 250;
+const subscribe = (tell: () => void): (() => void) => {
+  listeners.add(tell);
+  return () => listeners.delete(tell);
+};
 
 export const usePlan = (): PlanMade => {
-  const { job, isStarting, error } = useSyncExternalStore(
-    (tell) => {
-      listeners.add(tell);
-      return () => listeners.delete(tell);
-    },
-    () => latest,
-  );
-  const shown = useStationQuery(
-    'return-plan.status',
-    { job: job ?? 1 },
-    { enabled: job !== undefined, everyMs },
-  );
-  const status = job === undefined ? undefined : shown.data;
-  if (isStarting || (job !== undefined && shown.isPending)) return { isCurrent: true, progress: { done: 0, of: 0 } };
-  switch (status?.state) {
-    case 'working':
-      return { isCurrent: true, progress: status };
+  const known = useSyncExternalStore(subscribe, () => latest);
+  const job = known.state === 'ended' ? known.job : undefined;
+  const shown = useStationQuery('return-plan.status', { job: job ?? 1 }, { enabled: job !== undefined });
+  if (known.state === 'working') return { isCurrent: true, progress: known.progress };
+  if (known.state === 'none') return { isCurrent: true, fault: known.error?.sentence };
+  switch (shown.data?.state) {
     case 'planned':
-      return { isCurrent: status.isCurrent, plan: status.plan, job };
+      return { isCurrent: shown.data.isCurrent, plan: shown.data.plan, job };
     case 'refused':
-      return { isCurrent: true, fault: status.sentence };
-    case undefined:
-      return { isCurrent: true, fault: (error ?? shown.error)?.sentence };
+      return { isCurrent: true, fault: shown.data.sentence };
+    default:
+      return shown.error === undefined
+        ? { isCurrent: true, progress: notCountedYet }
+        : { isCurrent: true, fault: shown.error.sentence };
   }
 };
