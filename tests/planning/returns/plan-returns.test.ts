@@ -3,6 +3,7 @@ import loadHighs from 'highs';
 import { describe, expect, test } from 'vitest';
 import { type ReturnPlanInput, returnPlanInputSchema } from '../../../src/planning/returns/plan-input.ts';
 import { planReturns } from '../../../src/planning/returns/plan-returns.ts';
+import { planWhatCanBe } from '../../../src/planning/returns/plan-what-can-be.ts';
 import { priceLimitOf } from '../../../src/planning/returns/price-limit.ts';
 import { loadSolver } from '../../../src/planning/returns/solver.ts';
 import { type SeededRandom, seededRandom } from '../../support/seeded-random.ts';
@@ -145,6 +146,30 @@ test('where the needs cannot be met it is said by how much, and where the input 
   });
   const twice = { ...example, devices: [...example.devices, example.devices[0]!] };
   expect(plan(twice)).toMatchObject({ kind: 'no plan', faults: [{ kind: 'twice', what: 'A' }] });
+});
+
+test('where the needs cannot be met, the most that can be there is planned, and it is said to be too few', () => {
+  const { plan: made, input } = planWhatCanBe(
+    { ...example, needs: [{ lengthM: 6, ready: 1, perMonth: [2, 9, 9] }], newDevices: [] },
+    solve,
+  );
+  expect(made.shortfalls.map(({ needed, most }) => [needed, most])).toEqual([
+    [2, 1],
+    [9, 5],
+    [9, 5],
+  ]);
+  expect(input.needs[0]!.perMonth).toEqual([1, 5, 5]);
+  // All four of 6 m: 90 + 0.9 × (200 + 220 + 240 + 500).
+  expect(made.kind === 'plan' && made.total).toBeCloseTo(1134, 6);
+  expect(made.kind === 'plan' && made.choices.map(({ kind }) => kind)).toEqual([
+    'repair',
+    'repair',
+    'repair',
+    'repair',
+    'undecided',
+    'undecided',
+  ]);
+  expect(planWhatCanBe(example, solve).plan).toMatchObject({ kind: 'plan', shortfalls: [] });
 });
 
 test('nothing that is missing is invented: it is named, and the device stays held', () => {
