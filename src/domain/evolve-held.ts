@@ -4,7 +4,13 @@ import type { Device } from './device.ts';
 import { endTag } from './end-tag.ts';
 import type { RecordedEvent } from './event.ts';
 import type { Touched } from './evolve.ts';
-import { deviceQuoteKey, fallCaseKey, repairTermsKey, returnBatchKey, returnsBasisKey } from './held/case-file.ts';
+import {
+  deviceQuoteKey,
+  fallCaseKey,
+  repairTermsKey,
+  returnBatchKey,
+  returnsBasisKey,
+} from './held/case-file.ts';
 import type { RecordedEvidence } from './held/evidence.ts';
 import type { HeldEvent } from './held-event.ts';
 

@@ -79,7 +79,18 @@ test('the plan of the record says what is missing, and what is entered is no lon
   await bench.run(['return', 'planning', '--months', '6', '--currency', 'EUR', ...signedIn]);
   await bench.run(['return', 'costs', 'Norvane', '--shipment', '90', '--break', '3:10', ...signedIn]);
   const after = (
-    await bench.run(['return', 'need', '6', '--needed', '4', '--price', '400', '--lead-time', '30', ...signedIn])
+    await bench.run([
+      'return',
+      'need',
+      '6',
+      '--needed',
+      '4',
+      '--price',
+      '400',
+      '--lead-time',
+      '30',
+      ...signedIn,
+    ])
   ).json();
   expect(after).toMatchObject({ currency: 'EUR', months: 6 });
   expect(after.makers).toContainEqual(
@@ -100,8 +111,12 @@ test('the plan of the record says what is missing, and what is entered is no lon
   const table = join(bench.folder, 'plan.csv');
   const plan = (await bench.run(['return-plan', '--csv', table, ...signedIn])).json();
   expect(plan).toMatchObject({ found: true, currency: 'EUR' });
-  expect(plan.sentences).toEqual(expect.arrayContaining(after.missing.map((each: { sentence: string }) => each.sentence)));
+  expect(plan.sentences).toEqual(
+    expect.arrayContaining(after.missing.map((each: { sentence: string }) => each.sentence)),
+  );
   const lines = (await readFile(table, 'utf8')).trim().split('\r\n');
   expect(lines[0]).toContain('Bench ID,Model,Serial number,Length,Decision,Month,To be paid');
-  expect(lines).toHaveLength(1 + plan.choices.length + plan.summary.filter((each: string) => each.includes('besides')).length);
+  expect(lines).toHaveLength(
+    1 + plan.choices.length + plan.summary.filter((each: string) => each.includes('besides')).length,
+  );
 }, 240_000);

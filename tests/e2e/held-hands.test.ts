@@ -95,7 +95,10 @@ test.runIf(hasBrowser())(
     await pressOn(/^button: Make the plan for/);
     await page.getByRole('heading', { name: 'Decisions' }).waitFor();
     await pressOn(/^button: 1/);
-    await page.getByRole('main').getByText(/^Decision 1 of/).waitFor();
+    await page
+      .getByRole('main')
+      .getByText(/^Decision 1 of/)
+      .waitFor();
   },
   240_000,
 );

@@ -9,7 +9,8 @@ const saveIn = async ({ page, say }: Visit): Promise<void> => {
     .click();
 };
 
-const faultIn = ({ page }: Visit) => page.getByRole('dialog').getByRole('alert').filter({ hasText: /\S/ }).first();
+const faultIn = ({ page }: Visit) =>
+  page.getByRole('dialog').getByRole('alert').filter({ hasText: /\S/ }).first();
 
 const openData = async (visit: Visit): Promise<void> => {
   await heldDevices(visit);
@@ -79,7 +80,10 @@ export const screensOfReturnsPlan: readonly Screen[] = [
     name: 'plan of returns, the dialog of currency and months with a fault',
     show: async (visit) => {
       await openData(visit);
-      await visit.page.getByRole('button', { name: visit.say('plan:changeOf') }).first().click();
+      await visit.page
+        .getByRole('button', { name: visit.say('plan:changeOf') })
+        .first()
+        .click();
       await visit.page.getByRole('dialog').getByRole('textbox').last().fill('99');
       await saveIn(visit);
       return faultIn(visit);

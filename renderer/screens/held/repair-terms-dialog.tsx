@@ -25,7 +25,9 @@ const answers = ['yes', 'no', 'ask each time'] as const;
 
 export const RepairTermsDialog = ({ modelSheetId, model, known, onClose }: RepairTermsDialogProps) => {
   const { t } = useText();
-  const [repairable, setRepairable] = useState<(typeof answers)[number]>(known?.repairable ?? 'ask each time');
+  const [repairable, setRepairable] = useState<(typeof answers)[number]>(
+    known?.repairable ?? 'ask each time',
+  );
   const [price, setPrice] = useState(known?.price === undefined ? '' : String(known.price));
   const [days, setDays] = useState(known?.leadTimeDays === undefined ? '' : String(known.leadTimeDays));
   const [quote, setQuote] = useState(known?.quote ?? '');

@@ -20,9 +20,14 @@ export const BasisTables = ({ basis, onEnter }: BasisTablesProps) => {
         <div className={styles.line}>
           <span>
             {t('plan:months', { count: basis.months })}{' '}
-            {basis.currency === undefined ? t('plan:noCurrency') : t('plan:inCurrency', { currency: basis.currency })}
+            {basis.currency === undefined
+              ? t('plan:noCurrency')
+              : t('plan:inCurrency', { currency: basis.currency })}
           </span>
-          <Button label={t('plan:changeOf', { name: t('plan:whole') })} onPress={() => onEnter({ what: 'plan' })}>
+          <Button
+            label={t('plan:changeOf', { name: t('plan:whole') })}
+            onPress={() => onEnter({ what: 'plan' })}
+          >
             {t('plan:change')}
           </Button>
         </div>

@@ -9,8 +9,8 @@ import { hashOf, navigate } from '../../navigation/route.ts';
 import { useScanHandler } from '../../scan/scan.ts';
 import { useStationCommand } from '../../station/hooks.ts';
 import type { Decision, PlannedChoice } from './decisions.ts';
-import { PriceLimitLine } from './price-limit-line.tsx';
 import type { ReturnPlan } from './plan-job.ts';
+import { PriceLimitLine } from './price-limit-line.tsx';
 import { QuoteDialog } from './quote-dialog.tsx';
 import styles from './returns-plan.module.css';
 import { StalePlan } from './stale-plan.tsx';
@@ -92,9 +92,7 @@ export const DecisionPage = ({ plan, decision, number, of, isCurrent }: Decision
       ) : null}
       <Devices choices={decision.choices} label={title(decision)} isCurrent={isCurrent} />
       <div className={styles.buttons}>
-        <Button onPress={() => to(number - 1)}>
-          {number === 1 ? t('plan:overview') : t('plan:back')}
-        </Button>
+        <Button onPress={() => to(number - 1)}>{number === 1 ? t('plan:overview') : t('plan:back')}</Button>
         <Button icon="forward" onPress={() => to(number + 1)}>
           {number === of ? t('plan:overview') : t('plan:next')}
         </Button>
@@ -136,63 +134,63 @@ const Devices = ({ choices, label, isCurrent }: DevicesProps) => {
   if (choices.length === 0) return null;
   return (
     <>
-    <table className={styles.table} aria-label={label}>
-      <thead>
-        <tr>
-          {(['device', 'what'] as const).map((column) => (
-            <th key={column} scope="col">
-              {t(`plan:column.${column}`)}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {choices.map(({ id, kind, sentence, device }) => (
-          <tr key={id}>
-            <th scope="row" className={styles.name}>
-              {device === undefined ? (
-                id
-              ) : (
-                <>
-                  <a className={styles.away} href={hashOf({ screen: 'held', benchId: device.benchId })}>
-                    {formatBenchId(device.benchId)}
-                  </a>
-                  <span className={styles.model}>
-                    {device.manufacturer} {device.model}, {lengthText(device.lengthM)}, {device.serial}
-                  </span>
-                  {device.place === undefined ? null : (
-                    <span className={styles.model}>{t('plan:keptAt', { place: device.place })}</span>
-                  )}
-                </>
-              )}
-            </th>
-            <td>
-              <p>{sentence}</p>
-              <div className={styles.buttons}>
-              {kind === 'undecided' ? null : (
-                <PriceLimitLine
-                  id={id}
-                  name={device === undefined ? id : formatBenchId(device.benchId)}
-                  isAsked={asked === id}
-                  isDisabled={!isCurrent}
-                  onAsk={() => setAsked(id)}
-                />
-              )}
-              {device === undefined ? null : (
-                <Button
-                  look="quiet"
-                  label={t('plan:quoteOf', { name: formatBenchId(device.benchId) })}
-                  onPress={() => setQuoted(device.benchId)}
-                >
-                  {t('plan:quote')}
-                </Button>
-              )}
-              </div>
-            </td>
+      <table className={styles.table} aria-label={label}>
+        <thead>
+          <tr>
+            {(['device', 'what'] as const).map((column) => (
+              <th key={column} scope="col">
+                {t(`plan:column.${column}`)}
+              </th>
+            ))}
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {choices.map(({ id, kind, sentence, device }) => (
+            <tr key={id}>
+              <th scope="row" className={styles.name}>
+                {device === undefined ? (
+                  id
+                ) : (
+                  <>
+                    <a className={styles.away} href={hashOf({ screen: 'held', benchId: device.benchId })}>
+                      {formatBenchId(device.benchId)}
+                    </a>
+                    <span className={styles.model}>
+                      {device.manufacturer} {device.model}, {lengthText(device.lengthM)}, {device.serial}
+                    </span>
+                    {device.place === undefined ? null : (
+                      <span className={styles.model}>{t('plan:keptAt', { place: device.place })}</span>
+                    )}
+                  </>
+                )}
+              </th>
+              <td>
+                <p>{sentence}</p>
+                <div className={styles.buttons}>
+                  {kind === 'undecided' ? null : (
+                    <PriceLimitLine
+                      id={id}
+                      name={device === undefined ? id : formatBenchId(device.benchId)}
+                      isAsked={asked === id}
+                      isDisabled={!isCurrent}
+                      onAsk={() => setAsked(id)}
+                    />
+                  )}
+                  {device === undefined ? null : (
+                    <Button
+                      look="quiet"
+                      label={t('plan:quoteOf', { name: formatBenchId(device.benchId) })}
+                      onPress={() => setQuoted(device.benchId)}
+                    >
+                      {t('plan:quote')}
+                    </Button>
+                  )}
+                </div>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
       {quoted === undefined ? null : <QuoteDialog benchId={quoted} onClose={() => setQuoted(undefined)} />}
     </>
   );

@@ -1,9 +1,10 @@
 /** What is being entered of one length for the plan of returns, as text, and what is wrong with it. */
 import type { Metres } from '../../../src/domain/brand.ts';
 import type { LengthPlan } from '../../../src/domain/held/returns-basis.ts';
-import { months } from '../../i18n/text.ts';
 import { wholeNumber } from '../program/program-draft.ts';
 import { amountOf, textOf } from './amounts.ts';
+
+const months = Array.from({ length: 12 }, (_, month) => month);
 
 export interface LengthDraft {
   /** Another number in each month of the calendar. */
@@ -24,7 +25,7 @@ export const lengthDraftOf = (plan: LengthPlan | undefined): LengthDraft => {
   return {
     byMonth,
     always: byMonth ? '' : textOf(needed[0]),
-    monthly: months.map((_, index) => textOf(needed[index])),
+    monthly: months.map((month) => textOf(needed[month])),
     price: textOf(plan?.newDevice?.price),
     leadTimeDays: textOf(plan?.newDevice?.leadTimeDays),
     lifeYears: textOf(plan?.newDevice?.lifeYears),

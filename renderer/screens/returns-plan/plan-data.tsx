@@ -83,12 +83,16 @@ const EnterButton = ({ missing, onEnter }: EnterButtonProps) => {
   const { kind, model, manufacturer, lengthM } = missing;
   if (kind === 'service life')
     return (
-      <Button label={t('plan:modelSheetOf', { name: model?.name ?? '' })} onPress={() => navigate({ screen: 'setup', panel: 'models' })}>
+      <Button
+        label={t('plan:modelSheetOf', { name: model?.name ?? '' })}
+        onPress={() => navigate({ screen: 'setup', panel: 'models' })}
+      >
         {t('plan:modelSheet')}
       </Button>
     );
   const entry = entryOf(missing);
-  const of = model?.name ?? manufacturer ?? (lengthM === undefined ? t('plan:currency') : lengthText(lengthM));
+  const of =
+    model?.name ?? manufacturer ?? (lengthM === undefined ? t('plan:currency') : lengthText(lengthM));
   return entry === undefined ? null : (
     <Button label={t('plan:enterOf', { name: of })} onPress={() => onEnter(entry)}>
       {t('plan:enter')}

@@ -106,6 +106,12 @@ export const PlanOverview = ({ plan, job, decisions, isCurrent }: PlanOverviewPr
   );
 };
 
+interface CostRow {
+  readonly key: 'total' | 'oneByOne' | 'replaceAll';
+  readonly amount: number;
+  readonly note: string;
+}
+
 /** What is to be paid, against the two ways without a plan. */
 const Cost = ({ plan }: { readonly plan: ReturnPlan }) => {
   const { t } = useText();
@@ -113,11 +119,15 @@ const Cost = ({ plan }: { readonly plan: ReturnPlan }) => {
   const { total, oneByOne, replaceAll } = plan;
   if (total === undefined) return <Sentences sentences={plan.summary} />;
   const saved = (amount: number): string => t('plan:saves', { amount: money(amount - total) });
-  const rows = [
+  const rows: readonly CostRow[] = [
     { key: 'total', amount: total, note: '' },
-    ...(oneByOne === undefined ? [] : [{ key: 'oneByOne', amount: oneByOne, note: saved(oneByOne) }]),
-    ...(replaceAll === undefined ? [] : [{ key: 'replaceAll', amount: replaceAll, note: saved(replaceAll) }]),
-  ] as const;
+    ...(oneByOne === undefined
+      ? []
+      : [{ key: 'oneByOne' as const, amount: oneByOne, note: saved(oneByOne) }]),
+    ...(replaceAll === undefined
+      ? []
+      : [{ key: 'replaceAll' as const, amount: replaceAll, note: saved(replaceAll) }]),
+  ];
   return (
     <section className={styles.panel} aria-labelledby="cost">
       <h2 id="cost">{t('plan:cost')}</h2>

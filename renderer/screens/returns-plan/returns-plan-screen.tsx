@@ -25,11 +25,22 @@ const Made = ({ page }: { readonly page: number | undefined }) => {
   return page === undefined || decision === undefined ? (
     <PlanOverview plan={plan} job={job} decisions={decisions} isCurrent={isCurrent} />
   ) : (
-    <DecisionPage key={page} plan={plan} decision={decision} number={page} of={decisions.length} isCurrent={isCurrent} />
+    <DecisionPage
+      key={page}
+      plan={plan}
+      decision={decision}
+      number={page}
+      of={decisions.length}
+      isCurrent={isCurrent}
+    />
   );
 };
 
-const Planning = ({ progress: { done, of } }: { readonly progress: { readonly done: number; readonly of: number } }) => {
+const Planning = ({
+  progress: { done, of },
+}: {
+  readonly progress: { readonly done: number; readonly of: number };
+}) => {
   const { t } = useText();
   useScanHandler(({ meaning }) => {
     if (meaning.meaning !== 'command' || meaning.command !== 'cancel') return false;
@@ -40,7 +51,11 @@ const Planning = ({ progress: { done, of } }: { readonly progress: { readonly do
     <div className={styles.screen}>
       <h1>{t('plan:title.plan')}</h1>
       <p role="status">{of === 0 ? t('plan:gathering') : t('plan:working', { done, of })}</p>
-      <progress className={styles.progress} {...(of === 0 ? {} : { value: done, max: of })} aria-label={t('plan:title.plan')} />
+      <progress
+        className={styles.progress}
+        {...(of === 0 ? {} : { value: done, max: of })}
+        aria-label={t('plan:title.plan')}
+      />
       <div className={styles.buttons}>
         <Button onPress={stopPlan}>{t('plan:stop')}</Button>
       </div>

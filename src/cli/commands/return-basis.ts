@@ -158,7 +158,9 @@ const give = (job: Job, basis: Basis): void => {
       words('basis-maker', {
         manufacturer,
         cost: amount(terms?.shipmentCost),
-        breaks: (terms?.priceBreaks ?? []).map(({ from, percentOff }) => `${from}:${percentOff} %`).join(', '),
+        breaks: (terms?.priceBreaks ?? [])
+          .map(({ from, percentOff }) => `${from}:${percentOff} %`)
+          .join(', '),
       }),
     ),
     ...lengths.map(({ lengthM, inService, plan }) =>

@@ -26,9 +26,7 @@ export const addReturnPlan = (program: Command, { words, terminal }: Shell): voi
       await withStation(job, async (call) => {
         const { plan, number } = await made(
           call,
-          input === undefined
-            ? { limitsOf: await meant(job, call, limitOf) }
-            : { input, limitsOf: limitOf },
+          input === undefined ? { limitsOf: await meant(job, call, limitOf) } : { input, limitsOf: limitOf },
         );
         const table =
           csv === undefined

@@ -4,7 +4,12 @@ import type { FallCase } from './fall-case.ts';
 import type { RecordedDeviceQuote, RecordedRepairTerms, ReturnBatch } from './return-batch.ts';
 import type { RecordedReturnsBasis } from './returns-basis.ts';
 
-export type CaseFile = FallCase | ReturnBatch | RecordedRepairTerms | RecordedDeviceQuote | RecordedReturnsBasis;
+export type CaseFile =
+  | FallCase
+  | ReturnBatch
+  | RecordedRepairTerms
+  | RecordedDeviceQuote
+  | RecordedReturnsBasis;
 export type CaseFileKind = CaseFile['kind'];
 
 export const fallCaseKey = (number: number): string => `fall case ${number}`;

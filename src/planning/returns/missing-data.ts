@@ -21,12 +21,11 @@ export type InputFault =
 
 /** What contradicts itself, and so cannot be planned at all. */
 export const faultsOfInput = (input: ReturnPlanInput): readonly InputFault[] => [
-  ...input.needs
-    .flatMap(({ lengthM, perMonth, ready }) =>
-      [perMonth.length, typeof ready === 'number' ? input.months : ready.length]
-        .filter((months) => months !== input.months)
-        .map((months) => ({ kind: 'months' as const, lengthM, months })),
-    ),
+  ...input.needs.flatMap(({ lengthM, perMonth, ready }) =>
+    [perMonth.length, typeof ready === 'number' ? input.months : ready.length]
+      .filter((months) => months !== input.months)
+      .map((months) => ({ kind: 'months' as const, lengthM, months })),
+  ),
   ...twice(input.devices.map(({ id }) => id)),
   ...twice(input.manufacturers.map(({ name }) => name)),
   ...twice(input.needs.map(({ lengthM }) => `${lengthM} m`)),

@@ -2,16 +2,7 @@
 import { grouped } from '../../domain/grouped.ts';
 import { type HeldDevice, readyIn } from './plan-input.ts';
 import { type DeviceGroup, isReadyIn, type PlanProblem } from './plan-problem.ts';
-import {
-  orderMonths,
-  orders,
-  outlasts,
-  programOf,
-  type Slot,
-  sent,
-  short,
-  slotsOf,
-} from './plan-program.ts';
+import { orderMonths, orders, outlasts, programOf, type Slot, sent, short, slotsOf } from './plan-program.ts';
 import { earliest } from './send-early.ts';
 import type { Optimum, Solver } from './solver.ts';
 

@@ -102,7 +102,10 @@ const classesOf = (inside: readonly ChargedDevice[]): readonly PriceClass[] => {
 };
 
 /** Only price breaks that take more off than every one before, and that so many devices of the manufacturer can reach. */
-export const tiersOf = ({ priceBreaks, name }: ManufacturerTerms, { groups }: PlanProblem): readonly Tier[] => {
+export const tiersOf = (
+  { priceBreaks, name }: ManufacturerTerms,
+  { groups }: PlanProblem,
+): readonly Tier[] => {
   const reach = groups.reduce((sum, { terms, size }) => sum + (terms.name === name ? size : 0), 0);
   const better: { from: number; percentOff: number }[] = [{ from: 1, percentOff: 0 }];
   for (const { from, percentOff } of priceBreaks.toSorted(
@@ -128,10 +131,6 @@ export const isReadyIn = (
  * two are one, which never costs more. Only what comes back within the plan and within its life is worth sending.
  */
 export const sendingMonths = (group: DeviceGroup, { groups }: PlanProblem): readonly number[] =>
-  [
-    ...new Set(
-      groups.filter(({ terms }) => terms === group.terms).map(({ availableFrom }) => availableFrom),
-    ),
-  ]
+  [...new Set(groups.filter(({ terms }) => terms === group.terms).map(({ availableFrom }) => availableFrom))]
     .sort((one, other) => one - other)
     .filter((sentIn) => isReadyIn(group, sentIn, sentIn + group.turnaroundMonths));

@@ -26,9 +26,10 @@ export interface Slot {
 }
 
 export const sent = ({ index, month, place }: Slot): string => `u_${index}_${month}_${place}`;
-const sentAt = (slot: Slot, price: number): string =>
-  slot.group.classes.length === 1 ? sent(slot) : `w_${slot.index}_${price}_${slot.month}_${slot.place}`;
-const ships = (maker: number, month: number, place: number): string => `y_${maker}_${month}_${place}`;
+/** Of one price, in all months together: what they cost depends on the price break alone. */
+const sentAt = ({ index, place }: Slot, price: number): string => `w_${index}_${price}_${place}`;
+/** That the shipment goes in which the slot is. */
+const shipmentOf = ({ maker, month, place }: Slot): string => `y_${maker}_${month}_${place}`;
 export const orders = (offer: number, month: number): string => `n_${offer}_${month}`;
 export const short = (need: number, month: number): string => `s_${need}_${month}`;
 
@@ -67,9 +68,7 @@ const isNewReady = (
 /** For the least cost; or, where the needs may be missed, for the fewest devices missing. */
 export const programOf = (problem: PlanProblem, mayMiss: boolean): LinearProgram => {
   const slots = slotsOf(problem);
-  const shipments: Shipments = [
-    ...grouped(slots, ({ maker, month, place }) => ships(maker, month, place)),
-  ];
+  const shipments: Shipments = [...grouped(slots, shipmentOf)];
   const misses = problem.needs.flatMap(({ perMonth }, need) =>
     perMonth.map((needed, month) => ({ name: short(need, month), most: needed, isWhole: true })),
   );
@@ -83,7 +82,7 @@ export const programOf = (problem: PlanProblem, mayMiss: boolean): LinearProgram
     cost: mayMiss ? misses.map(({ name }) => ({ factor: 1, name })) : costOf(problem, slots, shipments),
     rows: rows.filter(({ terms, relation, value }) => terms.length > 0 || relation !== '>=' || value > 0),
     unknowns: [
-      ...slots.flatMap(unknownsOf),
+      ...unknownsOf(slots),
       ...shipments.map(([name]) => ({ name, most: 1, isWhole: true })),
       ...problem.offers.flatMap((offer, place) =>
         orderMonths(offer, problem).map((month) => ({
@@ -103,43 +102,69 @@ type Shipments = readonly (readonly [string, readonly Slot[]])[];
 const mostNeeded = ({ needs }: PlanProblem): number =>
   needs.reduce((most, { perMonth }) => Math.max(most, ...perMonth), 0);
 
-const unknownsOf = (slot: Slot): Unknown[] => {
-  const { group } = slot;
-  const whole = { name: sent(slot), most: group.size, isWhole: true };
-  if (group.classes.length === 1) return [whole];
-  return [
-    whole,
-    ...group.classes.map(({ devices }, price) => ({
-      name: sentAt(slot, price),
-      most: devices.length,
-      isWhole: false,
-    })),
-  ];
-};
+/** The slots of a group at one price break, in whatever month. */
+const lanesOf = (slots: readonly Slot[]): readonly (readonly [Slot, ...Slot[]])[] =>
+  [...grouped(slots, ({ index, place }) => `${index} ${place}`).values()].flatMap(([first, ...others]) =>
+    first === undefined ? [] : [[first, ...others] as const],
+  );
 
-/** No more devices than there are; those of all prices together are those of the slot. */
-const groupRows = (slots: readonly Slot[]): readonly Row[] =>
-  [...grouped(slots, ({ group }) => group)].flatMap(([{ classes }, ofGroup]): Row[] => [
-    ...classes.map(({ devices }, price) => ({
-      terms: ofGroup.map((slot) => ({ factor: 1, name: sentAt(slot, price) })),
-      relation: '<=' as const,
-      value: devices.length,
-    })),
-    ...(classes.length === 1
-      ? []
-      : ofGroup.map((slot) => ({
-          terms: [
-            ...classes.map((_, price) => ({ factor: 1, name: sentAt(slot, price) })),
-            { factor: -1, name: sent(slot) },
-          ],
-          relation: '=' as const,
-          value: 0,
-        }))),
-  ]);
+/** Of a group of one price, how many go says it all. */
+const hasPrices = ({ group }: Slot): boolean => group.classes.length > 1;
+
+const unknownsOf = (slots: readonly Slot[]): readonly Unknown[] => [
+  ...slots.map((slot) => ({ name: sent(slot), most: slot.group.size, isWhole: true })),
+  ...lanesOf(slots).flatMap(([slot]) =>
+    hasPrices(slot)
+      ? slot.group.classes.map(({ devices }, price) => ({
+          name: sentAt(slot, price),
+          most: devices.length,
+          isWhole: false,
+        }))
+      : [],
+  ),
+];
 
 /**
- * As many as the price break asks for, and no more than belong to it; a device is in a shipment only where there is one, for
- * each price by itself, which a solver bounds far better. One that goes after others had to wait for something in it.
+ * No more devices than there are; those of all prices together are those that go. A device goes at a price break only where
+ * there is a shipment with it, for each price by itself, which a solver bounds far better.
+ */
+const groupRows = (slots: readonly Slot[]): readonly Row[] =>
+  [...grouped(slots, ({ group }) => group)].flatMap(([{ classes, size }, ofGroup]): Row[] => {
+    const lanes = lanesOf(ofGroup);
+    if (classes.length === 1)
+      return [
+        { terms: ofGroup.map((slot) => ({ factor: 1, name: sent(slot) })), relation: '<=', value: size },
+      ];
+    return [
+      ...classes.map(({ devices }, price) => ({
+        terms: lanes.map(([slot]) => ({ factor: 1, name: sentAt(slot, price) })),
+        relation: '<=' as const,
+        value: devices.length,
+      })),
+      ...lanes.flatMap((lane): Row[] => [
+        {
+          terms: [
+            ...classes.map((_, price) => ({ factor: 1, name: sentAt(lane[0], price) })),
+            ...lane.map((slot) => ({ factor: -1, name: sent(slot) })),
+          ],
+          relation: '=',
+          value: 0,
+        },
+        ...classes.map(({ devices }, price) => ({
+          terms: [
+            { factor: 1, name: sentAt(lane[0], price) },
+            ...lane.map((slot) => ({ factor: -devices.length, name: shipmentOf(slot) })),
+          ],
+          relation: '<=' as const,
+          value: 0,
+        })),
+      ]),
+    ];
+  });
+
+/**
+ * As many as the price break asks for, and no more than belong to it; nothing is in a shipment that does not go. One that goes
+ * after others had to wait for something in it.
  */
 const shipmentRows = (name: string, inside: readonly Slot[]): readonly Row[] => {
   const [first] = inside;
@@ -159,16 +184,14 @@ const shipmentRows = (name: string, inside: readonly Slot[]): readonly Row[] => 
             value: 0,
           },
         ]),
-    ...inside.flatMap((slot) =>
-      slot.group.classes.map(({ devices }, price) => ({
-        terms: [
-          { factor: 1, name: sentAt(slot, price) },
-          { factor: -devices.length, name },
-        ],
-        relation: '<=' as const,
-        value: 0,
-      })),
-    ),
+    ...inside.map((slot) => ({
+      terms: [
+        { factor: 1, name: sent(slot) },
+        { factor: -slot.group.size, name },
+      ],
+      relation: '<=' as const,
+      value: 0,
+    })),
   ];
 };
 
@@ -206,12 +229,16 @@ const needRows = (problem: PlanProblem, slots: readonly Slot[], mayMiss: boolean
   );
 
 const costOf = (problem: PlanProblem, slots: readonly Slot[], shipments: Shipments): readonly Term[] => [
-  ...slots.flatMap((slot) =>
-    slot.group.classes.map(({ charge }, price) => ({
-      factor: charge * (1 - slot.tier.percentOff / 100),
-      name: sentAt(slot, price),
-    })),
-  ),
+  ...lanesOf(slots).flatMap((lane) => {
+    const [{ group, tier }] = lane;
+    const paid = (charge: number): number => charge * (1 - tier.percentOff / 100);
+    return group.classes.flatMap(({ charge }, price) =>
+      (hasPrices(lane[0]) ? [sentAt(lane[0], price)] : lane.map(sent)).map((name) => ({
+        factor: paid(charge),
+        name,
+      })),
+    );
+  }),
   ...shipments.flatMap(([name, [slot]]) =>
     slot === undefined ? [] : [{ factor: slot.group.terms.shipmentCost, name }],
   ),

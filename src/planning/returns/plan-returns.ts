@@ -1,7 +1,14 @@
 /** What to send together and when, what to replace, what to scrap: the cheapest plan, with a reason for every choice. */
 import { grouped } from '../../domain/grouped.ts';
 import { faultsOfInput, type InputFault, type MissingData, missingIn } from './missing-data.ts';
-import { type Optimal, type Order, optimumOf, type Sending, type Shortfall, shortfallsOf } from './optimum.ts';
+import {
+  type Optimal,
+  type Order,
+  optimumOf,
+  type Sending,
+  type Shortfall,
+  shortfallsOf,
+} from './optimum.ts';
 import type { ReturnPlanInput } from './plan-input.ts';
 import { type PlanProblem, problemOf } from './plan-problem.ts';
 import type { Solver } from './solver.ts';
@@ -127,10 +134,7 @@ const planFrom = (
   };
 };
 
-const shipmentsOf = (
-  input: ReturnPlanInput,
-  sent: ReadonlyMap<string, Sending>,
-): readonly Shipment[] =>
+const shipmentsOf = (input: ReturnPlanInput, sent: ReadonlyMap<string, Sending>): readonly Shipment[] =>
   input.manufacturers.flatMap(({ name, shipmentCost }) => {
     const going = input.devices
       .map(({ id }) => sent.get(id))

@@ -2,13 +2,16 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { highsOnDemand } from './highs-loader.ts';
 import { planReturns } from './plan-returns.ts';
-import { planWhatCanBe } from './plan-what-can-be.ts';
 import type { FromPlanThread, PlanOrder } from './plan-thread-words.ts';
+import { planWhatCanBe } from './plan-what-can-be.ts';
 import { priceLimitOf } from './price-limit.ts';
 import { loadSolver } from './solver.ts';
 
 /** The solver, the plan, and each price limit is a step. */
-const make = async ({ input, limitsOf, whatCanBe }: PlanOrder, tell: (word: FromPlanThread) => void): Promise<void> => {
+const make = async (
+  { input, limitsOf, whatCanBe }: PlanOrder,
+  tell: (word: FromPlanThread) => void,
+): Promise<void> => {
   const of = limitsOf.length + 2;
   tell({ kind: 'progress', done: 0, of });
   const solve = await loadSolver(highsOnDemand);

@@ -53,7 +53,12 @@ export const returnPlanComposition = async (
     fileName: `return-plan-${from}`,
     data,
     report: (widthMm) =>
-      listReport(data, { station: station.name, on: from, at: context.now(), asked, counted }, words, widthMm),
+      listReport(
+        data,
+        { station: station.name, on: from, at: context.now(), asked, counted },
+        words,
+        widthMm,
+      ),
   };
 };
 
@@ -77,7 +82,10 @@ const rowsOf = (
       return {
         kind: choice.kind,
         id: row === undefined ? choice.id : formatBenchId(row.device.benchId),
-        model: row === undefined ? (device?.manufacturer ?? '') : `${row.modelSheet.manufacturer} ${row.modelSheet.model}`,
+        model:
+          row === undefined
+            ? (device?.manufacturer ?? '')
+            : `${row.modelSheet.manufacturer} ${row.modelSheet.model}`,
         serial: row?.device.serial ?? '',
         lengthM: device?.lengthM ?? 0,
         month: 'month' in choice ? text.firstDay(choice.month).slice(0, 7) : undefined,
@@ -85,15 +93,17 @@ const rowsOf = (
         why: say((words) => choiceSentence(choice, plan, planned, words)),
       };
     }),
-    ...plan.extraOrders.map(({ lengthM, month, count }, index): ReturnPlanRow => ({
-      kind: 'order',
-      id: '',
-      model: '',
-      serial: '',
-      lengthM,
-      month: text.firstDay(month).slice(0, 7),
-      pays: count * (input.newDevices.find((offer) => offer.lengthM === lengthM)?.price ?? 0),
-      why: besides[index] ?? [],
-    })),
+    ...plan.extraOrders.map(
+      ({ lengthM, month, count }, index): ReturnPlanRow => ({
+        kind: 'order',
+        id: '',
+        model: '',
+        serial: '',
+        lengthM,
+        month: text.firstDay(month).slice(0, 7),
+        pays: count * (input.newDevices.find((offer) => offer.lengthM === lengthM)?.price ?? 0),
+        why: besides[index] ?? [],
+      }),
+    ),
   ];
 };

@@ -4,7 +4,11 @@ import { serviceLifeEnd } from '../../domain/due/service-life-end.ts';
 import { returnsBasisKey } from '../../domain/held/case-file.ts';
 import { type MissingEvidence, missingEvidence } from '../../domain/held/missing-evidence.ts';
 import { heldSince } from '../../domain/held/next-step.ts';
-import type { RecordedDeviceQuote, RecordedRepairTerms, ReturnBatch } from '../../domain/held/return-batch.ts';
+import type {
+  RecordedDeviceQuote,
+  RecordedRepairTerms,
+  ReturnBatch,
+} from '../../domain/held/return-batch.ts';
 import { emptyReturnsBasis, type ReturnsBasis } from '../../domain/held/returns-basis.ts';
 import type { DeviceRow, LedgerReader } from '../../ledger/ledger.ts';
 import { programIn } from '../program-in.ts';

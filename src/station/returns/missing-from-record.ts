@@ -82,18 +82,20 @@ export const missingFromRecord = (
     },
   );
   const every = [...new Set([...lengths, ...basis.lengths.map(({ lengthM }) => lengthM)])];
-  const ofLengths = every.toSorted((one, other) => one - other).flatMap((lengthM): MissingFromRecord[] => {
-    const plan = basis.lengths.find((each) => each.lengthM === lengthM);
-    const devices = repairable.filter(({ modelSheet }) => modelSheet.ratedLengthM === lengthM).length;
-    return [
-      ...(plan?.needed === undefined ? [{ kind: 'need' as const, lengthM, devices }] : []),
-      ...(plan?.newDevice === undefined
-        ? [{ kind: 'new device' as const, lengthM, devices }]
-        : plan.newDevice.lifeYears === undefined
-          ? [{ kind: 'new life' as const, lengthM, devices }]
-          : []),
-    ];
-  });
+  const ofLengths = every
+    .toSorted((one, other) => one - other)
+    .flatMap((lengthM): MissingFromRecord[] => {
+      const plan = basis.lengths.find((each) => each.lengthM === lengthM);
+      const devices = repairable.filter(({ modelSheet }) => modelSheet.ratedLengthM === lengthM).length;
+      return [
+        ...(plan?.needed === undefined ? [{ kind: 'need' as const, lengthM, devices }] : []),
+        ...(plan?.newDevice === undefined
+          ? [{ kind: 'new device' as const, lengthM, devices }]
+          : plan.newDevice.lifeYears === undefined
+            ? [{ kind: 'new life' as const, lengthM, devices }]
+            : []),
+      ];
+    });
   const all = [
     ...(basis.currency === undefined ? [{ kind: 'currency' as const, devices: repairable.length }] : []),
     ...ofMakers,

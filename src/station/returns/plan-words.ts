@@ -135,7 +135,10 @@ export const shortfallSentences = (
   );
 
 /** From the record once for each model, manufacturer and length; from a file device by device. */
-export const missingSentences = ({ recorded, answer }: PlannedReturns, text: ReturnsText): readonly string[] =>
+export const missingSentences = (
+  { recorded, answer }: PlannedReturns,
+  text: ReturnsText,
+): readonly string[] =>
   recorded === undefined
     ? answer.plan.missing.map((missing) => missingLine(missing, text))
     : recorded.missing.map((missing) => missingSentence(missing, text));

@@ -39,7 +39,7 @@ const monthAfter = (date: CalendarDate, today: CalendarDate): number =>
   Number(today.slice(5, 7));
 
 export const recordedInput = (gathered: GatheredReturns): RecordedInput => {
-  const { basis, held, today } = gathered;
+  const { basis, held } = gathered;
   const placed = held.map((row) => ({ row, why: apartWhy(row, gathered) }));
   const planned = placed.flatMap(({ row, why }) => (why === undefined ? [row] : []));
   const lost = new Map<string, LostWhy>(
@@ -108,9 +108,7 @@ const lostWhy = (row: HeldRow, { today, terms, batches }: GatheredReturns): Lost
   const end = serviceLifeEnd(device, modelSheet);
   if (end !== undefined && monthAfter(end, today) <= 0) return 'life over';
   const came = batches.flatMap(({ devices }) =>
-    devices.flatMap(({ benchId, back }) =>
-      benchId === device.benchId && back !== undefined ? [back] : [],
-    ),
+    devices.flatMap(({ benchId, back }) => (benchId === device.benchId && back !== undefined ? [back] : [])),
   );
   const latest = came.toSorted((one, other) => (one.on < other.on ? 1 : -1))[0];
   const removedOn = device.currentTag?.issuedOn;

@@ -40,7 +40,10 @@ export class ReturnsText {
   }
 
   money(amount: number): string {
-    const digits = new Intl.NumberFormat(this.#locale, { minimumFractionDigits: 2, maximumFractionDigits: 2 });
+    const digits = new Intl.NumberFormat(this.#locale, {
+      minimumFractionDigits: 2,
+      maximumFractionDigits: 2,
+    });
     return `${digits.format(amount)} ${this.#place.currency}`.trim();
   }
 

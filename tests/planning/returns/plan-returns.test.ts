@@ -259,9 +259,7 @@ const randomInput = (random: SeededRandom): ReturnPlanInput => {
     needs: lengths.map((lengthM) => ({
       lengthM,
       ready:
-        random.next() < 0.7
-          ? random.whole(0, 1)
-          : Array.from({ length: months }, () => random.whole(0, 2)),
+        random.next() < 0.7 ? random.whole(0, 1) : Array.from({ length: months }, () => random.whole(0, 2)),
       perMonth: Array.from({ length: months }, () => random.whole(0, 3)),
     })),
   });

@@ -90,8 +90,12 @@ describe('from the record', () => {
     expect(of.makers).toContainEqual({ manufacturer: 'Quillmoor', devices: expect.any(Number) });
     const sentences = of.missing.map(({ sentence }) => sentence);
     expect(sentences).toContainEqual('Nobody has said which currency the prices are in.');
-    expect(sentences).toContainEqual(expect.stringContaining('Quillmoor Stayline 50 ft: the manufacturer was not asked yet'));
-    expect(sentences).toContainEqual(expect.stringContaining('15.24 m: nobody has said how many are needed.'));
+    expect(sentences).toContainEqual(
+      expect.stringContaining('Quillmoor Stayline 50 ft: the manufacturer was not asked yet'),
+    );
+    expect(sentences).toContainEqual(
+      expect.stringContaining('15.24 m: nobody has said how many are needed.'),
+    );
     expect(choicesOf(await plan(), benchIds)).toEqual(['undecided', 'undecided', 'undecided']);
   }, 240_000);
 
