@@ -52,15 +52,6 @@ export const PlanOverview = ({ plan, job, decisions, isCurrent }: PlanOverviewPr
       </div>
       <StalePlan isCurrent={isCurrent} />
       <Cost plan={plan} />
-      {plan.shortfalls.length === 0 ? null : (
-        <section className={styles.panel} aria-labelledby="shortfalls">
-          <h2 id="shortfalls" className={styles.sign}>
-            <Icon name="warning" />
-            {t('plan:shortfalls')}
-          </h2>
-          <Sentences sentences={plan.shortfalls} />
-        </section>
-      )}
       <section className={styles.panel} aria-labelledby="decisions">
         <h2 id="decisions">{t('plan:decisions')}</h2>
         {decisions.length === 0 ? (
@@ -82,6 +73,15 @@ export const PlanOverview = ({ plan, job, decisions, isCurrent }: PlanOverviewPr
           </ol>
         )}
       </section>
+      {plan.shortfalls.length === 0 ? null : (
+        <section className={styles.panel} aria-labelledby="shortfalls">
+          <h2 id="shortfalls" className={styles.sign}>
+            <Icon name="warning" />
+            {t('plan:shortfalls')}
+          </h2>
+          <Sentences sentences={plan.shortfalls} />
+        </section>
+      )}
       {plan.missing.length === 0 ? null : (
         <section className={styles.panel} aria-labelledby="missing">
           <h2 id="missing">{t('plan:missing')}</h2>

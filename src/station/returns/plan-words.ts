@@ -1,6 +1,7 @@
 /** A return plan in sentences: one for every choice, what is saved, what is missing, and what price would change the answer. */
 import { formatBenchId } from '../../domain/bench-id/bench-id.ts';
 import { benchIdSchema } from '../../domain/brand.ts';
+import type { Shortfall } from '../../planning/returns/optimum.ts';
 import type { Choice, NoPlan, ReturnPlan, Shipment } from '../../planning/returns/plan-returns.ts';
 import type { PriceLimit } from '../../planning/returns/price-limit.ts';
 import type { PlannedReturns } from './planned-returns.ts';
@@ -84,8 +85,8 @@ const lostWords = (
 };
 
 export const shipmentSentence = (shipment: Shipment, text: ReturnsText): string =>
-  text.said('shipment', {
-    month: text.month(shipment.month),
+  text.said(shipment.percentOff === 0 ? 'shipment-full-price' : 'shipment', {
+    month: text.monthFirst(shipment.month),
     count: shipment.ids.length,
     manufacturer: shipment.manufacturer,
     repairs: text.money(shipment.repairs),
@@ -96,7 +97,7 @@ export const shipmentSentence = (shipment: Shipment, text: ReturnsText): string 
 /** What is ordered besides those that replace a held device. */
 export const orderSentences = ({ extraOrders }: ReturnPlan, text: ReturnsText): readonly string[] =>
   extraOrders.map(({ lengthM, month, count }) =>
-    text.said('extra-order', { month: text.month(month), count, length: text.length(lengthM) }),
+    text.said('extra-order', { month: text.monthFirst(month), count, length: text.length(lengthM) }),
   );
 
 /** What it costs, and what that saves. */
@@ -126,13 +127,28 @@ export const noPlanSentences = ({ faults }: NoPlan, text: ReturnsText): readonly
   ),
 ];
 
+/** Months in a row of which the same is to be said are said together. */
 export const shortfallSentences = (
   { shortfalls }: Pick<NoPlan, 'shortfalls'>,
   text: ReturnsText,
-): readonly string[] =>
-  shortfalls.map(({ lengthM, month, needed, most }) =>
-    text.said('shortfall', { length: text.length(lengthM), month: text.month(month), needed, most }),
+): readonly string[] => {
+  const runs: { first: Shortfall; last: number }[] = [];
+  for (const each of shortfalls) {
+    const run = runs.at(-1);
+    const { lengthM, needed, most } = run?.first ?? {};
+    const isSame = lengthM === each.lengthM && needed === each.needed && most === each.most;
+    if (run !== undefined && isSame && run.last === each.month - 1) run.last = each.month;
+    else runs.push({ first: each, last: each.month });
+  }
+  return runs.map(({ first: { lengthM, month, needed, most }, last }) =>
+    text.said('shortfall', {
+      length: text.length(lengthM),
+      month: month === last ? text.monthFirst(month) : `${text.monthFirst(month)} – ${text.month(last)}`,
+      needed,
+      most,
+    }),
   );
+};
 
 /** From the record once for each model, manufacturer and length; from a file device by device. */
 export const missingSentences = (

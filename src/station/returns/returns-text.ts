@@ -53,6 +53,12 @@ export class ReturnsText {
     return text.format(new Date(`${this.firstDay(month)}T00:00:00Z`));
   }
 
+  /** At the head of a sentence. */
+  monthFirst(month: number): string {
+    const text = this.month(month);
+    return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
+  }
+
   firstDay(month: number): string {
     return `${addMonths(this.#place.from, month).slice(0, 7)}-01`;
   }

@@ -123,8 +123,7 @@ describe('from the record', () => {
     expect(choicesOf(made, benchIds).sort()).toEqual(['repair', 'repair', 'scrap']);
     // A repair takes 45 days and a new one 75: nothing is there before the third month.
     expect(made.shortfalls).toEqual([
-      `March 2026: ${inService + 2} ready 15.24 m devices are needed, and ${inService} at most can be there.`,
-      `April 2026: ${inService + 2} ready 15.24 m devices are needed, and ${inService} at most can be there.`,
+      `March 2026 – April 2026: ${inService + 2} ready 15.24 m devices are needed, and ${inService} at most can be there.`,
     ]);
     // The others can be repaired for 100 each: one that asks for more is left out.
     expect(made.limits).toMatchObject([{ id: benchIds[0]!, limit: { kind: 'up to', price: 100 } }]);
