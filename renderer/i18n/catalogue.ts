@@ -12,6 +12,7 @@ import enKeeping from '../../assets/messages/en/keeping.json';
 import enLedger from '../../assets/messages/en/ledger.json';
 import enNotices from '../../assets/messages/en/notices.json';
 import enPeople from '../../assets/messages/en/people.json';
+import enPlan from '../../assets/messages/en/plan.json';
 import enProgram from '../../assets/messages/en/program.json';
 import enRecords from '../../assets/messages/en/records.json';
 import enSchedule from '../../assets/messages/en/schedule.json';
@@ -28,6 +29,7 @@ import esKeeping from '../../assets/messages/es/keeping.json';
 import esLedger from '../../assets/messages/es/ledger.json';
 import esNotices from '../../assets/messages/es/notices.json';
 import esPeople from '../../assets/messages/es/people.json';
+import esPlan from '../../assets/messages/es/plan.json';
 import esProgram from '../../assets/messages/es/program.json';
 import esRecords from '../../assets/messages/es/records.json';
 import esSchedule from '../../assets/messages/es/schedule.json';
@@ -48,6 +50,7 @@ interface Catalogues {
   readonly ledger: typeof enLedger;
   readonly notices: typeof enNotices;
   readonly people: typeof enPeople;
+  readonly plan: typeof enPlan;
   readonly program: typeof enProgram;
   readonly records: typeof enRecords;
   readonly schedule: typeof enSchedule;
@@ -67,6 +70,7 @@ const english: Catalogues = {
   ledger: enLedger,
   notices: enNotices,
   people: enPeople,
+  plan: enPlan,
   program: enProgram,
   records: enRecords,
   schedule: enSchedule,
@@ -85,6 +89,7 @@ const spanish: Catalogues = {
   ledger: esLedger,
   notices: esNotices,
   people: esPeople,
+  plan: esPlan,
   program: esProgram,
   records: esRecords,
   schedule: esSchedule,

@@ -26,6 +26,7 @@ import { RecordScreen } from '../screens/records/record-screen.tsx';
 import { RecordsScreen } from '../screens/records/records-screen.tsx';
 import { RegisterScreen } from '../screens/register/register-screen.tsx';
 import { ReinspectionsScreen } from '../screens/schedule/reinspections-screen.tsx';
+import { ReturnsPlanScreen } from '../screens/returns-plan/returns-plan-screen.tsx';
 import { ScheduleScreen } from '../screens/schedule/schedule-screen.tsx';
 import { WeekScreen } from '../screens/schedule/week-screen.tsx';
 import { SetupScreen } from '../screens/setup/setup-screen.tsx';
@@ -73,6 +74,8 @@ export const CurrentScreen = () => {
       ) : (
         <ReturnBatchScreen key={route.batch} number={route.batch} />
       );
+    case 'returns-plan':
+      return <ReturnsPlanScreen page={route.page} />;
     case 'desk':
       return <DeskScreen returning={route.benchId} />;
     case 'custody':

@@ -16,7 +16,11 @@ const places: readonly Place[] = [
   { name: 'start', icon: 'home', screens: ['start'] },
   { name: 'desk', icon: 'person', screens: ['desk', 'custody', 'count', 'kits'] },
   { name: 'bench', icon: 'bench', screens: ['bench', 'tag'] },
-  { name: 'held', icon: 'stop', screens: ['held', 'returns', 'notices', 'new-notice', 'notice'] },
+  {
+    name: 'held',
+    icon: 'stop',
+    screens: ['held', 'returns', 'returns-plan', 'notices', 'new-notice', 'notice'],
+  },
   { name: 'register', icon: 'register', screens: ['register', 'device', 'lifeline', 'new-device'] },
   { name: 'schedule', icon: 'calendar', screens: ['schedule', 'reinspections'] },
   { name: 'records', icon: 'clock', screens: ['records', 'record', 'insight'] },

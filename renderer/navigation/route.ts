@@ -44,6 +44,8 @@ export type Route =
   | { readonly screen: 'held'; readonly benchId?: BenchId | undefined }
   /** Every return batch, or one of them. */
   | { readonly screen: 'returns'; readonly batch?: number | undefined }
+  /** What the plan of returns is made of, one of its decisions from 1 on, or all of it. */
+  | { readonly screen: 'returns-plan'; readonly page?: 'data' | number | undefined }
   /** `benchId`: a device whose return begins there. */
   | { readonly screen: 'desk'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'custody' }
@@ -87,6 +89,8 @@ export const hashOf = (route: Route): string => {
       return route.benchId === undefined ? '#/held' : `#/held/${route.benchId}`;
     case 'returns':
       return route.batch === undefined ? '#/returns' : `#/returns/${route.batch}`;
+    case 'returns-plan':
+      return route.page === undefined ? '#/returns-plan' : `#/returns-plan/${route.page}`;
     case 'insight':
       return '#/insight';
     case 'notices':
@@ -146,6 +150,10 @@ export const routeOf = (hash: string): Route => {
       return benchId.success ? { screen, benchId: benchId.data } : { screen };
     case 'returns':
       return /^[1-9]\d*$/.test(first ?? '') ? { screen, batch: Number(first) } : { screen };
+    case 'returns-plan': {
+      if (first === 'data') return { screen, page: first };
+      return /^[1-9]\d*$/.test(first ?? '') ? { screen, page: Number(first) } : { screen };
+    }
     case 'relabel':
     case 'corrections':
       return benchId.success ? { screen, benchId: benchId.data } : { screen: 'start' };

@@ -1,4 +1,4 @@
-/** How a fall case, a return batch, the repair terms of a model and a re-inspection change with an event. */
+/** How what is kept besides the state of devices changes with an event. */
 import type { RecordedEvent } from './event.ts';
 import { drawnReinspection, evolveReinspection } from './evolve-reinspection.ts';
 import type { CaseFile } from './held/case-file.ts';
@@ -37,6 +37,10 @@ export const evolveCaseFile = (file: CaseFile | undefined, recorded: RecordedEve
       return { kind: 'repair terms', modelSheetId: event.modelSheetId, ...event.terms, on, by };
     case 'reinspection.drawn':
       return drawnReinspection(event, recorded);
+    case 'device-quote.recorded':
+      return { kind: 'device quote', benchId: event.benchId, ...event.quote, on, by };
+    case 'returns-basis.recorded':
+      return { kind: 'returns basis', ...event.basis, on, by };
     default:
       if (file?.kind === 'fall case') return evolveFallCase(file, recorded);
       if (file?.kind === 'reinspection') return evolveReinspection(file, recorded);

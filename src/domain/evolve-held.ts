@@ -4,7 +4,13 @@ import type { Device } from './device.ts';
 import { endTag } from './end-tag.ts';
 import type { RecordedEvent } from './event.ts';
 import type { Touched } from './evolve.ts';
-import { fallCaseKey, repairTermsKey, returnBatchKey } from './held/case-file.ts';
+import {
+  deviceQuoteKey,
+  fallCaseKey,
+  repairTermsKey,
+  returnBatchKey,
+  returnsBasisKey,
+} from './held/case-file.ts';
 import type { RecordedEvidence } from './held/evidence.ts';
 import type { HeldEvent } from './held-event.ts';
 
@@ -25,6 +31,10 @@ export const heldTouches = (event: HeldEvent): Touched => {
       return { caseFile: fallCaseKey(event.fallCase), benchId: event.benchId };
     case 'repair-terms.recorded':
       return { caseFile: repairTermsKey(event.modelSheetId) };
+    case 'device-quote.recorded':
+      return { caseFile: deviceQuoteKey(event.benchId), benchId: event.benchId };
+    case 'returns-basis.recorded':
+      return { caseFile: returnsBasisKey };
     case 'return-batch.opened':
     case 'return-batch.shipped':
     case 'return-batch.followed-up':

@@ -140,6 +140,8 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'fall-case.closed':
     case 'fall-case.device-closed':
     case 'repair-terms.recorded':
+    case 'device-quote.recorded':
+    case 'returns-basis.recorded':
     case 'return-batch.opened':
     case 'return-batch.device-added':
     case 'return-batch.device-taken-out':

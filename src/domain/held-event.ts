@@ -4,7 +4,13 @@ import { benchIdSchema } from './brand.ts';
 import { event } from './event-shape.ts';
 import { certificateSchema, documentFileSchema, evidenceEntrySchema } from './held/evidence.ts';
 import { fallFactsSchema } from './held/fall-case.ts';
-import { repairTermsSchema, returnOutcomeSchema, shipmentSchema } from './held/return-batch.ts';
+import {
+  deviceQuoteSchema,
+  repairTermsSchema,
+  returnOutcomeSchema,
+  shipmentSchema,
+} from './held/return-batch.ts';
+import { returnsBasisSchema } from './held/returns-basis.ts';
 import { whySchema } from './person-event.ts';
 
 const benchId = benchIdSchema;
@@ -42,6 +48,9 @@ export const heldEvents = [
   /** Of each device of the case, in the same breath. */
   event('fall-case.device-closed', { fallCase: number, benchId }),
   event('repair-terms.recorded', { modelSheetId: z.string(), terms: repairTermsSchema }),
+  event('device-quote.recorded', { benchId, quote: deviceQuoteSchema }),
+  /** All of it, as it is from now on. */
+  event('returns-basis.recorded', { basis: returnsBasisSchema }),
   event('return-batch.opened', { batch: number, manufacturer: z.string() }),
   event('return-batch.device-added', { batch: number, benchId }),
   event('return-batch.device-taken-out', { batch: number, benchId }),

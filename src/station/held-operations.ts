@@ -1,4 +1,5 @@
 /** The part of the contract that is about held devices: evidence, release, scrap, fall cases, returns to the manufacturer. */
+import { deviceQuoteRecord } from './operations/device-quote-record.ts';
 import { deviceScrap } from './operations/device-scrap.ts';
 import { fallCaseClose } from './operations/fall-case-close.ts';
 import { fallCaseList } from './operations/fall-case-list.ts';
@@ -21,6 +22,8 @@ import { returnBatchReceive } from './operations/return-batch-receive.ts';
 import { returnBatchShip } from './operations/return-batch-ship.ts';
 import { returnBatchShow } from './operations/return-batch-show.ts';
 import { returnBatchTakeOut } from './operations/return-batch-take-out.ts';
+import { returnsBasisRecord } from './operations/returns-basis-record.ts';
+import { returnsBasisShow } from './operations/returns-basis-show.ts';
 
 export const heldOperations = [
   heldList,
@@ -38,6 +41,7 @@ export const heldOperations = [
   fallCaseShow,
   repairTermsList,
   repairTermsRecord,
+  deviceQuoteRecord,
   returnBatchAdd,
   returnBatchTakeOut,
   returnBatchShip,
@@ -45,4 +49,6 @@ export const heldOperations = [
   returnBatchReceive,
   returnBatchList,
   returnBatchShow,
+  returnsBasisShow,
+  returnsBasisRecord,
 ] as const;

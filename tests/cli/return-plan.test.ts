@@ -1,4 +1,6 @@
 /** The return plan from the command line: the worked example of DEVELOPERS.md, in sentences and as JSON. */
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { DemoBench, expectRefused, inspector } from './demo-bench.ts';
 import { runCli } from './run-cli.ts';
@@ -69,4 +71,52 @@ test('a file that contradicts itself, or asks for what cannot be, says why; one 
   );
   const wrong = await bench.write('wrong.json', { ...example, months: 'three' });
   expectRefused(await bench.run(['return-plan', wrong, ...signedIn]), 'input-invalid');
+}, 240_000);
+
+test('the plan of the record says what is missing, and what is entered is no longer missing', async () => {
+  const before = (await bench.run(['return', 'basis', ...signedIn])).json();
+  expect(before.missing).toContainEqual(expect.objectContaining({ kind: 'currency' }));
+  await bench.run(['return', 'planning', '--months', '6', '--currency', 'EUR', ...signedIn]);
+  await bench.run(['return', 'costs', 'Norvane', '--shipment', '90', '--break', '3:10', ...signedIn]);
+  const after = (
+    await bench.run([
+      'return',
+      'need',
+      '6',
+      '--needed',
+      '4',
+      '--price',
+      '400',
+      '--lead-time',
+      '30',
+      ...signedIn,
+    ])
+  ).json();
+  expect(after).toMatchObject({ currency: 'EUR', months: 6 });
+  expect(after.makers).toContainEqual(
+    expect.objectContaining({
+      manufacturer: 'Norvane',
+      terms: { manufacturer: 'Norvane', shipmentCost: 90, priceBreaks: [{ from: 3, percentOff: 10 }] },
+    }),
+  );
+  expect(after.lengths).toContainEqual(
+    expect.objectContaining({
+      lengthM: 6,
+      plan: expect.objectContaining({
+        needed: Array.from({ length: 12 }, () => 4),
+        newDevice: { price: 400, leadTimeDays: 30 },
+      }),
+    }),
+  );
+  const table = join(bench.folder, 'plan.csv');
+  const plan = (await bench.run(['return-plan', '--csv', table, ...signedIn])).json();
+  expect(plan).toMatchObject({ found: true, currency: 'EUR' });
+  expect(plan.sentences).toEqual(
+    expect.arrayContaining(after.missing.map((each: { sentence: string }) => each.sentence)),
+  );
+  const lines = (await readFile(table, 'utf8')).trim().split('\r\n');
+  expect(lines[0]).toContain('Bench ID,Model,Serial number,Length,Decision,Month,To be paid');
+  expect(lines).toHaveLength(
+    1 + plan.choices.length + plan.summary.filter((each: string) => each.includes('besides')).length,
+  );
 }, 240_000);

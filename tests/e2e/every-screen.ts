@@ -15,6 +15,7 @@ import { badges, devices } from './prepared-depot.ts';
 import { screensOfProgram } from './program-screens.ts';
 import { screensOfRecords } from './records-screens.ts';
 import { screensOfReinspections } from './reinspection-screens.ts';
+import { screensOfReturnsPlan } from './returns-plan-screens.ts';
 import { screensOfSchedule } from './schedule-screens.ts';
 import { card, choose, go, heading, inMain, press, type Screen, signIn, type, type Visit } from './visit.ts';
 import { WedgeScanner } from './wedge-scanner.ts';
@@ -388,5 +389,6 @@ export const screens: readonly Screen[] = [
   ...setup,
   ...screensOfDesk,
   ...screensOfHeld,
+  ...screensOfReturnsPlan,
   ...screensOfNotices,
 ];

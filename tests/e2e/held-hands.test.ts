@@ -1,4 +1,4 @@
-/** The way back of a doubted device by keyboard alone: a finding is written, a second person agrees, the tag comes back. */
+/** The way back of a doubted device by keyboard alone: a finding is written, a second person agrees, the tag comes back; and a plan of returns. */
 import { expect, test } from 'vitest';
 import { formatBenchId } from '../../src/domain/bench-id/bench-id.ts';
 import type { BenchId } from '../../src/domain/brand.ts';
@@ -16,7 +16,7 @@ const first = { badge: demo.inspector, name: 'Teo Arandal' };
 const second = { badge: demo.regularUser, name: 'Wren Castellan' };
 
 test.runIf(hasBrowser())(
-  'a doubt is settled, agreed to, and its device scanned back to the bench by keyboard alone',
+  'a doubt is settled, agreed to, and its device scanned back to the bench by keyboard alone; then returns are planned',
   async () => {
     const window = await openBenchWindow({ folder: await demoFolderOfToday() });
     const { page, scan } = window;
@@ -82,6 +82,23 @@ test.runIf(hasBrowser())(
     expect(await ask(window, 'device.show', { benchId })).toMatchObject({
       device: { standing: 'quarantined', nextAction: 'start inspection' },
     });
+
+    await pressOn(/^a: Held/);
+    await pressOn(/^button: Returns to manufacturers/);
+    await pressOn(/^button: Repair or replace/);
+    await pressOn(/^button: Change Currency and months/);
+    await dialog.waitFor();
+    await keyboard.type('EUR');
+    await keyboard.press('Enter');
+    await dialog.waitFor({ state: 'detached' });
+    await page.getByRole('main').getByText('Every price is in EUR.').waitFor();
+    await pressOn(/^button: Make the plan for/);
+    await page.getByRole('heading', { name: 'Decisions' }).waitFor();
+    await pressOn(/^button: 1/);
+    await page
+      .getByRole('main')
+      .getByText(/^Decision 1 of/)
+      .waitFor();
   },
   240_000,
 );

@@ -88,7 +88,8 @@ export const privileges: readonly Privilege[] = [
       device.keep-picture device.record-facts device.relabel device.store device.scrap identity.search custody.check-in
       count.finish held.record-evidence release.take fall-case.open fall-case.note repair-terms.record return-batch.add
       return-batch.take-out return-batch.ship return-batch.follow-up return-batch.receive return-plan.start
-      return-plan.status return-plan.cancel reinspection.draw report.make report.status report.cancel report.file printer.check`,
+      return-plan.status return-plan.cancel returns-basis.show returns-basis.record device-quote.record reinspection.draw
+      report.make report.status report.cancel report.file printer.check`,
     ),
   },
   {

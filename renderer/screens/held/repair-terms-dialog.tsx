@@ -1,7 +1,10 @@
 /** What a manufacturer says of repairing a model: whether, for how much, and how long it takes. */
 import { type FormEvent, useState } from 'react';
+import { calendarDate } from '../../../src/domain/brand.ts';
+import type { RecordedRepairTerms } from '../../../src/domain/held/return-batch.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Choice } from '../../components/choice.tsx';
+import { DateInput } from '../../components/date-input.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { DialogActions } from '../../components/dialog-actions.tsx';
 import { TextInput } from '../../components/text-input.tsx';
@@ -13,17 +16,22 @@ import styles from './held.module.css';
 export interface RepairTermsDialogProps {
   readonly modelSheetId: string;
   readonly model: string;
+  /** What it said before. */
+  readonly known: Omit<RecordedRepairTerms, 'kind'> | undefined;
   onClose(): void;
 }
 
 const answers = ['yes', 'no', 'ask each time'] as const;
 
-export const RepairTermsDialog = ({ modelSheetId, model, onClose }: RepairTermsDialogProps) => {
+export const RepairTermsDialog = ({ modelSheetId, model, known, onClose }: RepairTermsDialogProps) => {
   const { t } = useText();
-  const [repairable, setRepairable] = useState<(typeof answers)[number]>('ask each time');
-  const [price, setPrice] = useState('');
-  const [days, setDays] = useState('');
-  const [quote, setQuote] = useState('');
+  const [repairable, setRepairable] = useState<(typeof answers)[number]>(
+    known?.repairable ?? 'ask each time',
+  );
+  const [price, setPrice] = useState(known?.price === undefined ? '' : String(known.price));
+  const [days, setDays] = useState(known?.leadTimeDays === undefined ? '' : String(known.leadTimeDays));
+  const [quote, setQuote] = useState(known?.quote ?? '');
+  const [validUntil, setValidUntil] = useState<string>(known?.validUntil ?? '');
   const record = useStationCommand('repair-terms.record');
   const numberFault = (text: string): string | undefined =>
     text.trim() === '' || positiveNumber(text) !== undefined ? undefined : t('held:returns.wholeNumber');
@@ -38,6 +46,7 @@ export const RepairTermsDialog = ({ modelSheetId, model, onClose }: RepairTermsD
       ...(priceEach === undefined ? {} : { price: priceEach }),
       ...(leadTimeDays === undefined ? {} : { leadTimeDays: Math.ceil(leadTimeDays) }),
       ...(quote.trim() === '' ? {} : { quote }),
+      ...(validUntil === '' ? {} : { validUntil: calendarDate(validUntil) }),
     });
     if (result.ok) onClose();
   };
@@ -65,6 +74,7 @@ export const RepairTermsDialog = ({ modelSheetId, model, onClose }: RepairTermsD
           error={numberFault(days)}
         />
         <TextInput label={t('held:returns.quote')} value={quote} onChange={setQuote} />
+        <DateInput label={t('held:returns.validUntil')} value={validUntil} onChange={setValidUntil} />
         <AlertLine sentence={record.error?.sentence} />
         <DialogActions isRunning={record.isRunning} onCancel={onClose} />
       </form>

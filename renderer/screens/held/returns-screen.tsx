@@ -4,7 +4,7 @@ import type { OutputOf } from '../../../src/station/contract.ts';
 import { Button } from '../../components/button.tsx';
 import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
-import { hashOf } from '../../navigation/route.ts';
+import { hashOf, navigate } from '../../navigation/route.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import styles from './held.module.css';
 import { RepairTermsDialog } from './repair-terms-dialog.tsx';
@@ -22,9 +22,14 @@ export const ReturnsScreen = () => {
     <div className={styles.screen}>
       <div className={styles.head}>
         <h1>{t('held:returns.title')}</h1>
-        <a className={styles.away} href={hashOf({ screen: 'held' })}>
-          {t('held:back')}
-        </a>
+        <div className={styles.buttons}>
+          <a className={styles.away} href={hashOf({ screen: 'held' })}>
+            {t('held:back')}
+          </a>
+          <Button look="primary" icon="forward" onPress={() => navigate({ screen: 'returns-plan' })}>
+            {t('plan:title.plan')}
+          </Button>
+        </div>
       </div>
       {data.batches.length === 0 ? (
         <p>{t('held:returns.none')}</p>
@@ -109,6 +114,7 @@ const Models = () => {
         <RepairTermsDialog
           modelSheetId={asked.modelSheetId}
           model={nameOf(asked)}
+          known={asked.terms}
           onClose={() => setAsked(undefined)}
         />
       )}

@@ -1,4 +1,4 @@
-/** `return`: batches of held devices to their manufacturer, what came back, and what a manufacturer can repair. */
+/** `return`: batches of held devices to their manufacturer, what came back, what a manufacturer can repair, and what a plan is made of. */
 import type { Command } from 'commander';
 import { calendarDate } from '../../domain/brand.ts';
 import { lengthText } from '../../domain/length.ts';
@@ -7,12 +7,15 @@ import { batchLines } from '../held-lines.ts';
 import { deviceMeant, type Job, jobOf, withStation } from '../job.ts';
 import type { Shell } from '../terminal.ts';
 import { columns } from '../wording.ts';
+import { addReturnBasis } from './return-basis.ts';
 
 export const addReturn = (program: Command, shell: Shell): void => {
   const { words, terminal } = shell;
   const returns = program.command('return').description(words('help-return'));
   const give = (job: Job, shown: OutputOf<'return-batch.show'>): void =>
     job.give(shown, batchLines(shown.batch, job));
+
+  addReturnBasis(returns, shell);
 
   returns
     .command('add')

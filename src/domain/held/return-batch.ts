@@ -55,6 +55,18 @@ export const repairTermsSchema = z.object({
   quote: z.string().trim().min(1).max(120).optional(),
   validUntil: calendarDateSchema.optional(),
 });
+/** What the manufacturer asks for one device, having seen it or been told of it; it wins over the price of its model. */
+export const deviceQuoteSchema = repairTermsSchema
+  .omit({ repairable: true })
+  .extend({ price: z.number().nonnegative().max(1_000_000) });
+export const recordedDeviceQuoteSchema = deviceQuoteSchema.extend({
+  kind: z.literal('device quote'),
+  benchId: benchIdSchema,
+  on: calendarDateSchema,
+  by: z.string(),
+});
+export type RecordedDeviceQuote = z.infer<typeof recordedDeviceQuoteSchema>;
+
 export const recordedRepairTermsSchema = repairTermsSchema.extend({
   kind: z.literal('repair terms'),
   modelSheetId: z.string(),

@@ -1,4 +1,4 @@
-/** The rows of fall cases, return batches and repair terms, as the projector reads and writes them. */
+/** The rows of fall cases, return batches, repair terms and what returns are planned with, as the projector reads and writes them. */
 import { type CaseFile, keyOf } from '../../domain/held/case-file.ts';
 import { canonicalJson } from '../canonical-json.ts';
 import type { LedgerDatabase } from './schema.ts';
@@ -25,8 +25,8 @@ export const writeCaseFiles = async (database: LedgerDatabase, files: readonly C
       files.map((file) => ({
         case_file: keyOf(file),
         kind: file.kind,
-        number: file.kind === 'repair terms' ? null : file.number,
-        phase: file.kind === 'repair terms' ? 'recorded' : file.phase,
+        number: 'number' in file ? file.number : null,
+        phase: 'phase' in file ? file.phase : 'recorded',
         state: canonicalJson(file),
       })),
     )

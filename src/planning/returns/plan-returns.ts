@@ -1,9 +1,16 @@
 /** What to send together and when, what to replace, what to scrap: the cheapest plan, with a reason for every choice. */
+import { grouped } from '../../domain/grouped.ts';
 import { faultsOfInput, type InputFault, type MissingData, missingIn } from './missing-data.ts';
-import { type Optimal, optimumOf, type Sending, type Shortfall, shortfallsOf } from './optimum.ts';
-import type { HeldDevice, ReturnPlanInput } from './plan-input.ts';
+import {
+  type Optimal,
+  type Order,
+  optimumOf,
+  type Sending,
+  type Shortfall,
+  shortfallsOf,
+} from './optimum.ts';
+import type { ReturnPlanInput } from './plan-input.ts';
 import { type PlanProblem, problemOf } from './plan-problem.ts';
-import { earliest } from './send-early.ts';
 import type { Solver } from './solver.ts';
 
 export type Choice =
@@ -43,18 +50,18 @@ export interface ReturnPlan {
   /** The cheapest plan there can be is charged at most this share less; 0 where this is the cheapest. */
   readonly within: number;
   readonly shipments: readonly Shipment[];
+  /** Every new device, those that replace a held one among them. */
+  readonly orders: readonly Order[];
   /** New devices beyond those that replace a held one. */
-  readonly extraOrders: readonly {
-    readonly lengthM: number;
-    readonly month: number;
-    readonly count: number;
-  }[];
+  readonly extraOrders: readonly Order[];
   /** One for each held device, in the order given. */
   readonly choices: readonly Choice[];
   /** What the same repairs would cost if each device went by itself; absent where none is repaired. */
   readonly oneByOne?: number;
   /** What it would cost to order a new one for each that is repaired or replaced; absent where a price is missing. */
   readonly replaceAll?: number;
+  /** Where the needs cannot be met, whatever is sent and ordered; the plan is for the most that can be. */
+  readonly shortfalls: readonly Shortfall[];
   readonly missing: readonly MissingData[];
 }
 
@@ -75,35 +82,32 @@ export const planReturns = (input: ReturnPlanInput, solve: Solver): ReturnPlan |
   const optimum = optimumOf(problem, solve);
   if (optimum === undefined)
     return { kind: 'no plan', faults, shortfalls: shortfallsOf(problem, solve), missing };
-  return { ...planFrom(input, problem, { ...optimum, sendings: earliest(optimum.sendings) }), missing };
+  return { ...planFrom(input, problem, optimum), missing };
 };
-
-interface SentDevice {
-  readonly device: HeldDevice;
-  readonly month: number;
-  readonly percentOff: number;
-}
 
 const planFrom = (
   input: ReturnPlanInput,
   problem: PlanProblem,
   { cost, within, sendings, orders }: Optimal,
 ): Omit<ReturnPlan, 'missing'> => {
-  const sent = new Map(sentDevices(sendings).map((each) => [each.device.id, each]));
-  const shipments = shipmentsOf(input, [...sent.values()]);
-  const plannable = new Set(problem.classes.flatMap(({ devices }) => devices.map(({ id }) => id)));
+  const sent = new Map(sendings.map((each) => [each.device.id, each]));
+  const shipments = shipmentsOf(input, sent);
+  const plannable = new Set(
+    problem.groups.flatMap(({ classes }) => classes.flatMap(({ devices }) => devices.map(({ id }) => id))),
+  );
+  const needed = new Set(input.needs.map(({ lengthM }) => lengthM));
   const priceOf = new Map(input.newDevices.map(({ lengthM, price }) => [lengthM, price]));
   const waiting = orders.flatMap(({ lengthM, month, count }) =>
     Array.from({ length: count }, () => ({ lengthM, month })),
   );
   const choices = input.devices.map((device): Choice => {
-    const { id, lengthM, repairPrice = 0 } = device;
+    const { id, lengthM, repairable, repairPrice = 0 } = device;
     const going = sent.get(id);
     if (going !== undefined) {
       const pays = repairPrice * (1 - going.percentOff / 100);
       return { kind: 'repair', id, month: going.month, price: repairPrice, pays };
     }
-    if (!plannable.has(id)) return { kind: 'undecided', id };
+    if (!plannable.has(id) && (repairable || !needed.has(lengthM))) return { kind: 'undecided', id };
     const place = waiting.findIndex((order) => order.lengthM === lengthM);
     const [order] = place < 0 ? [] : waiting.splice(place, 1);
     return order === undefined
@@ -112,7 +116,7 @@ const planFrom = (
   });
   const repairs = shipments.reduce((sum, each) => sum + each.repairs + each.shipmentCost, 0);
   const bought = orders.reduce((sum, { lengthM, count }) => sum + (priceOf.get(lengthM) ?? 0) * count, 0);
-  const byItself = oneByOne(input, [...sent.values()]);
+  const byItself = oneByOne(input, sendings);
   const allNew = replaceAll(input, choices);
   return {
     kind: 'plan',
@@ -121,32 +125,24 @@ const planFrom = (
     charged: cost,
     within,
     shipments,
-    extraOrders: grouped(waiting),
+    orders,
+    extraOrders: counted(waiting),
     choices,
+    shortfalls: [],
     ...(byItself === undefined ? {} : { oneByOne: byItself + bought }),
     ...(allNew === undefined ? {} : { replaceAll: allNew + priceOfAll(waiting, priceOf) }),
   };
 };
 
-/** The solver says how many of a class; which of them goes first does not matter, for they are alike. */
-const sentDevices = (sendings: readonly Sending[]): readonly SentDevice[] => {
-  const used = new Map<Sending['of'], number>();
-  return sendings.flatMap(({ of, month, percentOff, count }) => {
-    const from = used.get(of) ?? 0;
-    used.set(of, from + count);
-    return of.devices.slice(from, from + count).map((device) => ({ device, month, percentOff }));
-  });
-};
-
-const shipmentsOf = (input: ReturnPlanInput, sent: readonly SentDevice[]): readonly Shipment[] =>
+const shipmentsOf = (input: ReturnPlanInput, sent: ReadonlyMap<string, Sending>): readonly Shipment[] =>
   input.manufacturers.flatMap(({ name, shipmentCost }) => {
-    const months = new Set(
-      sent.filter(({ device }) => device.manufacturer === name).map(({ month }) => month),
-    );
-    return [...months]
-      .sort((one, other) => one - other)
-      .map((month) => {
-        const inside = sent.filter((each) => each.month === month && each.device.manufacturer === name);
+    const going = input.devices
+      .map(({ id }) => sent.get(id))
+      .filter((each) => each !== undefined)
+      .filter(({ of }) => of.terms.name === name);
+    return [...grouped(going, ({ month }) => month)]
+      .sort(([one], [other]) => one - other)
+      .map(([month, inside]) => {
         const percentOff = inside[0]?.percentOff ?? 0;
         const prices = inside.reduce((sum, { device }) => sum + (device.repairPrice ?? 0), 0);
         const repairs = prices * (1 - percentOff / 100);
@@ -155,7 +151,7 @@ const shipmentsOf = (input: ReturnPlanInput, sent: readonly SentDevice[]): reado
       });
   });
 
-const oneByOne = (input: ReturnPlanInput, sent: readonly SentDevice[]): number | undefined => {
+const oneByOne = (input: ReturnPlanInput, sent: readonly Sending[]): number | undefined => {
   if (sent.length === 0) return undefined;
   const costs = new Map(input.manufacturers.map(({ name, shipmentCost }) => [name, shipmentCost]));
   return sent.reduce(
@@ -181,7 +177,8 @@ const priceOfAll = (
   priceOf: ReadonlyMap<number, number>,
 ): number => orders.reduce((sum, { lengthM }) => sum + (priceOf.get(lengthM) ?? 0), 0);
 
-const grouped = (
+/** As many of a length and month as stand there one by one. */
+const counted = (
   orders: readonly { readonly lengthM: number; readonly month: number }[],
 ): ReturnPlan['extraOrders'] => {
   const counts = new Map<string, { lengthM: number; month: number; count: number }>();

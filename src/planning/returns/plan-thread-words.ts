@@ -7,6 +7,8 @@ export interface PlanOrder {
   readonly input: ReturnPlanInput;
   /** Devices of which the price limit is wanted too. */
   readonly limitsOf: readonly string[];
+  /** Where the needs cannot be met, the most that can be there is planned. */
+  readonly whatCanBe: boolean;
 }
 
 export interface PlanAnswer {

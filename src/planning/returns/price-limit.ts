@@ -22,27 +22,28 @@ const costPrecision = 1e-3;
  * way. All else stays as it is, the price breaks too.
  */
 export const priceLimitOf = (input: ReturnPlanInput, id: string, solve: Solver): PriceLimit | undefined => {
-  const device = input.devices.find((each) => each.id === id);
-  if (device?.repairPrice === undefined) return undefined;
-  if (!input.manufacturers.some(({ name }) => name === device.manufacturer)) return undefined;
+  if (input.devices.find((each) => each.id === id)?.repairPrice === undefined) return undefined;
+  const share = shareOf(input, id);
+  if (share === undefined) return undefined;
   const without = optimumOf(problemOf(withPrice(input, id, undefined)), solve)?.cost;
   if (without === undefined)
     return optimumOf(problemOf(input), solve) === undefined ? undefined : { kind: 'at any price' };
   let price = 0;
   for (;;) {
     const made = optimumOf(problemOf(withPrice(input, id, price)), solve);
-    const sending = made?.sendings.find(({ of }) => of.devices.some((each) => each.id === id));
+    const sending = made?.sendings.find((each) => each.device.id === id);
     const saved = without - (made?.cost ?? without);
     if (sending === undefined || saved < costPrecision) break;
-    price += saved / (shareOf(input, id) * (1 - sending.percentOff / 100) || 1);
+    price += saved / (share * (1 - sending.percentOff / 100) || 1);
   }
   return price === 0 ? { kind: 'never' } : { kind: 'up to', price: Math.round(price * 100) / 100 };
 };
 
-/** What the planned months are charged for each unit of the device's price. */
-const shareOf = (input: ReturnPlanInput, id: string): number =>
-  problemOf(withPrice(input, id, 1)).classes.find(({ devices }) => devices.some((each) => each.id === id))
-    ?.charge ?? 1;
+/** What the planned months are charged for each unit of the device's price; `undefined` where it is no part of the plan. */
+const shareOf = (input: ReturnPlanInput, id: string): number | undefined =>
+  problemOf(withPrice(input, id, 1))
+    .groups.flatMap(({ classes }) => classes)
+    .find(({ devices }) => devices.some((each) => each.id === id))?.charge;
 
 const withPrice = (input: ReturnPlanInput, id: string, price: number | undefined): ReturnPlanInput => ({
   ...input,

@@ -12,26 +12,32 @@ export interface Row {
   readonly value: number;
 }
 
+/** From 0 to the most. */
+export interface Unknown {
+  readonly name: string;
+  readonly most: number;
+  readonly isWhole: boolean;
+}
+
 export interface LinearProgram {
   /** To be least. */
   readonly cost: readonly Term[];
   readonly rows: readonly Row[];
-  /** Whole numbers from 0 to the most. */
-  readonly whole: readonly { readonly name: string; readonly most: number }[];
+  readonly unknowns: readonly Unknown[];
 }
 
 export interface Optimum {
   readonly cost: number;
   /** The cheapest there can be costs at most this share less; 0 where this is the cheapest. */
   readonly within: number;
-  /** Whole. */
+  /** Of one that is whole. */
   value(name: string): number;
 }
 
 /** The optimum, or `undefined` where nothing meets every row. */
 export type Solver = (program: LinearProgram) => Optimum | undefined;
 
-/** Up to so many unknowns the optimum is proved; of larger problems one that is proved to be this near to it is enough. */
+/** Up to so many whole unknowns the optimum is proved; of larger problems one that is proved to be this near to it is enough. */
 const mostProved = 1200;
 const nearEnough = 0.005;
 
@@ -39,8 +45,8 @@ const nearEnough = 0.005;
 export const loadSolver = async (load: HighsLoader): Promise<Solver> => {
   const highs = await load();
   return (program) => {
-    if (program.whole.length === 0) return program.rows.every(holdsAtZero) ? nothing : undefined;
-    const within = program.whole.length > mostProved ? nearEnough : 0;
+    if (program.unknowns.length === 0) return program.rows.every(holdsAtZero) ? nothing : undefined;
+    const within = program.unknowns.filter(({ isWhole }) => isWhole).length > mostProved ? nearEnough : 0;
     const solution = highs.solve(textOf(program), {
       output_flag: false,
       mip_rel_gap: within,
@@ -67,7 +73,7 @@ const holdsAtZero = ({ relation, value }: Row): boolean =>
   relation === '<=' ? value >= 0 : relation === '>=' ? value <= 0 : value === 0;
 
 /** A line of the format holds few characters, so each term has its own. */
-const textOf = ({ cost, rows, whole }: LinearProgram): string => {
+const textOf = ({ cost, rows, unknowns }: LinearProgram): string => {
   const sum = (terms: readonly Term[]): string =>
     terms.length === 0
       ? '0 nothing'
@@ -79,9 +85,9 @@ const textOf = ({ cost, rows, whole }: LinearProgram): string => {
     ...rows.map(({ terms, relation, value }, index) => ` r${index}: ${sum(terms)} ${relation} ${value}`),
     'Bounds',
     ' nothing = 0',
-    ...whole.map(({ name, most }) => ` 0 <= ${name} <= ${most}`),
+    ...unknowns.map(({ name, most }) => ` 0 <= ${name} <= ${most}`),
     'General',
-    ...whole.map(({ name }) => ` ${name}`),
+    ...unknowns.filter(({ isWhole }) => isWhole).map(({ name }) => ` ${name}`),
     'End',
   ].join('\n');
 };

@@ -1,10 +1,8 @@
 /** `return-plan.status`: how far a return plan is, and the plan once it is made. */
 import { z } from 'zod';
-import { isRefusal } from '../../domain/refusal.ts';
-import { stationIn } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
-import { returnPlanSchema } from '../returns/plan-view.ts';
-import { planSentences } from '../returns/plan-words.ts';
+import { returnPlanSchema, returnPlanView } from '../returns/plan-view.ts';
+import { ReturnsText } from '../returns/returns-text.ts';
 import { refusedSchema, workingSchema, workStatus } from '../work-status.ts';
 
 export const returnPlanStatus = defineOperation({
@@ -16,38 +14,23 @@ export const returnPlanStatus = defineOperation({
   output: z.discriminatedUnion('state', [
     /** Steps. */
     workingSchema,
-    z.object({ state: z.literal('planned'), plan: returnPlanSchema }),
+    z.object({
+      state: z.literal('planned'),
+      plan: returnPlanSchema,
+      /** False where it was made from the record, and something was recorded since. */
+      isCurrent: z.boolean(),
+    }),
     refusedSchema,
   ]),
-  run: async (context, { job }) => {
-    const { returnPlanJobs, language } = context;
-    const station = await context.ledger.read(stationIn);
-    if (isRefusal(station)) return station;
-    const from = context.occasion(station).on;
-    return workStatus(returnPlanJobs, job, language, 'return-plan-job-not-known', ({ answer, input }) => {
-      const { plan, limits } = answer;
-      const sentences = [...planSentences(answer, { language, from, input })];
-      const given = limits.map(({ id, limit }) => ({ id, ...(limit === undefined ? {} : { limit }) }));
-      if (plan.kind === 'no plan')
-        return {
-          state: 'planned' as const,
-          plan: { found: false, choices: [], shipments: [], limits: given, sentences },
-        };
-      const { total, charged, within, oneByOne, replaceAll, choices, shipments } = plan;
+  run: async ({ returnPlanJobs, language, ledger }, { job }) => {
+    const size = await ledger.read((reader) => reader.size());
+    return workStatus(returnPlanJobs, job, language, 'return-plan-job-not-known', (planned) => {
+      const { from, unit, input, recordSize = size } = planned;
+      const text = new ReturnsText({ language, from, unit, currency: input.currency });
       return {
         state: 'planned' as const,
-        plan: {
-          found: true,
-          total,
-          charged,
-          within,
-          ...(oneByOne === undefined ? {} : { oneByOne }),
-          ...(replaceAll === undefined ? {} : { replaceAll }),
-          choices: [...choices],
-          shipments: shipments.map((each) => ({ ...each, ids: [...each.ids] })),
-          limits: given,
-          sentences,
-        },
+        plan: returnPlanView(planned, text),
+        isCurrent: recordSize === size,
       };
     });
   },

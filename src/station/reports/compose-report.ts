@@ -14,6 +14,7 @@ import { inspectionComposition } from './compose-inspection.ts';
 import { dueComposition, registerComposition } from './compose-list.ts';
 import { noticesComposition, planComposition } from './compose-plan.ts';
 import { returnComposition } from './compose-return.ts';
+import { returnPlanComposition } from './compose-return-plan.ts';
 import type { ReportRequest, ReportSubject } from './report-request.ts';
 
 /** A report before it is written: as pages, and as a table where it is one. */
@@ -97,5 +98,7 @@ const compositionOf = (
       return noticesComposition(context, control);
     case 'return':
       return returnComposition(context, of, control);
+    case 'return-plan':
+      return returnPlanComposition(context, of.job, control);
   }
 };

@@ -21,6 +21,8 @@ export const reportSubjectSchema = z.discriminatedUnion('kind', [
   }),
   /** Devices out in the field that come due, and training that runs out. */
   z.object({ kind: z.literal('notices') }),
+  /** A plan of returns, by the number with which it was begun. */
+  z.object({ kind: z.literal('return-plan'), job: z.number().int().positive() }),
   /** Devices that are held, of one manufacturer. */
   z.object({
     kind: z.literal('return'),

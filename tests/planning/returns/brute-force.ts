@@ -22,12 +22,15 @@ export const cheapestByTrying = (input: ReturnPlanInput): number | undefined => 
   const shareOf = (life: number | undefined): number =>
     isShared ? Math.min(1, months / Math.max(1, life ?? 1)) : 1;
   const makerOf = (name: string) => manufacturers.find((each) => each.name === name);
+  const turnaroundOf = ({ turnaroundMonths, manufacturer }: ReturnPlanInput['devices'][number]) =>
+    turnaroundMonths ?? makerOf(manufacturer)?.turnaroundMonths;
   const options = devices.map((device): readonly (Option | undefined)[] => {
-    const maker = makerOf(device.manufacturer);
-    if (device.repairPrice === undefined || maker === undefined) return [undefined];
+    const turnaround = turnaroundOf(device);
+    if (!device.repairable || device.repairPrice === undefined || turnaround === undefined)
+      return [undefined];
     const going: Option[] = [];
     for (let month = device.availableFrom; month < months; month += 1) {
-      const back = month + maker.turnaroundMonths;
+      const back = month + turnaround;
       if (back < months && back < (device.lifeMonths ?? Infinity)) going.push({ month });
     }
     return [undefined, ...going];
@@ -55,10 +58,10 @@ export const cheapestByTrying = (input: ReturnPlanInput): number | undefined => 
         const back = devices.filter((device, index) => {
           const going = chosen[index];
           if (going === undefined || device.lengthM !== need.lengthM) return false;
-          const arrives = going.month + makerOf(device.manufacturer)!.turnaroundMonths;
+          const arrives = going.month + turnaroundOf(device)!;
           return arrives <= month && month < (device.lifeMonths ?? Infinity);
         }).length;
-        return needed - need.ready - back;
+        return needed - (typeof need.ready === 'number' ? need.ready : need.ready[month]!) - back;
       });
       cost += cheapestOrders(
         gaps,

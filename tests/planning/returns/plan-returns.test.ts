@@ -3,6 +3,7 @@ import loadHighs from 'highs';
 import { describe, expect, test } from 'vitest';
 import { type ReturnPlanInput, returnPlanInputSchema } from '../../../src/planning/returns/plan-input.ts';
 import { planReturns } from '../../../src/planning/returns/plan-returns.ts';
+import { planWhatCanBe } from '../../../src/planning/returns/plan-what-can-be.ts';
 import { priceLimitOf } from '../../../src/planning/returns/price-limit.ts';
 import { loadSolver } from '../../../src/planning/returns/solver.ts';
 import { type SeededRandom, seededRandom } from '../../support/seeded-random.ts';
@@ -147,12 +148,77 @@ test('where the needs cannot be met it is said by how much, and where the input 
   expect(plan(twice)).toMatchObject({ kind: 'no plan', faults: [{ kind: 'twice', what: 'A' }] });
 });
 
+test('where the needs cannot be met, the most that can be there is planned, and it is said to be too few', () => {
+  const { plan: made, input } = planWhatCanBe(
+    { ...example, needs: [{ lengthM: 6, ready: 1, perMonth: [2, 9, 9] }], newDevices: [] },
+    solve,
+  );
+  expect(made.shortfalls.map(({ needed, most }) => [needed, most])).toEqual([
+    [2, 1],
+    [9, 5],
+    [9, 5],
+  ]);
+  expect(input.needs[0]!.perMonth).toEqual([1, 5, 5]);
+  // All four of 6 m: 90 + 0.9 × (200 + 220 + 240 + 500).
+  expect(made.kind === 'plan' && made.total).toBeCloseTo(1134, 6);
+  expect(made.kind === 'plan' && made.choices.map(({ kind }) => kind)).toEqual([
+    'repair',
+    'repair',
+    'repair',
+    'repair',
+    'undecided',
+    'undecided',
+  ]);
+  expect(planWhatCanBe(example, solve).plan).toMatchObject({ kind: 'plan', shortfalls: [] });
+});
+
 test('nothing that is missing is invented: it is named, and the device stays held', () => {
   const made = plan({ ...example, manufacturers: [] });
   expect(made.kind === 'plan' && made.choices.every(({ kind }) => kind === 'undecided')).toBe(true);
   expect(made.missing).toContainEqual({ kind: 'manufacturer', id: 'A', manufacturer: 'Norvane' });
   const unneeded = plan({ ...example, needs: [example.needs[0]!] });
   expect(unneeded.missing).toContainEqual({ kind: 'need', lengthM: 2 });
+  expect(unneeded.kind === 'plan' && unneeded.choices[4]).toEqual({ kind: 'undecided', id: 'E' });
+  const { turnaroundMonths: _turnaround, ...terms } = example.manufacturers[0]!;
+  const [first, ...others] = example.devices;
+  const some = plan({
+    ...example,
+    devices: [{ ...first!, turnaroundMonths: 1 }, ...others],
+    manufacturers: [terms],
+  });
+  expect(some.missing).toContainEqual({ kind: 'turnaround', id: 'B' });
+  expect(some.kind === 'plan' && some.choices.map(({ kind }) => kind)).toEqual([
+    'repair',
+    ...Array.from({ length: 5 }, () => 'undecided'),
+  ]);
+});
+
+test('what its manufacturer does not repair is replaced or scrapped, and nothing is missing of it', () => {
+  const made = plan({
+    ...example,
+    devices: [
+      { ...example.devices[0]!, repairable: false },
+      { ...example.devices[5]!, repairable: false },
+      { ...example.devices[5]!, id: 'G', repairable: false },
+    ],
+  });
+  // Four of 6 m and one of 2 m are needed, and nothing else is there.
+  expect(made.kind === 'plan' && made.choices.map(({ kind }) => kind)).toEqual([
+    'replace',
+    'replace',
+    'scrap',
+  ]);
+  expect(made.missing).toEqual([{ kind: 'service life' }]);
+});
+
+test('new devices are ordered as late as the need allows, and what is there for some months only counts in those', () => {
+  const made = plan({
+    ...example,
+    devices: [],
+    needs: [{ lengthM: 6, ready: [2, 2, 1], perMonth: [2, 2, 3] }],
+  });
+  // Two are missing in the third month, and a new one takes a month.
+  expect(made).toMatchObject({ total: 800, extraOrders: [{ lengthM: 6, month: 1, count: 2 }] });
 });
 
 const randomInput = (random: SeededRandom): ReturnPlanInput => {
@@ -167,7 +233,9 @@ const randomInput = (random: SeededRandom): ReturnPlanInput => {
       id: `D${index}`,
       manufacturer: random.pick(names),
       lengthM: random.pick(lengths),
-      ...(random.next() < 0.1 ? {} : { repairPrice: random.whole(5, 60) * 10 }),
+      ...(random.next() < 0.1 ? {} : { repairPrice: random.whole(5, random.pick([8, 60])) * 10 }),
+      ...(random.next() < 0.1 ? { repairable: false } : {}),
+      ...(random.next() < 0.2 ? { turnaroundMonths: random.whole(0, 2) } : {}),
       availableFrom: random.next() < 0.7 ? 0 : random.whole(0, months - 1),
       ...(life ? { lifeMonths: random.whole(1, 60) } : {}),
     })),
@@ -186,11 +254,12 @@ const randomInput = (random: SeededRandom): ReturnPlanInput => {
         lengthM,
         price: random.whole(10, 80) * 10,
         leadMonths: random.whole(0, 2),
-        ...(life ? { lifeMonths: random.whole(1, 120) } : {}),
+        ...(life ? { lifeMonths: random.whole(1, random.pick([3, 120])) } : {}),
       })),
     needs: lengths.map((lengthM) => ({
       lengthM,
-      ready: random.whole(0, 1),
+      ready:
+        random.next() < 0.7 ? random.whole(0, 1) : Array.from({ length: months }, () => random.whole(0, 2)),
       perMonth: Array.from({ length: months }, () => random.whole(0, 3)),
     })),
   });
