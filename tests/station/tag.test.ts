@@ -91,6 +91,15 @@ describe('the tag of a device', () => {
     });
     const tag = await expectOutput('tag.preview', { benchId, kind: 'quarantine' });
     expect(tag.content.kind === 'quarantine' && tag.content.reasons.length).toBe(15);
+    // By the release rules: the marking is the manufacturer's to restore, a housing its to repair.
+    const marked = Array.from({ length: 14 }, (_, index) => index + 1);
+    expect(tag.content).toMatchObject({
+      evidence: [
+        { reasons: marked, anyOf: [{ en: 'Manufacturer’s re-marking' }] },
+        { reasons: [15], anyOf: [{ en: 'Manufacturer’s repair and recertification certificate' }] },
+      ],
+      beforeReturn: [{ en: 'A new documented inspection by a competent person' }],
+    });
     expect(tag.widthMm * tag.heightMm).toBeGreaterThan(100 * 150);
   });
 });
