@@ -34,6 +34,8 @@ export interface StationOptions {
   readonly productFolder?: string | undefined;
   readonly now?: (() => Instant) | undefined;
   readonly openFile?: ((path: string) => Promise<void>) | undefined;
+  /** Where bench IDs come from; the random source of the system where absent. */
+  readonly randomBytes?: ((count: number) => Uint8Array) | undefined;
   /** Told of a fault inside the program; the caller of the operation gets a plain sentence instead. */
   readonly onFault?: ((error: unknown, operation: string) => void) | undefined;
 }
@@ -115,7 +117,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       person,
       now,
       openFile: options.openFile,
-      randomBytes,
+      randomBytes: options.randomBytes ?? randomBytes,
       occasion: occasionBy(person?.personId ?? 'station'),
       restoreAfterwards: (restore) => {
         after.restore = restore;
