@@ -17,6 +17,7 @@ import type { PinGuard } from './pin.ts';
 import type { ReportOutcome } from './reports/make-report.ts';
 import type { PlannedReturns } from './returns/planned-returns.ts';
 import type { Rules } from './rules.ts';
+import type { RecordedNotice } from './recall/record-notice.ts';
 import type { BenchPlanner } from './schedule/bench-planner.ts';
 import type { RecordVerification } from './verify-record.ts';
 import type { WorkJobs } from './work-jobs.ts';
@@ -39,6 +40,7 @@ export interface OperationContext {
   readonly verifyJobs: WorkJobs<RecordVerification>;
   readonly reportJobs: WorkJobs<ReportOutcome>;
   readonly returnPlanJobs: WorkJobs<PlannedReturns>;
+  readonly noticeJobs: WorkJobs<RecordedNotice>;
   readonly keeper: Keeper;
   readonly planner: BenchPlanner;
   /** The data folder. */

@@ -18,6 +18,7 @@ import { Keeper } from './keeping/keeper.ts';
 import { stationIn } from './lookup.ts';
 import { OpenRecord, type RecordInUse } from './open-record.ts';
 import type { Access, OperationContext, WantedRestore } from './operation.ts';
+import type { RecordedNotice } from './recall/record-notice.ts';
 import type { ReportOutcome } from './reports/make-report.ts';
 import type { PlannedReturns } from './returns/planned-returns.ts';
 import { loadRules } from './rules.ts';
@@ -78,6 +79,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const verifyJobs = new WorkJobs<RecordVerification>(5, (error) => faultOf(error, 'ledger.verify-start'));
   const reportJobs = new WorkJobs<ReportOutcome>(20, (error) => faultOf(error, 'report.make'));
   const returnPlanJobs = new WorkJobs<PlannedReturns>(5, (error) => faultOf(error, 'return-plan.start'));
+  const noticeJobs = new WorkJobs<RecordedNotice>(5, (error) => faultOf(error, 'notice.record'));
   const keeper = new Keeper((error, operation) => faultOf(error, operation));
   const planner = new BenchPlanner((error) => faultOf(error, 'schedule.plan'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
@@ -109,6 +111,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       verifyJobs,
       reportJobs,
       returnPlanJobs,
+      noticeJobs,
       keeper,
       planner,
       folder: options.folder,
@@ -173,6 +176,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       verifyJobs,
       reportJobs,
       returnPlanJobs,
+      noticeJobs,
       keeper,
       planner,
     ])

@@ -140,7 +140,7 @@ const attemptsFor = (
     'return take-out': [['1', device]],
     'return receive': [['1', device, '--outcome', 'repaired', ...certificate]],
     'report device': [[device, '--out', pdf.replace('certificate', 'device')]],
-    'report marking-request': [[device, '--out', pdf.replace('certificate', 'request')]],
+    'report return': [[device, '--out', pdf.replace('certificate', 'request')]],
     import: [[list]],
   };
 };

@@ -16,6 +16,8 @@ import { RecordNotice } from './record-notice.tsx';
 
 type Matches = OutputOf<'notice.preview'>;
 
+const showNotice = (notice: number): void => navigate({ screen: 'notice', notice });
+
 export const NewNoticeScreen = () => {
   const { t } = useText();
   const file = useRef<HTMLInputElement>(null);
@@ -82,7 +84,7 @@ export const NewNoticeScreen = () => {
           <RecordNotice
             text={textOf(draft)}
             meant={matches.certain + matches.possible}
-            onRecorded={(notice) => navigate({ screen: 'notice', notice })}
+            onRecorded={showNotice}
           />
         </>
       )}
