@@ -7,6 +7,7 @@ import { Choice } from '../../components/choice.tsx';
 import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { hashOf, navigate } from '../../navigation/route.ts';
+import { useNumberedActs } from '../../scan/use-numbered-acts.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import styles from './held.module.css';
 import { useHeldScan } from './use-held-scan.ts';
@@ -16,6 +17,8 @@ type Owner = Line['owner'] | 'all';
 
 /** As many as one answer of the station holds. */
 const most = 500;
+const toReturns = (): void => navigate({ screen: 'returns' });
+const toMarkings = (): void => navigate({ screen: 'markings' });
 const columns = ['device', 'reasons', 'place', 'age', 'missing', 'next'] as const;
 
 export const HeldScreen = () => {
@@ -23,6 +26,7 @@ export const HeldScreen = () => {
   const [owner, setOwner] = useState<Owner>('all');
   const { data, error } = useStationQuery('held.list', { limit: most }, { keepPrevious: true });
   useHeldScan();
+  useNumberedActs([], { 5: toReturns, 6: toMarkings });
   if (data === undefined)
     return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
   const shown = data.held.filter((line) => owner === 'all' || line.owner === owner);
@@ -33,10 +37,10 @@ export const HeldScreen = () => {
         <h1>{t('held:title')}</h1>
         <p aria-live="polite">{t('held:count', { count: data.total })}</p>
         <div className={styles.buttons}>
-          <Button icon="away" onPress={() => navigate({ screen: 'returns' })}>
+          <Button icon="away" number={5} onPress={toReturns}>
             {t('held:returns.title')}
           </Button>
-          <Button icon="tag" onPress={() => navigate({ screen: 'markings' })}>
+          <Button icon="tag" number={6} onPress={toMarkings}>
             {t('screens:register.markings')}
           </Button>
         </div>
@@ -45,6 +49,7 @@ export const HeldScreen = () => {
       <Choice<Owner>
         label={t('held:show')}
         isCompact
+        firstNumber={1}
         value={owner}
         options={[
           { value: 'all', label: t('held:all') },
