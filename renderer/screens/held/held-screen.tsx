@@ -10,6 +10,7 @@ import { hashOf, navigate } from '../../navigation/route.ts';
 import { useNumberedActs } from '../../scan/use-numbered-acts.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import styles from './held.module.css';
+import { HeldListsDialog } from './held-lists-dialog.tsx';
 import { useHeldScan } from './use-held-scan.ts';
 
 type Line = OutputOf<'held.list'>['held'][number];
@@ -26,7 +27,8 @@ export const HeldScreen = () => {
   const [owner, setOwner] = useState<Owner>('all');
   const { data, error } = useStationQuery('held.list', { limit: most }, { keepPrevious: true });
   useHeldScan();
-  useNumberedActs([], { 5: toReturns, 6: toMarkings });
+  const [isListing, setListing] = useState(false);
+  useNumberedActs([], isListing ? {} : { 5: toReturns, 6: toMarkings, 7: () => setListing(true) });
   if (data === undefined)
     return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
   const shown = data.held.filter((line) => owner === 'all' || line.owner === owner);
@@ -43,6 +45,9 @@ export const HeldScreen = () => {
           <Button icon="tag" number={6} onPress={toMarkings}>
             {t('screens:register.markings')}
           </Button>
+          <Button icon="register" number={7} onPress={() => setListing(true)}>
+            {t('held:lists.open')}
+          </Button>
         </div>
       </div>
       <p className={styles.soft}>{t('held:hint')}</p>
@@ -58,6 +63,7 @@ export const HeldScreen = () => {
         onChange={setOwner}
       />
       {data.total === 0 ? <p>{t('held:none')}</p> : <HeldTable lines={shown} />}
+      {isListing ? <HeldListsDialog onClose={() => setListing(false)} /> : null}
     </div>
   );
 };

@@ -200,6 +200,7 @@ const BatchDialog = ({ act, batch, onClose }: BatchDialogProps) => {
                 }),
           }}
           isList
+          firstNumber={1}
           onClose={onClose}
         />
       );
