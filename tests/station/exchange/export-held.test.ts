@@ -88,7 +88,7 @@ test('evidence, its documents, fall cases and return batches are exported as tab
     format: 'xlsx',
     language: 'es',
   });
-  const [sheet] = await readWorkbook(cases.path);
+  const [sheet] = await readWorkbook(await readFile(cases.path));
   expect(JSON.stringify(sheet)).toContain('Nadia Solheim');
   if (!canReadPdf) return;
   const paper = await madeReport(station, { of: { kind: 'held', list: 'fall cases' }, language: 'both' });
