@@ -84,7 +84,7 @@ const returnOf = (
   { program, releaseRules }: TagPlace,
 ): Pick<QuarantineTag, 'evidence' | 'beforeReturn'> => {
   const asked = askedBeforeReturn(reasons, { rules: releaseRules, program });
-  const final = asked.filter(({ kinds }) => kinds.every(({ how }) => how === 'never'));
+  const final = asked.filter(({ kinds }) => kinds.some(({ how }) => how === 'never'));
   const shown = final.length > 0 ? final : asked;
   return {
     evidence: shown.map(({ reasons, kinds }) => ({ reasons: [...reasons], anyOf: kinds.map(shortWords) })),
