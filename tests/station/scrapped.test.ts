@@ -242,6 +242,7 @@ test('no command of the contract brings a scrapped device back, whoever gives it
     const { held } = await station.expectOutput('held.show', { benchId });
     return { standing: device.standing, tag: device.currentTag?.kind, scrapped: held.scrapped };
   };
+  await station.expectOutput('session.sign-in', { badge: demo.inspector });
   const asScrapped = await state();
   expect(asScrapped).toMatchObject({ standing: 'scrapped', scrapped: { witness: 'Nadia Solheim' } });
   for (const [name, inputsOf] of Object.entries(attempts) as [
@@ -287,12 +288,10 @@ test('the bench ID of a scrapped, a quarantined or any other device is never giv
   };
   const station = await demoStation({ randomBytes });
   const { expectOutput, expectError } = station;
-  const { devices } = await expectOutput('device.list', { standing: ['in service'], limit: 3 });
-  const [scrapped, quarantined, inService] = devices.map(({ benchId }) => benchId) as [
-    BenchId,
-    BenchId,
-    BenchId,
-  ];
+  // All three in service and in store, by `demo-data/fleet.json`.
+  const scrapped = 'MM68GV91MM' as BenchId;
+  const quarantined = 'AFZQ45HXXZ' as BenchId;
+  const inService = 'VG7HCF1P6B' as BenchId;
   for (const benchId of [scrapped, quarantined])
     await expectOutput('device.remove', { benchId, ground: 'fall' });
   await expectOutput('device.scrap', {

@@ -66,7 +66,7 @@ const isInRange = (signs: readonly Sign[], { parts, openEnd }: Range, writing: W
   const start = new Uint8Array(signs.length + 1);
   start[0] = 1 << (asFirst | asLast);
   skip(start, signs, writing);
-  let reached: Reached | undefined = start;
+  let reached: Reached = start;
   for (const part of parts) {
     const [from, until] = lengthsOf(part, written, signs.length + hidden);
     let after: Reached | undefined;
@@ -98,9 +98,10 @@ const readThrough = (
   for (const place of places) {
     const next = new Uint8Array(reached.length);
     let isAny = false;
-    for (const [index, sign] of signs.entries()) {
+    for (let index = 0; index < signs.length; index += 1) {
+      const sign = signs[index];
       const mask = reached[index] ?? 0;
-      const after = mask === 0 ? 0 : boundsAfter(sign, place, mask, writing);
+      const after = mask === 0 || sign === undefined ? 0 : boundsAfter(sign, place, mask, writing);
       if (after === 0) continue;
       const then = sign === anyRun ? index : index + 1;
       next[then] = (next[then] ?? 0) | after;
