@@ -1,5 +1,5 @@
 /** Held devices on the command line: the way back piece by piece, and scrap, after which no command brings anything back. */
-import { writeFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Command } from 'commander';
 import { PDFDocument } from 'pdf-lib';
@@ -73,6 +73,10 @@ test('evidence, case, batch and tag lead a device back to its inspection, and a 
   expect((await attendant('return', 'list')).json().turnarounds).toMatchObject([
     { devices: 1, medianDays: 0 },
   ]);
+  const list = join(bench.folder, 'batches.csv');
+  const asked = ['report', 'held', '--list', 'return batches', '--format', 'csv', '--out', list];
+  expect((await attendant(...asked)).code).toBe(0);
+  expect(await readFile(list, 'utf8')).toMatch(/All back,.*,Repaired,R-88/);
   const evidence = [
     'held',
     'evidence',
