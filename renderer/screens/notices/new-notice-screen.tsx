@@ -6,6 +6,7 @@ import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
+import { useNumberedActs } from '../../scan/use-numbered-acts.ts';
 import { call } from '../../station/client.ts';
 import { useSignedIn } from '../../station/status.ts';
 import { MatchesView } from './matches-view.tsx';
@@ -16,6 +17,7 @@ import { RecordNotice } from './record-notice.tsx';
 
 type Matches = OutputOf<'notice.preview'>;
 
+const showNotices = (): void => navigate({ screen: 'notices' });
 const showNotice = (notice: number): void => navigate({ screen: 'notice', notice });
 
 export const NewNoticeScreen = () => {
@@ -48,6 +50,8 @@ export const NewNoticeScreen = () => {
     setMatches(found.ok ? found.output : undefined);
   };
 
+  useNumberedActs([], { confirm: matches === undefined ? () => void look() : undefined, back: showNotices });
+
   return (
     <div className={styles.screen}>
       <div className={styles.head}>
@@ -56,7 +60,7 @@ export const NewNoticeScreen = () => {
           <Button icon="register" onPress={() => file.current?.click()} isDisabled={!isSignedIn}>
             {t('notices:openFile')}
           </Button>
-          <Button onPress={() => navigate({ screen: 'notices' })}>{t('screens:form.cancel')}</Button>
+          <Button onPress={showNotices}>{t('screens:form.cancel')}</Button>
         </div>
         <input
           ref={file}

@@ -1,12 +1,14 @@
-/** The signature under a notice: with it every device that is meant is held. */
-import { type FormEvent, useEffect, useState } from 'react';
+/** The signature under a notice, typed or scanned digit by digit: with it every device that is meant is held. */
+import { useEffect } from 'react';
 import type { CallError, InputOf, OutputOf } from '../../../src/station/contract.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { faultsOf } from '../../components/form-faults.ts';
 import { useText } from '../../i18n/text.ts';
+import { useNumberedActs } from '../../scan/use-numbered-acts.ts';
 import { call } from '../../station/client.ts';
 import { useWork, type WorkCalls } from '../../station/use-work.ts';
+import { usePin } from '../bench/use-pin.ts';
 import { PinInput } from '../people/pin-input.tsx';
 import styles from './notices.module.css';
 
@@ -29,21 +31,21 @@ const recordCalls: WorkCalls<InputOf<'notice.record-start'>, Status> = {
 export const RecordNotice = ({ text, meant, onRecorded }: RecordNoticeProps) => {
   const { t } = useText();
   const { status, error, isWorking, begin, cancel } = useWork(recordCalls);
-  const [pin, setPin] = useState('');
+  const { pin, type, submit } = usePin({
+    isRunning: isWorking,
+    onSign: async (pin) => begin({ text, pin }),
+  });
+  useNumberedActs([], { cancel: isWorking ? cancel : undefined });
   const faults = faultsOf(error ?? refusalIn(status, isWorking));
   const recorded = status?.state === 'recorded' && !isWorking ? status.notice : undefined;
   useEffect(() => {
     if (recorded !== undefined) onRecorded(recorded);
   }, [recorded, onRecorded]);
-  const submit = (event: FormEvent): void => {
-    event.preventDefault();
-    if (!isWorking) begin({ text, pin });
-  };
   return (
     <form className={styles.signature} onSubmit={submit}>
       <p className={styles.counts}>{t('notices:recordText', { count: meant })}</p>
       <div className={styles.sign}>
-        <PinInput label={t('notices:pin')} value={pin} onChange={setPin} error={faults.at('pin')} />
+        <PinInput label={t('notices:pin')} value={pin} onChange={type} error={faults.at('pin')} />
         <Button type="submit" look="primary" size="large" isRunning={isWorking}>
           {t('notices:record')}
         </Button>
