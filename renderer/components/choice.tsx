@@ -34,30 +34,30 @@ export const Choice = <Value extends string>({
     return chosen !== undefined;
   });
   return (
-  <RadioGroup
-    className={styles.group ?? ''}
-    value={value ?? null}
-    orientation="horizontal"
-    onChange={(chosen) => {
-      const option = options.find((candidate) => candidate.value === chosen);
-      if (option !== undefined) onChange(option.value);
-    }}
-    {...(isLabelHidden ? { 'aria-label': label } : {})}
-  >
-    {isLabelHidden ? null : <Label className={styles.label ?? ''}>{label}</Label>}
-    <div className={styles.tiles}>
-      {options.map((option, index) => (
-        <Radio
-          key={option.value}
-          value={option.value}
-          className={classes(styles.tile, isCompact && styles.compact)}
-        >
-          <NumberMark number={numberAt(index)} />
-          <span className={styles.dot} aria-hidden="true" />
-          <span>{option.label}</span>
-        </Radio>
-      ))}
-    </div>
-  </RadioGroup>
+    <RadioGroup
+      className={styles.group ?? ''}
+      value={value ?? null}
+      orientation="horizontal"
+      onChange={(chosen) => {
+        const option = options.find((candidate) => candidate.value === chosen);
+        if (option !== undefined) onChange(option.value);
+      }}
+      {...(isLabelHidden ? { 'aria-label': label } : {})}
+    >
+      {isLabelHidden ? null : <Label className={styles.label ?? ''}>{label}</Label>}
+      <div className={styles.tiles}>
+        {options.map((option, index) => (
+          <Radio
+            key={option.value}
+            value={option.value}
+            className={classes(styles.tile, isCompact && styles.compact)}
+          >
+            <NumberMark number={numberAt(index)} />
+            <span className={styles.dot} aria-hidden="true" />
+            <span>{option.label}</span>
+          </Radio>
+        ))}
+      </div>
+    </RadioGroup>
   );
 };

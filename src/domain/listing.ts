@@ -8,13 +8,15 @@ export const numberRanges = (numbers: readonly number[]): string =>
     )
     .join(', ');
 
-const runsOf = (numbers: readonly number[]): readonly (readonly [number, number])[] =>
-  numbers.reduce<readonly (readonly [number, number])[]>((runs, number) => {
+const runsOf = (numbers: readonly number[]): readonly (readonly [number, number])[] => {
+  const runs: (readonly [number, number])[] = [];
+  for (const number of numbers) {
     const run = runs.at(-1);
-    return run !== undefined && number === run[1] + 1
-      ? [...runs.slice(0, -1), [run[0], number]]
-      : [...runs, [number, number]];
-  }, []);
+    if (run !== undefined && number === run[1] + 1) runs[runs.length - 1] = [run[0], number];
+    else runs.push([number, number]);
+  }
+  return runs;
+};
 
 /** One sentence out of sentences of which any one will do: what follows `or` begins in lower case. */
 export const eitherOf = (texts: readonly string[], or: string): string =>

@@ -58,11 +58,7 @@ const stateOf = (
   return words.tell(isStatement ? 'heldWaits' : 'heldCounts');
 };
 
-export const fallCaseTable = (
-  files: readonly FallCase[],
-  nameOf: NameOf,
-  words: ReportWords,
-): DataTable => ({
+export const fallCaseTable = (files: readonly FallCase[], nameOf: NameOf, words: ReportWords): DataTable => ({
   title: words.line('fallCases'),
   columns: [
     { title: words.line('heldNumber'), share: 2.6 },

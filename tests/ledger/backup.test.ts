@@ -95,10 +95,7 @@ describe('a backup', () => {
     const list = JSON.parse(files.get('backup.json')!.toString());
     files.delete(path);
     files.set(earlier, pdf);
-    files.set(
-      'backup.json',
-      Buffer.from(JSON.stringify({ ...list, version: 1 }).replace(path, earlier)),
-    );
+    files.set('backup.json', Buffer.from(JSON.stringify({ ...list, version: 1 }).replace(path, earlier)));
     const kept: Uint8Array[] = [];
     const read = await readArchive(
       await packed(files, 'earlier.zip'),

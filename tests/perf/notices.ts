@@ -73,8 +73,18 @@ export const benchmark: Benchmark = async () => {
     if (isRefusal(recorded) || recorded.length !== devices + 1) throw new Error('Not every device is held.');
     const held = (performance.now() - started) / devices;
     return [
-      { name: 'a device held against 20 ranges that do not name it', value: elsewhere, unit: 'ms', budget: 0.5 },
-      { name: 'a device held against 20 ranges of which one names it', value: named, unit: 'ms', budget: 0.5 },
+      {
+        name: 'a device held against 20 ranges that do not name it',
+        value: elsewhere,
+        unit: 'ms',
+        budget: 0.5,
+      },
+      {
+        name: 'a device held against 20 ranges of which one names it',
+        value: named,
+        unit: 'ms',
+        budget: 0.5,
+      },
       { name: 'the same, and held', value: held, unit: 'ms', budget: 2 },
     ];
   } finally {

@@ -172,7 +172,10 @@ describe('a notice over many devices', () => {
       }
     };
     const begun = await station.expectOutput('notice.record-start', wide);
-    expect((await follow(begun.job, true)).status).toMatchObject({ state: 'refused', code: 'notice-canceled' });
+    expect((await follow(begun.job, true)).status).toMatchObject({
+      state: 'refused',
+      code: 'notice-canceled',
+    });
     expect(await station.expectOutput('record.size', {})).toEqual(before);
     expect((await station.expectOutput('notice.list', {})).notices).toEqual([]);
     const again = await station.expectOutput('notice.record-start', wide);

@@ -42,8 +42,7 @@ export interface ScrappedDevice {
 /** One window for each of the three, signed in. */
 export const scrappedDevice = async (): Promise<ScrappedDevice> => {
   const station = await demoStation();
-  for (const window of windows)
-    await station.callAs(window)('session.sign-in', { badge: ownBadge[window] });
+  for (const window of windows) await station.callAs(window)('session.sign-in', { badge: ownBadge[window] });
   const as = (badge: string) => station.expectOutput('session.sign-in', { badge });
   const { expectOutput } = station;
   const printerId = await folderPrinter(station);

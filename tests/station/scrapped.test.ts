@@ -46,9 +46,7 @@ const noAnswers = (['fall', 'exposure', 'questionable'] as const).map((question)
 /** As a person would ask it of the device, or of what lay open about it when it was scrapped. */
 const attempts: Attempts = {
   'count.finish': ({ benchId }) => [{ place: 'A1', scanned: [benchId], keepHere: [benchId] }],
-  'custody.check-in': ({ benchId }) => [
-    { benchId, answers: noAnswers, withoutCheckOut: true, place: 'A1' },
-  ],
+  'custody.check-in': ({ benchId }) => [{ benchId, answers: noAnswers, withoutCheckOut: true, place: 'A1' }],
   'custody.check-out': ({ benchId, kitId }) => [
     { userId: 'P006', benchIds: [benchId], preUse: { language: 'en' } },
     { userId: 'P006', benchIds: [benchId], preUse: { language: 'en' }, kitId },
@@ -98,9 +96,7 @@ const attempts: Attempts = {
     },
   ],
   'held.withdraw-evidence': ({ benchId, evidence }) => [{ benchId, evidence, because: 'Mistaken.' }],
-  'identity.propose': ({ identityCase, benchId }) => [
-    { identityCase, candidate: benchId, pin: demo.pin },
-  ],
+  'identity.propose': ({ identityCase, benchId }) => [{ identityCase, candidate: benchId, pin: demo.pin }],
   'identity.confirm': ({ identityCase, benchId }) => [
     { identityCase, candidate: benchId, lookedAtDevice: true, pin: demo.pin },
   ],
@@ -166,9 +162,7 @@ const attempts: Attempts = {
   'return-batch.receive': ({ benchId, batch }) => [{ benchId, batch, outcome: 'repaired', certificate }],
   'tag.issue': ({ benchId }) =>
     (['status', 'quarantine'] as const).map((kind) => ({ benchId, kind, reprintBecause: 'lost' })),
-  'tag.print': ({ benchId, printerId }) => [
-    { benchId, kind: 'status', printerId, reprintBecause: 'lost' },
-  ],
+  'tag.print': ({ benchId, printerId }) => [{ benchId, kind: 'status', printerId, reprintBecause: 'lost' }],
   'tag.prove': ({ tag }) => [{ text: tag }],
   'ledger.rebuild': () => [{}],
 };
@@ -222,9 +216,7 @@ const jobIn = (output: unknown): number => (output as { job: number }).job;
 const commands = [...contract.values()].filter(({ kind }) => kind === 'command');
 
 const namesDevice = (input: z.ZodType): boolean =>
-  JSON.stringify(z.toJSONSchema(input, { io: 'input', unrepresentable: 'any' })).includes(
-    'HJKMNP-TV-Z]{10}',
-  );
+  JSON.stringify(z.toJSONSchema(input, { io: 'input', unrepresentable: 'any' })).includes('HJKMNP-TV-Z]{10}');
 
 test('every command of the contract that names a device is tried on a scrapped one', () => {
   const tried = Object.keys(attempts);
@@ -315,9 +307,9 @@ test('the bench ID of a scrapped, a quarantined or any other device is never giv
   );
   expect(given).toEqual([]);
   for (const benchId of taken)
-    expect(
-      await expectError('device.register', { ...sampleDevice('Q26C49311'), benchId }),
-    ).toMatchObject({ code: 'bench-id-taken' });
+    expect(await expectError('device.register', { ...sampleDevice('Q26C49311'), benchId })).toMatchObject({
+      code: 'bench-id-taken',
+    });
   again();
   const before = (await expectOutput('device.list', { limit: 1 })).total;
   const file = fileOf(`${headings}\nNorvane,Lode 6,N6-23-4401,2023-02,6 m,galvanized,,,,,,,,,\n`);

@@ -94,9 +94,7 @@ const HeldDevice = ({ held }: { readonly held: HeldView }) => {
         {held.reasons.length === 0 ? null : <ReasonPanel held={held} />}
         <div className={styles.screen}>
           <EvidenceList held={held} />
-          {held.fallCase === undefined ? null : (
-            <FallCasePanel file={held.fallCase} />
-          )}
+          {held.fallCase === undefined ? null : <FallCasePanel file={held.fallCase} />}
           {held.closedReasons.length === 0 ? null : <ClosedReasons held={held} />}
         </div>
       </div>

@@ -24,7 +24,13 @@ export const ReturnsScreen = () => {
   useHeldScan();
   const batches = data?.batches ?? [];
   useNumberedActs(
-    asked === undefined ? batches.slice(0, 9).map(({ number }) => () => toBatch(number)) : [],
+    asked === undefined
+      ? batches.slice(0, 9).map(
+          ({ number }) =>
+            () =>
+              toBatch(number),
+        )
+      : [],
     asked === undefined ? { back: toHeld } : {},
   );
   if (data === undefined)

@@ -52,15 +52,20 @@ export const RecordNotice = ({ text, meant, onRecorded }: RecordNoticeProps) => 
         {isWorking ? <Button onPress={cancel}>{t('notices:cancelRecording')}</Button> : null}
       </div>
       <p role="status">
-        {isWorking && status?.state === 'working' ? t('notices:recording', { percent: percentOf(status) }) : null}
+        {isWorking && status?.state === 'working'
+          ? t('notices:recording', { percent: percentOf(status) })
+          : null}
       </p>
       <AlertLine sentence={faults.rest()} />
     </form>
   );
 };
 
-const refusalIn = (status: Status | undefined, isWorking: boolean): CallError | undefined =>
-  status?.state === 'refused' && !isWorking ? status : undefined;
+const refusalIn = (status: Status | undefined, isWorking: boolean): CallError | undefined => {
+  if (status?.state !== 'refused' || isWorking) return undefined;
+  const { code, sentence, field } = status;
+  return { code, sentence, ...(field === undefined ? {} : { field }) };
+};
 
 const percentOf = ({ done, of }: Extract<Status, { state: 'working' }>): number =>
   of === 0 ? 0 : Math.floor((100 * done) / of);

@@ -23,7 +23,9 @@ export const askedBeforeReturn = (
       const known = asked.get(name);
       const kinds =
         known?.kinds ??
-        group.map((each) => rules.kinds.find((kind) => kind.key === each)).filter((kind) => kind !== undefined);
+        group
+          .map((each) => rules.kinds.find((kind) => kind.key === each))
+          .filter((kind) => kind !== undefined);
       asked.set(name, { reasons: [...(known?.reasons ?? []), index + 1], kinds });
     }
   }

@@ -138,7 +138,8 @@ const boundsAfter = (
       const isAsLast = (bound & asLast) !== 0 && most !== undefined;
       if (isAsLast && character > most) continue;
       after |=
-        1 << ((isAsFirst && character === least ? asFirst : 0) | (isAsLast && character === most ? asLast : 0));
+        1 <<
+        ((isAsFirst && character === least ? asFirst : 0) | (isAsLast && character === most ? asLast : 0));
     }
   }
   return after;

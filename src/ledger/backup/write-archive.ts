@@ -51,7 +51,8 @@ export const writeArchive = async (
     for await (const sha256 of evidence.list()) {
       signal.throwIfAborted();
       const picture = await evidence.get(sha256);
-      if (typeof picture !== 'string') await add(evidencePath(sha256, picture), Readable.from([picture]), false);
+      if (typeof picture !== 'string')
+        await add(evidencePath(sha256, picture), Readable.from([picture]), false);
     }
     const manifest: BackupManifest = { ...about, files };
     zip.addBuffer(Buffer.from(JSON.stringify(manifest)), manifestPath);

@@ -40,7 +40,14 @@ export class ExportHeldRows {
       case 'evidence.recorded': {
         const { type: _type, covers, benchId, ...entry } = event;
         const reasons = covers.flatMap((place) => device?.reasons[place - 1]?.key ?? []);
-        this.#evidence.set(seq, { ...entry, benchId: formatBenchId(benchId), reasons, evidence: seq, on, by });
+        this.#evidence.set(seq, {
+          ...entry,
+          benchId: formatBenchId(benchId),
+          reasons,
+          evidence: seq,
+          on,
+          by,
+        });
         this.#documents(recorded, 'evidence', seq, event.documents, benchId);
         return;
       }

@@ -6,7 +6,8 @@ import { noticeSignatureFault, recordNotice, signedNoticeSchema } from '../recal
 
 export const noticeRecordStart = defineOperation({
   name: 'notice.record-start',
-  summary: 'Begins to record a manufacturer’s notice and to hold every device that it means, signed with a PIN.',
+  summary:
+    'Begins to record a manufacturer’s notice and to hold every device that it means, signed with a PIN.',
   kind: 'command',
   access: ['inspector', 'administrator'],
   input: signedNoticeSchema,

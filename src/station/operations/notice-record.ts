@@ -1,7 +1,12 @@
 /** `notice.record`: a manufacturer's notice, signed with a PIN; what it means is held at once, wherever it is. */
 import { refusal } from '../../domain/refusal.ts';
 import { defineOperation } from '../operation.ts';
-import { noticeSignatureFault, recordedNoticeSchema, recordNotice, signedNoticeSchema } from '../recall/record-notice.ts';
+import {
+  noticeSignatureFault,
+  recordedNoticeSchema,
+  recordNotice,
+  signedNoticeSchema,
+} from '../recall/record-notice.ts';
 
 export const noticeRecord = defineOperation({
   name: 'notice.record',

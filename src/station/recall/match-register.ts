@@ -29,7 +29,10 @@ export interface MatchedPage {
 }
 
 /** All devices that a notice means, certainly or possibly, in the order of the bench IDs, page by page. */
-export async function* matchesInRegister(reader: LedgerReader, text: NoticeText): AsyncGenerator<MatchedPage> {
+export async function* matchesInRegister(
+  reader: LedgerReader,
+  text: NoticeText,
+): AsyncGenerator<MatchedPage> {
   let after: BenchId | undefined;
   for (;;) {
     const rows = await reader.devicesAfter(after, devicesAtOnce);

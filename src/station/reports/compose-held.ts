@@ -2,7 +2,12 @@
 import { isRefusal, type Refusal } from '../../domain/refusal.ts';
 import type { DeviceRow, LedgerReader } from '../../ledger/ledger.ts';
 import type { DataTable } from '../../reports/data-table.ts';
-import { type EvidenceRow, evidenceTable, fallCaseTable, returnBatchTable } from '../../reports/held-tables.ts';
+import {
+  type EvidenceRow,
+  evidenceTable,
+  fallCaseTable,
+  returnBatchTable,
+} from '../../reports/held-tables.ts';
 import { listReport } from '../../reports/list-report.ts';
 import type { ReportWord } from '../../reports/report-words.ts';
 import { stationIn } from '../lookup.ts';

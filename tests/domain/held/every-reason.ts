@@ -53,7 +53,9 @@ const reasonsOfDesk = (rules: unknown): readonly string[] =>
     ]);
 
 const groundsOf = (program: unknown): readonly string[] =>
-  ((program as { removalGrounds?: { key: string }[] }).removalGrounds ?? []).map(({ key }) => `removal.${key}`);
+  ((program as { removalGrounds?: { key: string }[] }).removalGrounds ?? []).map(
+    ({ key }) => `removal.${key}`,
+  );
 
 /** Of one event alone, as the code names them. */
 const reasonsOfEvents = [

@@ -16,7 +16,7 @@ import type { Refusal } from '../../../src/domain/refusal.ts';
 import { sentenceOf } from '../../../src/station/sentence.ts';
 import { program, releaseRules } from '../../support/shipped-rules.ts';
 import { everyReason, reasonsNamedInSource } from './every-reason.ts';
-import { attendant, certificate, competent, document, HeldDevice, today } from './held-device.ts';
+import { attendant, benchId, certificate, competent, document, HeldDevice, today } from './held-device.ts';
 
 /** By hand, from the trade: what each of these asks for. */
 const byHand: readonly (readonly [string, readonly (readonly string[])[]])[] = [
@@ -138,7 +138,11 @@ describe('the release rules', () => {
 });
 
 /** One piece as somebody leaves it who does not finish it; the refusal is of whoever goes on all the same. */
-const halves: readonly (readonly [string, EvidenceKind['how'], (held: HeldDevice, kind: EvidenceKind) => void])[] = [
+const halves: readonly (readonly [
+  string,
+  EvidenceKind['how'],
+  (held: HeldDevice, kind: EvidenceKind) => void,
+])[] = [
   [
     'its document',
     'certificate',
@@ -170,7 +174,9 @@ const halves: readonly (readonly [string, EvidenceKind['how'], (held: HeldDevice
     (held) => {
       const occasion = { at: '2026-03-10T08:00:00.000Z' as never, on: today, by: 'ines' };
       held.take(decideOpenFallCase(held.device, { fallCase: 1, facts, linked: [] }, occasion));
-      expect(held.take(decideCloseFallCase(caseOf(held), 'A slip.', competent('ines'), occasion))).toMatchObject({
+      expect(
+        held.take(decideCloseFallCase(caseOf(held), 'A slip.', competent('ines'), occasion)),
+      ).toMatchObject({
         code: 'fall-case-second-person-needed',
       });
     },
@@ -183,8 +189,13 @@ const halves: readonly (readonly [string, EvidenceKind['how'], (held: HeldDevice
         (held: HeldDevice) => {
           const occasion = { at: '2026-03-10T08:00:00.000Z' as never, on: today, by: 'dora' };
           const { [fact]: _left, ...others } = facts;
-          held.take(decideOpenFallCase(held.device, { fallCase: 1, facts: others, linked: [] }, occasion), 'dora');
-          expect(held.take(decideCloseFallCase(caseOf(held), 'A slip.', competent('sol'), occasion))).toMatchObject({
+          held.take(
+            decideOpenFallCase(held.device, { fallCase: 1, facts: others, linked: [] }, occasion),
+            'dora',
+          );
+          expect(
+            held.take(decideCloseFallCase(caseOf(held), 'A slip.', competent('sol'), occasion)),
+          ).toMatchObject({
             code: 'fall-case-facts-missing',
             field: `facts.${fact}`,
           });
@@ -194,31 +205,33 @@ const halves: readonly (readonly [string, EvidenceKind['how'], (held: HeldDevice
 ];
 
 describe('evidence that lacks a part of its own', () => {
-  test.each(halves)('does not count, for any reason that asks for it: without %s', (_part, how, provideHalf) => {
-    const asked = everyReason.flatMap((key) =>
-      choices(needsOf(releaseRules, undefined, key))
-        .filter((chosen) => chosen.every((each) => kindOf(each).how !== 'never'))
-        .flatMap((chosen) =>
-          chosen
-            .filter((each) => kindOf(each).how === how)
-            .map((half) => ({ key, half, others: chosen.filter((each) => each !== half) })),
-        ),
-    );
-    expect(asked.length).toBeGreaterThan(0);
-    for (const { key, half, others } of asked) {
-      const held = new HeldDevice([key]);
-      for (const each of others) expect(provide(held, kindOf(each))).toBeUndefined();
-      provideHalf(held, kindOf(half));
-      const refused = held.release();
-      if (how === 'statement')
-        expect(refused).toMatchObject({ code: 'release-evidence-unconfirmed' });
-      else {
-        expect(refused).toMatchObject({ code: 'release-evidence-missing' });
-        expectNamed(refused!, kindOf(half));
+  test.each(halves)(
+    'does not count, for any reason that asks for it: without %s',
+    (_part, how, provideHalf) => {
+      const asked = everyReason.flatMap((key) =>
+        choices(needsOf(releaseRules, undefined, key))
+          .filter((chosen) => chosen.every((each) => kindOf(each).how !== 'never'))
+          .flatMap((chosen) =>
+            chosen
+              .filter((each) => kindOf(each).how === how)
+              .map((half) => ({ key, half, others: chosen.filter((each) => each !== half) })),
+          ),
+      );
+      expect(asked.length).toBeGreaterThan(0);
+      for (const { key, half, others } of asked) {
+        const held = new HeldDevice([key]);
+        for (const each of others) expect(provide(held, kindOf(each))).toBeUndefined();
+        provideHalf(held, kindOf(half));
+        const refused = held.release();
+        if (how === 'statement') expect(refused).toMatchObject({ code: 'release-evidence-unconfirmed' });
+        else {
+          expect(refused).toMatchObject({ code: 'release-evidence-missing' });
+          expectNamed(refused!, kindOf(half));
+        }
+        expect(held.start()).toMatchObject({ code: 'device-out-of-service' });
       }
-      expect(held.start()).toMatchObject({ code: 'device-out-of-service' });
-    }
-  });
+    },
+  );
 });
 
 describe('evidence', () => {
