@@ -283,7 +283,7 @@ test('the bench ID of a scrapped, a quarantined or any other device is never giv
   // All three in service and in store, by `demo-data/fleet.json`.
   const scrapped = 'MM68GV91MM' as BenchId;
   const quarantined = 'AFZQ45HXXZ' as BenchId;
-  const inService = 'VG7HCF1P6B' as BenchId;
+  const inService = 'V098PGTHYP' as BenchId;
   for (const benchId of [scrapped, quarantined])
     await expectOutput('device.remove', { benchId, ground: 'fall' });
   await expectOutput('device.scrap', {

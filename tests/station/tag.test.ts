@@ -91,12 +91,14 @@ describe('the tag of a device', () => {
     });
     const tag = await expectOutput('tag.preview', { benchId, kind: 'quarantine' });
     expect(tag.content.kind === 'quarantine' && tag.content.reasons.length).toBe(15);
-    // By the release rules: the marking is the manufacturer's to restore, a housing its to repair.
-    const marked = Array.from({ length: 14 }, (_, index) => index + 1);
+    // By the release rules: the nine elements are the manufacturer's to restore, the six defects of the housing its to repair.
     expect(tag.content).toMatchObject({
       evidence: [
-        { reasons: marked, anyOf: [{ en: 'Manufacturer’s re-marking' }] },
-        { reasons: [15], anyOf: [{ en: 'Manufacturer’s repair and recertification certificate' }] },
+        { reasons: [1, 2, 3, 4, 5, 6, 7, 8, 9], anyOf: [{ en: 'Manufacturer’s re-marking' }] },
+        {
+          reasons: [10, 11, 12, 13, 14, 15],
+          anyOf: [{ en: 'Manufacturer’s repair and recertification certificate' }],
+        },
       ],
       beforeReturn: [{ en: 'A new documented inspection by a competent person' }],
     });

@@ -6,11 +6,13 @@ import readWorkbook from 'read-excel-file/node';
 import { expect, test, vi } from 'vitest';
 import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
 import { canReadPdf, madeReport, textOf } from '../../support/report-text.ts';
+import { demo } from '../../support/station-fixture.ts';
 import { scrappedDevice, today } from '../scrapped-device.ts';
 
 test('evidence, its documents, fall cases and return batches are exported as tables and made as lists', async () => {
   const { station, benchId } = await scrappedDevice();
   const shown = formatBenchId(benchId);
+  await station.expectOutput('session.sign-in', { badge: demo.inspector });
   const { job } = await station.expectOutput('record.export', {});
   const { folder } = await vi.waitFor(async () => {
     const status = await station.expectOutput('export.status', { job });
