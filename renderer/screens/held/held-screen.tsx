@@ -28,7 +28,7 @@ export const HeldScreen = () => {
   const { data, error } = useStationQuery('held.list', { limit: most }, { keepPrevious: true });
   useHeldScan();
   const [isListing, setListing] = useState(false);
-  useNumberedActs([], isListing ? {} : { 5: toReturns, 6: toMarkings, 7: () => setListing(true) });
+  useNumberedActs(isListing ? [] : [toReturns, toMarkings, () => setListing(true)]);
   if (data === undefined)
     return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
   const shown = data.held.filter((line) => owner === 'all' || line.owner === owner);
@@ -39,13 +39,13 @@ export const HeldScreen = () => {
         <h1>{t('held:title')}</h1>
         <p aria-live="polite">{t('held:count', { count: data.total })}</p>
         <div className={styles.buttons}>
-          <Button icon="away" number={5} onPress={toReturns}>
+          <Button icon="away" number={1} onPress={toReturns}>
             {t('held:returns.title')}
           </Button>
-          <Button icon="tag" number={6} onPress={toMarkings}>
+          <Button icon="tag" number={2} onPress={toMarkings}>
             {t('screens:register.markings')}
           </Button>
-          <Button icon="register" number={7} onPress={() => setListing(true)}>
+          <Button icon="register" number={3} onPress={() => setListing(true)}>
             {t('held:lists.open')}
           </Button>
         </div>
@@ -54,7 +54,7 @@ export const HeldScreen = () => {
       <Choice<Owner>
         label={t('held:show')}
         isCompact
-        firstNumber={1}
+        firstNumber={4}
         value={owner}
         options={[
           { value: 'all', label: t('held:all') },

@@ -26,9 +26,9 @@ export const PlaceByScan = ({ benchId, isListening }: PlaceByScanProps) => {
   });
   return (
     <>
-      <p role="status" className={styles.sign}>
+      <p role="status" className={placed === undefined ? styles.soft : styles.sign}>
         {placed === undefined ? (
-          <span className={styles.soft}>{t('held:placeHint')}</span>
+          t('held:placeHint')
         ) : (
           <>
             <Icon name="check" />
