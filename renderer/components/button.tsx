@@ -4,6 +4,7 @@ import { Button as AriaButton } from 'react-aria-components';
 import { classes } from '../design/classes.ts';
 import styles from './button.module.css';
 import { Icon, type IconName } from './icon.tsx';
+import { NumberMark } from './number-mark.tsx';
 
 export interface ButtonProps {
   readonly children: ReactNode;
@@ -52,7 +53,7 @@ export const Button = ({
     {...(onPress === undefined || isRunning ? {} : { onPress })}
     {...(label === undefined ? {} : { 'aria-label': label })}
   >
-    {number === undefined ? null : <span className={styles.number}>{number}</span>}
+    <NumberMark number={number} />
     {icon === undefined ? null : <Icon name={icon} />}
     <span className={styles.words}>{children}</span>
   </AriaButton>

@@ -49,10 +49,25 @@ export const quarantineTagSchema = identified.extend({
   reasons: z.array(z.object({ zone: zoneSchema, sentence: messageSchema })).min(1),
   /** Where the device is kept. */
   keptAt: messageSchema,
-  /** What must exist before the device can be inspected for return. */
-  beforeReturn: z.array(messageSchema).min(1),
+  /** What must exist before the device can be inspected for return, and for which of the reasons, from 1 on. */
+  evidence: z.array(
+    z.object({
+      reasons: z.array(z.number().int().positive()).min(1),
+      /** Any one of them will do. */
+      anyOf: z.array(messageSchema).min(1),
+    }),
+  ),
+  /** What the program asks for besides, whatever the reason; empty where nothing brings the device back. */
+  beforeReturn: z.array(messageSchema),
 });
 export type QuarantineTag = z.infer<typeof quarantineTagSchema>;
+
+/** Whether its reasons are told apart by numbers: only where some evidence is for some of them alone. */
+export const hasNumberedReasons = ({
+  reasons,
+  evidence,
+}: Pick<QuarantineTag, 'reasons' | 'evidence'>): boolean =>
+  evidence.some((piece) => piece.reasons.length < reasons.length);
 
 /** Why a tag is printed once more. */
 export const reprintReasonSchema = z.enum(['not readable', 'lost', 'damaged', 'misprinted']);

@@ -1,14 +1,14 @@
-/** Evidence as files of the data folder, each named after the hash of its bytes. */
+/** Evidence as files of the data folder, each named after the hash of its bytes and what it is. */
 import { createHash } from 'node:crypto';
-import { mkdir, opendir, readFile, stat } from 'node:fs/promises';
+import { mkdir, opendir, readFile, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
+import { evidenceFileName, evidenceFileNames, hashInFileName } from './evidence-name.ts';
 import type { EvidenceStore } from './evidence-store.ts';
 import { orStorageFault } from './storage-refusal.ts';
 import { writeThrough } from './write-through.ts';
 
 export const evidenceFolderName = 'evidence';
 
-const namePattern = /^([0-9a-f]{64})\.jpg$/;
 const sha256Of = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
 export class EvidenceFolder implements EvidenceStore {
@@ -24,7 +24,10 @@ export class EvidenceFolder implements EvidenceStore {
       const sha256 = sha256Of(bytes);
       if (typeof (await this.#read(sha256)) !== 'string') return sha256;
       await mkdir(this.#folder, { recursive: true });
-      await writeThrough(this.#path(sha256), bytes);
+      const name = evidenceFileName(sha256, bytes);
+      await writeThrough(join(this.#folder, name), bytes);
+      for (const other of evidenceFileNames(sha256))
+        if (other !== name) await rm(join(this.#folder, other), { force: true });
       return sha256;
     });
   }
@@ -34,20 +37,15 @@ export class EvidenceFolder implements EvidenceStore {
   }
 
   async *list(): AsyncIterable<string> {
-    const folder = await opendir(this.#folder).catch(unlessNoFolder);
-    if (folder === undefined) return;
-    for await (const { name } of folder) {
-      const sha256 = namePattern.exec(name)?.[1];
-      if (sha256 !== undefined) yield sha256;
-    }
+    for await (const { sha256 } of this.#files()) yield sha256;
   }
 
   size(): Promise<{ readonly count: number; readonly bytes: number }> {
     return orStorageFault(this.#folder, async () => {
       let count = 0;
       let bytes = 0;
-      for await (const sha256 of this.list()) {
-        const file = await stat(this.#path(sha256)).catch(unlessMissing);
+      for await (const { name } of this.#files()) {
+        const file = await stat(join(this.#folder, name)).catch(unlessMissing);
         if (file === undefined) continue;
         count += 1;
         bytes += file.size;
@@ -56,14 +54,33 @@ export class EvidenceFolder implements EvidenceStore {
     });
   }
 
-  async #read(sha256: string): Promise<Uint8Array | 'missing' | 'changed'> {
-    const bytes = await readFile(this.#path(sha256)).catch(unlessNoFolder);
-    if (bytes === undefined) return 'missing';
-    return sha256Of(bytes) === sha256 ? bytes : 'changed';
+  /** Each hash once, under whichever of its names comes first. */
+  async *#files(): AsyncIterable<{ readonly sha256: string; readonly name: string }> {
+    const folder = await opendir(this.#folder).catch(unlessNoFolder);
+    if (folder === undefined) return;
+    for await (const { name } of folder) {
+      const sha256 = hashInFileName(name);
+      if (sha256 !== undefined && !(await this.#hasEarlierName(sha256, name))) yield { sha256, name };
+    }
   }
 
-  #path(sha256: string): string {
-    return join(this.#folder, `${sha256}.jpg`);
+  async #hasEarlierName(sha256: string, name: string): Promise<boolean> {
+    for (const earlier of evidenceFileNames(sha256)) {
+      if (earlier === name) return false;
+      if ((await stat(join(this.#folder, earlier)).catch(unlessMissing)) !== undefined) return true;
+    }
+    return false;
+  }
+
+  async #read(sha256: string): Promise<Uint8Array | 'missing' | 'changed'> {
+    let found: 'missing' | 'changed' = 'missing';
+    for (const name of evidenceFileNames(sha256)) {
+      const bytes = await readFile(join(this.#folder, name)).catch(unlessNoFolder);
+      if (bytes === undefined) continue;
+      if (sha256Of(bytes) === sha256) return bytes;
+      found = 'changed';
+    }
+    return found;
   }
 }
 

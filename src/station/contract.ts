@@ -88,6 +88,9 @@ import { noticeList } from './operations/notice-list.ts';
 import { noticePreview } from './operations/notice-preview.ts';
 import { noticeRead } from './operations/notice-read.ts';
 import { noticeRecord } from './operations/notice-record.ts';
+import { noticeRecordCancel } from './operations/notice-record-cancel.ts';
+import { noticeRecordStart } from './operations/notice-record-start.ts';
+import { noticeRecordStatus } from './operations/notice-record-status.ts';
 import { noticeShow } from './operations/notice-show.ts';
 import { personAdd } from './operations/person-add.ts';
 import { personChange } from './operations/person-change.ts';
@@ -195,6 +198,9 @@ const operations = [
   dueList,
   noticeShow,
   noticeRecord,
+  noticeRecordStart,
+  noticeRecordStatus,
+  noticeRecordCancel,
   noticeRead,
   noticePreview,
   noticeList,

@@ -14,6 +14,7 @@ import type { ExportOutcome } from './exchange/export-record.ts';
 import type { ImportOutcome } from './exchange/import-outcome.ts';
 import type { Keeper } from './keeping/keeper.ts';
 import type { PinGuard } from './pin.ts';
+import type { RecordedNotice } from './recall/record-notice.ts';
 import type { ReportOutcome } from './reports/make-report.ts';
 import type { PlannedReturns } from './returns/planned-returns.ts';
 import type { Rules } from './rules.ts';
@@ -39,6 +40,7 @@ export interface OperationContext {
   readonly verifyJobs: WorkJobs<RecordVerification>;
   readonly reportJobs: WorkJobs<ReportOutcome>;
   readonly returnPlanJobs: WorkJobs<PlannedReturns>;
+  readonly noticeJobs: WorkJobs<RecordedNotice>;
   readonly keeper: Keeper;
   readonly planner: BenchPlanner;
   /** The data folder. */

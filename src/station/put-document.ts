@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { DocumentFile } from '../domain/held/evidence.ts';
 import { isRefusal, type Refusal, refusal } from '../domain/refusal.ts';
+import { isPdf } from '../ledger/evidence-name.ts';
 import type { EvidenceStore } from '../ledger/evidence-store.ts';
 import { pictureBase64Schema } from './put-picture.ts';
 import { stillPictureOf } from './still-picture.ts';
@@ -37,7 +38,3 @@ export const putDocuments = async (
   }
   return kept;
 };
-
-/** The header and the end that ISO 32000-1 §7.5 asks of every file. */
-const isPdf = (bytes: Buffer): boolean =>
-  bytes.subarray(0, 1024).includes('%PDF-') && bytes.subarray(-1024).includes('%%EOF');

@@ -76,13 +76,12 @@ const contentOf = async (
   return ledger.read(async (reader) => {
     const row = await deviceIn(reader, benchId);
     if (isRefusal(row)) return row;
-    return tagOfDevice(
-      row,
-      kind,
+    return tagOfDevice(row, kind, {
       station,
-      programInForce(station, rules.shipped).program,
-      await namesOf(reader),
+      program: programInForce(station, rules.shipped).program,
+      releaseRules: rules.release,
+      name: await namesOf(reader),
       sealer,
-    );
+    });
   });
 };

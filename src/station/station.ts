@@ -18,6 +18,7 @@ import { Keeper } from './keeping/keeper.ts';
 import { stationIn } from './lookup.ts';
 import { OpenRecord, type RecordInUse } from './open-record.ts';
 import type { Access, OperationContext, WantedRestore } from './operation.ts';
+import type { RecordedNotice } from './recall/record-notice.ts';
 import type { ReportOutcome } from './reports/make-report.ts';
 import type { PlannedReturns } from './returns/planned-returns.ts';
 import { loadRules } from './rules.ts';
@@ -34,6 +35,8 @@ export interface StationOptions {
   readonly productFolder?: string | undefined;
   readonly now?: (() => Instant) | undefined;
   readonly openFile?: ((path: string) => Promise<void>) | undefined;
+  /** Where bench IDs come from; the random source of the system where absent. */
+  readonly randomBytes?: ((count: number) => Uint8Array) | undefined;
   /** Told of a fault inside the program; the caller of the operation gets a plain sentence instead. */
   readonly onFault?: ((error: unknown, operation: string) => void) | undefined;
 }
@@ -76,6 +79,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const verifyJobs = new WorkJobs<RecordVerification>(5, (error) => faultOf(error, 'ledger.verify-start'));
   const reportJobs = new WorkJobs<ReportOutcome>(20, (error) => faultOf(error, 'report.make'));
   const returnPlanJobs = new WorkJobs<PlannedReturns>(5, (error) => faultOf(error, 'return-plan.start'));
+  const noticeJobs = new WorkJobs<RecordedNotice>(5, (error) => faultOf(error, 'notice.record'));
   const keeper = new Keeper((error, operation) => faultOf(error, operation));
   const planner = new BenchPlanner((error) => faultOf(error, 'schedule.plan'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
@@ -107,6 +111,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       verifyJobs,
       reportJobs,
       returnPlanJobs,
+      noticeJobs,
       keeper,
       planner,
       folder: options.folder,
@@ -115,7 +120,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       person,
       now,
       openFile: options.openFile,
-      randomBytes,
+      randomBytes: options.randomBytes ?? randomBytes,
       occasion: occasionBy(person?.personId ?? 'station'),
       restoreAfterwards: (restore) => {
         after.restore = restore;
@@ -171,6 +176,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       verifyJobs,
       reportJobs,
       returnPlanJobs,
+      noticeJobs,
       keeper,
       planner,
     ])

@@ -1,12 +1,23 @@
 /** The tag that belongs on a device now, from the record, and the tag as a printed thing. */
 import type { Device } from '../domain/device.ts';
 import type { Station } from '../domain/evolve.ts';
+import { askedBeforeReturn, shortWords } from '../domain/held/asked-before-return.ts';
+import type { ReleaseRules } from '../domain/held/release-rules.ts';
 import { lengthText } from '../domain/length.ts';
 import type { Program } from '../domain/program.ts';
 import { type Refusal, refusal } from '../domain/refusal.ts';
-import type { TagContent, TagKind } from '../domain/tag-content.ts';
+import type { QuarantineTag, TagContent, TagKind } from '../domain/tag-content.ts';
 import type { DeviceRow } from '../ledger/ledger.ts';
 import type { Sealer } from './seal.ts';
+
+/** What a tag says besides the state of its device. */
+export interface TagPlace {
+  readonly station: Station;
+  readonly program: Program;
+  readonly releaseRules: ReleaseRules;
+  readonly name: (personId: string) => string;
+  readonly sealer: Sealer;
+}
 
 /**
  * A status tag exists only for the latest passing inspection of a device in service, a quarantine tag only for a device
@@ -15,11 +26,9 @@ import type { Sealer } from './seal.ts';
 export const tagOfDevice = (
   { device, modelSheet }: DeviceRow,
   kind: TagKind,
-  station: Station,
-  program: Program,
-  name: (personId: string) => string,
-  sealer: Sealer,
+  place: TagPlace,
 ): TagContent | Refusal => {
+  const { station, program, name, sealer } = place;
   if (kind === 'id') {
     return device.presumedIdentity === undefined
       ? { kind, benchId: device.benchId }
@@ -63,10 +72,24 @@ export const tagOfDevice = (
       removedBy: name(device.removedBy ?? ''),
       reasons: device.reasons.map(({ zone, sentence }) => ({ zone, sentence })),
       keptAt: program.quarantinePlace,
-      beforeReturn: [...program.beforeReturn],
+      ...returnOf(device, place),
     };
   }
   return refusedKind(device, kind);
+};
+
+/** The evidence that its own reasons ask for, then what the program asks of every device; neither where it cannot return. */
+const returnOf = (
+  { reasons }: Device,
+  { program, releaseRules }: TagPlace,
+): Pick<QuarantineTag, 'evidence' | 'beforeReturn'> => {
+  const asked = askedBeforeReturn(reasons, { rules: releaseRules, program });
+  const final = asked.filter(({ kinds }) => kinds.some(({ how }) => how === 'never'));
+  const shown = final.length > 0 ? final : asked;
+  return {
+    evidence: shown.map(({ reasons, kinds }) => ({ reasons: [...reasons], anyOf: kinds.map(shortWords) })),
+    beforeReturn: final.length > 0 ? [] : [...program.beforeReturn],
+  };
 };
 
 const refusedKind = (device: Device, kind: TagKind): Refusal =>

@@ -1,6 +1,7 @@
 /** The parts of a quarantine tag, whatever the arrangement: what each asks for, and how it is set. */
-import type { QuarantineTag } from '../domain/tag-content.ts';
+import { hasNumberedReasons, type QuarantineTag } from '../domain/tag-content.ts';
 import { type Block, paragraph, type Style } from '../typesetting/paragraph.ts';
+import { linesBeforeReturn } from './evidence-line.ts';
 import { smallestSizeMm } from './letter-height.ts';
 import { type PartRule, sizeOf } from './part-rule.ts';
 import { zonePictogram } from './pictogram.ts';
@@ -52,9 +53,10 @@ export const reasonParts = (sheet: Sheet): readonly StackPart[] => {
   const sizeMm = sizeOf(quarantineRules.reason, scale, tightness);
   const pictogramMm = sizeMm * (tag.languages.length > 1 ? 2.1 : sizeAt(tightness, 2, 1.3));
   const textLeftMm = pictogramMm + sizeMm * 0.6;
-  const blocks = tag.reasons.map(({ zone, sentence }): Block | undefined => {
+  const isNumbered = hasNumberedReasons(tag);
+  const blocks = tag.reasons.map(({ zone, sentence }, place): Block | undefined => {
     const texts = inEach(sentence, tag.languages).map((text, index) => ({
-      text,
+      text: isNumbered ? `${place + 1}. ${text}` : text,
       style: {
         role: 'reason',
         weight: index === 0 ? 'bold' : 'regular',
@@ -99,7 +101,7 @@ export const beforeReturn = (sheet: Sheet): Block | undefined => {
   const sizeMm = sizeOf(quarantineRules.beforeReturn, scale, tightness);
   const boxMm = sizeMm * 0.8;
   const indentMm = sizeMm * 1.3;
-  const items = tag.beforeReturn.map((message): Block | undefined => {
+  const items = linesBeforeReturn(tag).map((message): Block | undefined => {
     const texts = inEach(message, tag.languages).map((text, index) => ({
       text,
       style: {

@@ -138,5 +138,14 @@ const runsOf = (text: string, weight: Weight): readonly { face: Face; text: stri
   return runs;
 };
 
-export const textWidthMm = (text: string, weight: Weight, sizeMm: number): number =>
-  shape(text, weight).widthEm * sizeMm;
+/** A text is tried at many sizes and on many stocks: its width is kept longer than its glyphs, for it takes little room. */
+const widths: Record<Weight, Map<string, number>> = { regular: new Map(), bold: new Map() };
+const widthsAtMost = 20_000;
+
+export const textWidthMm = (text: string, weight: Weight, sizeMm: number): number => {
+  const known = widths[weight];
+  const widthEm = known.get(text) ?? shape(text, weight).widthEm;
+  if (known.size >= widthsAtMost) known.clear();
+  known.set(text, widthEm);
+  return widthEm * sizeMm;
+};

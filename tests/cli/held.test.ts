@@ -1,9 +1,12 @@
 /** Held devices on the command line: the way back piece by piece, and scrap, after which no command brings anything back. */
-import { writeFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { Command } from 'commander';
 import { PDFDocument } from 'pdf-lib';
 import sharp from 'sharp';
 import { expect, onTestFinished, test } from 'vitest';
+import { programFor } from '../../src/cli/program.ts';
+import { wordsIn } from '../../src/host/words.ts';
 import { demo } from '../support/station-fixture.ts';
 import { DemoBench, example, expectRefused } from './demo-bench.ts';
 
@@ -70,6 +73,10 @@ test('evidence, case, batch and tag lead a device back to its inspection, and a 
   expect((await attendant('return', 'list')).json().turnarounds).toMatchObject([
     { devices: 1, medianDays: 0 },
   ]);
+  const list = join(bench.folder, 'batches.csv');
+  const asked = ['report', 'held', '--list', 'return batches', '--format', 'csv', '--out', list];
+  expect((await attendant(...asked)).code).toBe(0);
+  expect(await readFile(list, 'utf8')).toMatch(/All back,.*,Repaired,R-88/);
   const evidence = [
     'held',
     'evidence',
@@ -92,29 +99,110 @@ test('evidence, case, batch and tag lead a device back to its inspection, and a 
   expect((await bench.run(['ledger', 'verify'])).json().sound).toBe(true);
 }, 240_000);
 
+type Arguments = readonly string[];
+
+/** Every command that names a device, as it would be given for the scrapped one; `device` is its bench ID. */
+const attemptsFor = (
+  device: string,
+  { pdf, photo, answers, list, today }: Record<'pdf' | 'photo' | 'answers' | 'list' | 'today', string>,
+): Readonly<Record<string, readonly Arguments[]>> => {
+  const certificate = ['--number', 'R-88', '--on', today, '--issuer', 'Norvane'];
+  const noAnswers = ['--no', 'fall', 'exposure', 'questionable'];
+  return {
+    checkout: [[device, '--user', demo.user, '--confirmed']],
+    checkin: [[device, '--without-checkout', ...noAnswers]],
+    'custody transfer': [[device, '--to', demo.user, '--because', 'Found.', '--confirmed']],
+    'custody lost': [[device, '--because', 'Never came back.']],
+    'device show': [[device]],
+    'device picture': [[device, photo]],
+    'device facts': [[device, '--first-used', '2026']],
+    'device minimum-diameter': [[device, '4.3 mm']],
+    'device correct': [
+      [device, '--field', 'serial', '--now', 'T-2999', '--because', 'Misread', '--marking-read-now'],
+    ],
+    'device use': [[device, '--type', 'infrequent to light']],
+    'device revalidated': [[device, '--on', today, '--by', 'Norvane', '--certificate', 'R-89']],
+    'device maker-intervals': [[device, '--inspection', '6']],
+    inspect: [[answers], [answers, '--device', device, '--resume']],
+    evidence: [[device]],
+    lifeline: [[device]],
+    tag: [[device, '--kind', 'status', '--out', pdf.replace('certificate', 'status')]],
+    'identity propose': [['1', device]],
+    'identity confirm': [['1', device, '--looked-at-device']],
+    'kit save': [[device, '--name', 'Gantry', '--code', 'KIT9']],
+    'count place': [['A1', device, '--keep-here', device]],
+    'held show': [[device]],
+    'held evidence': [
+      [device, '--kind', 'repair-certificate', '--reason', '1', ...certificate, '--document', pdf],
+    ],
+    'held agree': [[device, '--evidence', '1']],
+    'held withdraw': [[device, '--evidence', '1', '--because', 'Mistaken.']],
+    release: [[device, '--tag', '1']],
+    scrap: [[device, '--lifeline-cut', '--marking-defaced', '--photo', photo, '--witness', demo.user]],
+    'case open': [[device, '--on', today]],
+    'return add': [[device]],
+    'return take-out': [['1', device]],
+    'return receive': [['1', device, '--outcome', 'repaired', ...certificate]],
+    'report device': [[device, '--out', pdf.replace('certificate', 'device')]],
+    'report return': [[device, '--out', pdf.replace('certificate', 'request')]],
+    import: [[list]],
+  };
+};
+
+/** The names of the commands whose help says that they take a device. */
+const commandsOfDevices = (): readonly string[] => {
+  const english = wordsIn('en');
+  const named = ['help-device-id', 'help-identity-candidate', 'help-count-codes'] as const;
+  const descriptions = named.map((key) => english(key));
+  const walk = (command: Command, path: Arguments): readonly string[] => [
+    ...(command.registeredArguments.some(({ description }) => descriptions.includes(description))
+      ? [path.join(' ')]
+      : []),
+    ...command.commands.flatMap((each) => walk(each, [...path, each.name()])),
+  ];
+  const terminal = { environment: {}, out: () => undefined, err: () => undefined };
+  return walk(programFor({ words: english, terminal }), []);
+};
+
 test('no command brings a scrapped device back', async () => {
   const { bench, as, pdf, photo } = await opened();
   const attendant = as(demo.attendant);
   const benchId = await bench.addDevice('T-2102', 'CLI-CODE-2102');
-  const answers = ['--yes', 'exposure=drop', '--no', 'fall', 'questionable'];
-  await attendant('checkin', benchId, '--without-checkout', ...answers);
+  const check = ['--yes', 'exposure=drop', '--no', 'fall', 'questionable'];
+  await attendant('checkin', benchId, '--without-checkout', ...check);
+  const today = (await attendant('held', 'show', benchId)).json().held.since;
   const scrap = ['scrap', benchId, '--lifeline-cut', '--marking-defaced', '--photo', photo];
   expectRefused(await attendant(...scrap, '--witness', demo.attendant), 'scrap-witness-needed');
   expect((await attendant(...scrap, '--witness', demo.user)).code).toBe(0);
-  const certificate = ['--number', 'R-88', '--on', '2026-01-01', '--issuer', 'Norvane', '--document', pdf];
-  const file = await bench.write('pass.json', { ...(await example('pass.json')), code: 'CLI-CODE-2102' });
-  for (const again of [
-    ['release', benchId, '--tag', '1'],
-    ['held', 'evidence', benchId, '--kind', 'repair-certificate', '--reason', '1', ...certificate],
-    ['return', 'add', benchId],
-    ['case', 'open', benchId],
-    [...scrap, '--witness', demo.user],
-  ])
-    expectRefused(await attendant(...again), 'device-scrapped');
-  expectRefused(await as(demo.inspector)('inspect', file), 'device-scrapped');
-  expectRefused(
-    await attendant('checkout', benchId, '--user', demo.user, '--confirmed'),
-    'checkout-scrapped',
+  const standing = async () => (await attendant('device', 'show', benchId)).json().device.standing;
+  expect(await standing()).toBe('scrapped');
+  const answers = await bench.write('pass.json', {
+    ...(await example('pass.json')),
+    code: 'CLI-CODE-2102',
+  });
+  const list = await bench.write(
+    'fleet.csv',
+    `Bench ID,Manufacturer,Model,Serial number,Status\n${benchId},Quillmoor,Stayline 50 ft,T-2102,in service\n`,
   );
-  expect((await attendant('device', 'show', benchId)).json().device.standing).toBe('scrapped');
+  const attempts = attemptsFor(benchId, { pdf, photo, answers, list, today });
+  expect(commandsOfDevices().length).toBeGreaterThan(20);
+  expect(commandsOfDevices().filter((name) => !(name in attempts))).toEqual([]);
+  for (const [name, code] of [
+    ['release', 'device-scrapped'],
+    ['held evidence', 'device-scrapped'],
+    ['return add', 'device-scrapped'],
+    ['case open', 'device-scrapped'],
+    ['scrap', 'device-scrapped'],
+    ['checkout', 'checkout-scrapped'],
+  ] as const)
+    expectRefused(await attendant(...name.split(' '), ...attempts[name]![0]!), code);
+  expectRefused(await as(demo.inspector)('inspect', answers), 'device-scrapped');
+  for (const [name, ways] of Object.entries(attempts))
+    for (const way of ways) {
+      // Inspector and attendant in one.
+      const run = await as(demo.regularUser)(...name.split(' '), ...way);
+      expect(run.code, `${name}: ${run.stdout}${run.stderr}`).not.toBe(2);
+      if (run.code === 1) expect(run.json().error.code).not.toBe('internal-error');
+      expect(await standing(), name).toBe('scrapped');
+    }
 }, 240_000);

@@ -34,6 +34,14 @@ export const screensOfHeld: readonly Screen[] = [
     },
   },
   {
+    name: 'held, the dialog of the lists',
+    show: async (visit) => {
+      await go(visit, '#/held');
+      await press(visit, 'held:lists.open');
+      return visit.page.getByRole('dialog').getByRole('radio').nth(8);
+    },
+  },
+  {
     name: 'held, a device that is to be scanned back',
     show: async (visit) => {
       await openHeld(visit, 'ready');

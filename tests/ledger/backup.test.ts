@@ -36,11 +36,15 @@ const recordIn = async (name: string, people: number): Promise<Ledger> => {
   return ledger;
 };
 
-const backupOf = async (name: string, people: number): Promise<string> => {
+const backupOf = async (
+  name: string,
+  people: number,
+  kept = [Buffer.from(`a picture of ${name}`)],
+): Promise<string> => {
   const ledger = await recordIn(name, people);
   const dataFolder = join(folder, name);
   const evidence = new EvidenceFolder(dataFolder);
-  await evidence.put(Buffer.from(`a picture of ${name}`));
+  for (const bytes of kept) await evidence.put(bytes);
   const file = join(folder, `${name}.zip`);
   const taken = await takeBackup(file, { ledger, evidence, dataFolder, about }, control);
   if (isRefusal(taken)) throw new Error(taken.code);
@@ -82,6 +86,30 @@ describe('a backup', () => {
     expect(files.get('ledger.sqlite')!.subarray(0, 16).toString('latin1')).toBe('SQLite format 3\u0000');
   });
 
+  it('names documents as documents, and one of an earlier version, in which they had the name of pictures, is read', async () => {
+    const pdf = Buffer.from('%PDF-1.7\n1 0 obj\nendobj\n%%EOF\n');
+    const files = await filesOf(await backupOf('depot', 1, [pdf]));
+    const path = [...files.keys()].find((each) => each.startsWith('evidence/'))!;
+    expect(path).toMatch(/^evidence\/[0-9a-f]{64}\.pdf$/);
+    const earlier = path.replace('.pdf', '.jpg');
+    const list = JSON.parse(files.get('backup.json')!.toString());
+    files.delete(path);
+    files.set(earlier, pdf);
+    files.set('backup.json', Buffer.from(JSON.stringify({ ...list, version: 1 }).replace(path, earlier)));
+    const kept: Uint8Array[] = [];
+    const read = await readArchive(
+      await packed(files, 'earlier.zip'),
+      {
+        recordFile: join(folder, 'unpacked.sqlite'),
+        keepPicture: async (bytes) => void kept.push(bytes),
+      },
+      control,
+      () => undefined,
+    );
+    expect(read).toMatchObject({ version: 1 });
+    expect(kept).toEqual([pdf]);
+  });
+
   it.each([
     [
       'a file that is on no list',
@@ -121,7 +149,7 @@ describe('a backup', () => {
   it('of a newer version of the program is left to that', async () => {
     const files = await filesOf(await backupOf('depot', 1));
     const list = JSON.parse(files.get('backup.json')!.toString());
-    files.set('backup.json', Buffer.from(JSON.stringify({ ...list, version: 2 })));
+    files.set('backup.json', Buffer.from(JSON.stringify({ ...list, version: 3 })));
     expect(await readManifest(await packed(files, 'newer.zip'))).toMatchObject({
       code: 'backup-from-newer-version',
     });

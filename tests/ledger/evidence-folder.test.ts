@@ -1,5 +1,6 @@
 /** Evidence as files: under the hash of their bytes, whole or not at all, and told when they are changed or gone. */
 import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { chmod, mkdir, readdir, readFile, rm, truncate, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -72,6 +73,39 @@ describe('an evidence folder', () => {
     await writeFile(file(), 'abd');
     await evidence.put(abc);
     expect(await evidence.get(abcSha256)).toEqual(abc);
+  });
+
+  it('names a file after what it is, and finds a document under the name that earlier versions gave it', async () => {
+    const at = (name: string) => join(folder, 'evidence', name);
+    const pdf = Buffer.from('%PDF-1.7\n1 0 obj\nendobj\n%%EOF\n');
+    const sha256 = createHash('sha256').update(pdf).digest('hex');
+    await mkdir(join(folder, 'evidence'));
+    await writeFile(at(`${sha256}.jpg`), pdf);
+    expect(await evidence.get(sha256)).toEqual(pdf);
+    await evidence.put(pdf);
+    expect(await readdir(join(folder, 'evidence'))).toEqual([`${sha256}.jpg`]);
+    await rm(at(`${sha256}.jpg`));
+    await evidence.put(pdf);
+    await evidence.put(abc);
+    expect((await readdir(join(folder, 'evidence'))).sort()).toEqual(
+      [`${sha256}.pdf`, `${abcSha256}.jpg`].sort(),
+    );
+    expect(await evidence.get(sha256)).toEqual(pdf);
+    expect((await listed(evidence)).toSorted()).toEqual([sha256, abcSha256].sort());
+  });
+
+  it('puts a document right that was changed under its earlier name, and has it once', async () => {
+    const at = (name: string) => join(folder, 'evidence', name);
+    const pdf = Buffer.from('%PDF-1.7\n1 0 obj\nendobj\n%%EOF\n');
+    const sha256 = createHash('sha256').update(pdf).digest('hex');
+    await mkdir(join(folder, 'evidence'));
+    await writeFile(at(`${sha256}.jpg`), 'changed');
+    expect(await evidence.get(sha256)).toBe('changed');
+    await evidence.put(pdf);
+    expect(await readdir(join(folder, 'evidence'))).toEqual([`${sha256}.pdf`]);
+    await writeFile(at(`${sha256}.jpg`), pdf);
+    expect(await listed(evidence)).toEqual([sha256]);
+    expect(await evidence.size()).toEqual({ count: 1, bytes: pdf.length });
   });
 
   it('lists no file that was left unfinished, and no other', async () => {

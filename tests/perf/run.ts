@@ -16,6 +16,7 @@ const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Be
   ledger: () => import('./ledger.ts'),
   program: () => import('./program.ts'),
   tags: () => import('./tags.ts'),
+  notices: () => import('./notices.ts'),
   plan: () => import('./plan.ts'),
   returns: () => import('./returns.ts'),
   'worn-levels': () => import('./worn-levels.ts'),

@@ -1,10 +1,9 @@
 /** Held devices through the contract: from a check-in that reports a fall to the bench again, and to scrap, over restarts. */
 import { readdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import { PDFDocument } from 'pdf-lib';
-import sharp from 'sharp';
 import { describe, expect, test } from 'vitest';
 import { type BenchId, calendarDate } from '../../src/domain/brand.ts';
+import { pdfDocument, photoDocument } from '../support/given-documents.ts';
 import { canReadPdf, madeReport, textOf } from '../support/report-text.ts';
 import { goodAnswers } from '../support/shipped-rules.ts';
 import { demo, demoStation, type TestStation } from '../support/station-fixture.ts';
@@ -14,18 +13,6 @@ const id = (text: string) => text as BenchId;
 const ready = id('MM68GV91MM');
 const alsoReady = id('AFZQ45HXXZ');
 const today = calendarDate('2026-03-10');
-
-const pdf = async (name = 'certificate.pdf') => {
-  const made = await PDFDocument.create();
-  made.addPage();
-  return { name, contentBase64: Buffer.from(await made.save()).toString('base64') };
-};
-const photo = async (name = 'cut.jpg') => {
-  const made = await sharp({ create: { width: 40, height: 30, channels: 3, background: '#888' } })
-    .jpeg()
-    .toBuffer();
-  return { name, contentBase64: made.toString('base64') };
-};
 
 const signIn = (station: TestStation, badge: string) => station.expectOutput('session.sign-in', { badge });
 
@@ -92,7 +79,7 @@ describe('a device that arrested a fall', () => {
     await station.expectOutput('fall-case.note', {
       fallCase: number,
       facts,
-      photos: [await photo('scene.jpg')],
+      photos: [await photoDocument('scene.jpg')],
     });
     expect(
       await station.expectError('fall-case.close', { fallCase: number, findings: 'A slip.' }),
@@ -140,7 +127,7 @@ describe('a device that arrested a fall', () => {
         documents: [{ name: 'note.txt', contentBase64: Buffer.from('hello').toString('base64') }],
       }),
     ).toMatchObject({ code: 'document-unreadable' });
-    await station.expectOutput('held.record-evidence', { ...evidence, documents: [await pdf()] });
+    await station.expectOutput('held.record-evidence', { ...evidence, documents: [await pdfDocument()] });
     await again();
     await signIn(station, demo.attendant);
     const shown = await held(station);
@@ -205,7 +192,7 @@ describe('a scrapped device', () => {
       lifelineCut: true,
       markingDefaced: true,
       witness: 'P006',
-      photos: [await photo()],
+      photos: [await photoDocument()],
     };
     const wrongs: readonly (readonly [Partial<typeof scrapping>, string])[] = [
       [{ lifelineCut: false }, 'scrap-lifeline-not-cut'],
@@ -248,7 +235,7 @@ test('verification reads the documents of held devices again, and names one that
     kind: 'repair-certificate',
     covers: [1],
     certificate,
-    documents: [await pdf()],
+    documents: [await pdfDocument()],
   });
   const { sha256 } = (await held(station)).evidence[0]!.documents[0]!;
   const files = await readdir(join(station.folder, 'evidence'));

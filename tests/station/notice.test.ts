@@ -4,6 +4,7 @@ import type { BenchId } from '../../src/domain/brand.ts';
 import { markingElements } from '../../src/domain/marking.ts';
 import type { InputOf } from '../../src/station/contract.ts';
 import { demo, demoStation, type TestStation } from '../support/station-fixture.ts';
+import { fileOf, headings, runOf } from './exchange/import-support.ts';
 
 const id = (text: string) => text as BenchId;
 /** Of the invented depot, by `demo-data/fleet.json`: two Lode 2 of 2025 and 2024, and one of 2023. */
@@ -149,6 +150,43 @@ describe('a notice that is recorded', () => {
   });
 });
 
+describe('a notice over many devices', () => {
+  test('can be canceled until it is recorded, and then leaves nothing; recorded, it holds every one of them', async () => {
+    const station = await demoStation();
+    const count = 1_200;
+    const rows = Array.from(
+      { length: count },
+      (_, index) => `Norvane,Lode 2,N2-25-${3000 + index},2025-03,,,,,,,in service,,,,\n`,
+    );
+    expect(await runOf(station, fileOf(`${headings}\n${rows.join('')}`))).toMatchObject({ devices: count });
+    const wide = signed({ affected: [{ models: ['Lode 2'], serials: ['N2-25-3000…N2-25-4199'] }] });
+    const before = await station.expectOutput('record.size', {});
+    const follow = async (job: number, cancel: boolean) => {
+      const seen: number[] = [];
+      for (;;) {
+        const status = await station.expectOutput('notice.record-status', { job });
+        if (status.state !== 'working') return { status, seen };
+        seen.push(status.done);
+        if (cancel && status.done > 0) await station.expectOutput('notice.record-cancel', { job });
+        await new Promise((resolve) => setTimeout(resolve, 2));
+      }
+    };
+    const begun = await station.expectOutput('notice.record-start', wide);
+    expect((await follow(begun.job, true)).status).toMatchObject({
+      state: 'refused',
+      code: 'notice-canceled',
+    });
+    expect(await station.expectOutput('record.size', {})).toEqual(before);
+    expect((await station.expectOutput('notice.list', {})).notices).toEqual([]);
+    const again = await station.expectOutput('notice.record-start', wide);
+    const { status, seen } = await follow(again.job, false);
+    expect(status).toMatchObject({ state: 'recorded', notice: 1, held: count });
+    expect(seen.toSorted((one, other) => one - other)).toEqual(seen);
+    const { total } = await station.expectOutput('device.list', { standing: ['quarantined'], limit: 1 });
+    expect(total).toBeGreaterThanOrEqual(count);
+  }, 60_000);
+});
+
 describe('a device that becomes known later', () => {
   test('is held as it is registered, where its serial number is named or cannot be read', async () => {
     const station = await demoStation();
@@ -175,6 +213,41 @@ describe('a device that becomes known later', () => {
       pin: demo.pin,
     });
     expect((await deviceOf(station, benchId)).reasons).toMatchObject([{ key: 'removal.recall', notice: 1 }]);
+  });
+
+  test('is held as a list brings it into the register, and counts among those that are out of service', async () => {
+    const station = await demoStation();
+    await station.expectOutput('notice.record', signed());
+    // Out of the range, in it, and in it and declared removed by the list too.
+    const list = fileOf(`${headings}
+Norvane,Lode 2,N2-26-1600,2026-01,,,,,,,in service,,,,
+Norvane,Lode 2,N2-25-1600,2025-03,,,,,,,in service,,,,
+Norvane,Lode 2,N2-25-1601,2025-03,,,,,,,removed,,,,Hook corroded.
+`);
+    expect(await runOf(station, list)).toMatchObject({ state: 'imported', devices: 3, removed: 2 });
+    const found = async (serial: string) => {
+      const { devices } = await station.expectOutput('device.list', { search: serial });
+      return deviceOf(station, devices[0]!.benchId);
+    };
+    expect((await found('N2-26-1600')).standing).toBe('new');
+    const recalled = await found('N2-25-1600');
+    expect(recalled).toMatchObject({ standing: 'quarantined', currentTag: { kind: 'quarantine' } });
+    // Nobody has read the serial number on the device yet.
+    expect(recalled.reasons).toMatchObject([
+      {
+        key: 'removal.recall',
+        notice: 1,
+        sentence: { en: 'May be recalled by the manufacturer: Norvane notice SN 2026-02.' },
+      },
+    ]);
+    expect((await found('N2-25-1601')).reasons.map(({ key }) => key)).toEqual([
+      'removal.declared',
+      'removal.recall',
+    ]);
+    expect(await station.expectError('inspection.start', { benchId: recalled.benchId })).toMatchObject({
+      code: 'device-out-of-service',
+    });
+    expect((await station.expectOutput('ledger.verify', {})).sound).toBe(true);
   });
 
   test('is held where two people take another device for it: what was seen on that one may be named', async () => {

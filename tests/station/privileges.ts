@@ -101,8 +101,9 @@ export const privileges: readonly Privilege[] = [
     roles: ['inspector', 'administrator'],
     because: 'It decides for many devices at once, weighs evidence, or takes the whole record out or in.',
     operations: words(
-      `model-sheet.set-intervals notice.record held.withdraw-evidence fall-case.close import.preview import.run
-      import.status import.cancel record.export export.status export.cancel backup.make backup.status backup.cancel`,
+      `model-sheet.set-intervals notice.record notice.record-start notice.record-status notice.record-cancel
+      held.withdraw-evidence fall-case.close import.preview import.run import.status
+      import.cancel record.export export.status export.cancel backup.make backup.status backup.cancel`,
     ),
   },
   {
@@ -119,5 +120,5 @@ export const privileges: readonly Privilege[] = [
 /** What a badge alone never does: these take the PIN of whoever signs, and refuse without it. */
 export const signedWithPin: readonly string[] = words(
   `inspection.sign record.amend identity.propose identity.confirm identity.disagree held.confirm-evidence notice.record
-  program.adopt person.set-pin person.change-own-pin restore.run station.setup`,
+  notice.record-start program.adopt person.set-pin person.change-own-pin restore.run station.setup`,
 );

@@ -91,6 +91,17 @@ describe('the tag of a device', () => {
     });
     const tag = await expectOutput('tag.preview', { benchId, kind: 'quarantine' });
     expect(tag.content.kind === 'quarantine' && tag.content.reasons.length).toBe(15);
+    // By the release rules: the nine elements are the manufacturer's to restore, the six defects of the housing its to repair.
+    expect(tag.content).toMatchObject({
+      evidence: [
+        { reasons: [1, 2, 3, 4, 5, 6, 7, 8, 9], anyOf: [{ en: 'Manufacturer’s re-marking' }] },
+        {
+          reasons: [10, 11, 12, 13, 14, 15],
+          anyOf: [{ en: 'Manufacturer’s repair and recertification certificate' }],
+        },
+      ],
+      beforeReturn: [{ en: 'A new documented inspection by a competent person' }],
+    });
     expect(tag.widthMm * tag.heightMm).toBeGreaterThan(100 * 150);
   });
 });

@@ -87,6 +87,7 @@ const requiredWords = (content: PrintableTag): readonly string[] => {
           word('doNotUse')[language],
           content.keptAt[language],
           ...content.reasons.map(({ sentence }) => sentence[language]),
+          ...content.evidence.flatMap(({ anyOf }) => anyOf.map((message) => message[language].slice(1))),
           ...content.beforeReturn.map((message) => message[language]),
         ]),
       ];

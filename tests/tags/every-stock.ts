@@ -2,7 +2,15 @@
 import type { Language } from '../../src/domain/message.ts';
 import type { PrintableTag } from '../../src/domain/tag-content.ts';
 import { type DotDensity, dotDensities } from '../../src/typesetting/primitive.ts';
-import { binLabel, idLabel, longBinLabel, longStatusTag, quarantineTag, statusTag } from './sample-tags.ts';
+import {
+  binLabel,
+  evidenceOfTwelve,
+  idLabel,
+  longBinLabel,
+  longStatusTag,
+  quarantineTag,
+  statusTag,
+} from './sample-tags.ts';
 
 /** From 40×20 mm to A5, portrait and landscape. */
 export const stocks = [
@@ -32,6 +40,7 @@ export const contentsIn = (languages: Language[]): readonly (readonly [string, P
       ...longStatusTag(languages),
       kind: 'quarantine',
       removedBy: 'Rosalía Ibarra Muñoz',
+      evidence: evidenceOfTwelve,
     }),
   ],
   ['ID label, shortest', idLabel],

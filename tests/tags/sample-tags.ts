@@ -133,11 +133,18 @@ export const quarantineTag = (
   removedBy: 'R. Ibarra',
   reasons: reasons.slice(0, reasonCount),
   keptAt: both('Red cage, bay 2', 'Jaula roja, puesto 2'),
+  evidence: [
+    {
+      reasons: Array.from({ length: reasonCount }, (_, index) => index + 1),
+      anyOf: [
+        both(
+          'Certificate of the manufacturer or its authorised centre',
+          'Certificado del fabricante o de su centro autorizado',
+        ),
+      ],
+    },
+  ],
   beforeReturn: [
-    both(
-      'Certificate of the manufacturer or its authorised centre',
-      'Certificado del fabricante o de su centro autorizado',
-    ),
     both(
       'New documented inspection by a competent person',
       'Nueva inspección documentada por una persona competente',
@@ -145,6 +152,25 @@ export const quarantineTag = (
   ],
   ...changes,
 });
+
+const repairCertificate = both(
+  'Manufacturer’s repair and recertification certificate',
+  'Certificado de reparación y recertificación del fabricante',
+);
+
+/** What the twelve reasons ask for, each piece for its own. */
+export const evidenceOfTwelve: QuarantineTag['evidence'] = [
+  { reasons: [1], anyOf: [both('Manufacturer’s re-marking', 'Nuevo marcado del fabricante')] },
+  { reasons: [2, 3, 4, 5, 6, 7, 8, 9, 10, 12], anyOf: [repairCertificate] },
+  {
+    reasons: [7, 11],
+    anyOf: [both('Closed investigation of the fall', 'Investigación de la caída cerrada')],
+  },
+  {
+    reasons: [11],
+    anyOf: [both('Manufacturer’s written word', 'Palabra escrita del fabricante'), repairCertificate],
+  },
+];
 
 export const idLabel: IdLabel = { kind: 'id', benchId };
 

@@ -1,5 +1,6 @@
 /** What happens to the device now: back into use until its due date, or locked away; and how far its tag has come. */
-import type { TagContent } from '../../../src/domain/tag-content.ts';
+import { eitherOf, numberRanges } from '../../../src/domain/listing.ts';
+import { hasNumberedReasons, type TagContent } from '../../../src/domain/tag-content.ts';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import styles from './after-tag.module.css';
@@ -22,7 +23,8 @@ export const AfterTag = ({ content, tag, scanned }: AfterTagProps) => {
           <TagProgress tag={tag} scanned={scanned} />
         </div>
       );
-    case 'quarantine':
+    case 'quarantine': {
+      const isNumbered = hasNumberedReasons(content);
       return (
         <div className={styles.after}>
           <h1 className={styles.remove}>
@@ -33,12 +35,21 @@ export const AfterTag = ({ content, tag, scanned }: AfterTagProps) => {
           <TagProgress tag={tag} scanned={scanned} />
           <h2 className={styles.before}>{t('walk:tag.beforeReturn')}</h2>
           <ul className={styles.list}>
+            {content.evidence.map(({ reasons, anyOf }) => (
+              <li key={anyOf.map(({ en }) => en).join()}>
+                {isNumbered
+                  ? `${t('walk:tag.forReasons', { count: reasons.length, numbers: numberRanges(reasons) })} `
+                  : null}
+                {eitherOf(anyOf.map(inLanguage), t('walk:tag.or'))}
+              </li>
+            ))}
             {content.beforeReturn.map((line) => (
               <li key={line.en}>{inLanguage(line)}</li>
             ))}
           </ul>
         </div>
       );
+    }
     case 'id':
       return (
         <div className={styles.after}>

@@ -5,11 +5,11 @@ import { calendarDate } from '../../../src/domain/brand.ts';
 import type { HeldView } from '../../../src/station/held-view.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { CheckBox } from '../../components/check-box.tsx';
+import { Choice } from '../../components/choice.tsx';
 import { DateInput } from '../../components/date-input.tsx';
 import { Dialog } from '../../components/dialog.tsx';
 import { DialogActions } from '../../components/dialog-actions.tsx';
 import { faultsOf } from '../../components/form-faults.ts';
-import { SelectInput } from '../../components/select-input.tsx';
 import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useStationCommand } from '../../station/hooks.ts';
@@ -21,6 +21,10 @@ export interface EvidenceDialogProps {
   readonly held: HeldView;
   onClose(): void;
 }
+
+/** The digits that the kinds of evidence leave, for the reasons. */
+const numberAfter = (kinds: number, index: number): number | undefined =>
+  kinds + index < 9 ? kinds + index + 1 : undefined;
 
 export const EvidenceDialog = ({ held, onClose }: EvidenceDialogProps) => {
   const { t, inLanguage } = useText();
@@ -63,17 +67,20 @@ export const EvidenceDialog = ({ held, onClose }: EvidenceDialogProps) => {
   return (
     <Dialog title={t('held:record.title', { benchId: formatBenchId(benchId) })} onClose={onClose} isWide>
       <form className={styles.form} onSubmit={(event) => void submit(event)}>
-        <SelectInput
+        <Choice<string>
           label={t('held:record.kind')}
+          isCompact
+          firstNumber={1}
           value={chosen}
           options={kinds.map(({ key, label }) => ({ value: key, label: inLanguage(label) }))}
           onChange={setChosen}
         />
         <fieldset className={styles.group}>
           <legend className={styles.label}>{t('held:record.covers')}</legend>
-          {reasons.map((reason) => (
+          {reasons.map((reason, index) => (
             <CheckBox
               key={reason.number}
+              number={numberAfter(kinds.length, index)}
               isSelected={!leftOut.has(reason.number)}
               onChange={(isIn) => {
                 const next = new Set(leftOut);

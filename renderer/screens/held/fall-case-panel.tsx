@@ -2,16 +2,14 @@
 
 import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
 import type { HeldView } from '../../../src/station/held-view.ts';
-import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
 import styles from './held.module.css';
 
 export interface FallCasePanelProps {
   readonly file: NonNullable<HeldView['fallCase']>;
-  onNote(): void;
 }
 
-export const FallCasePanel = ({ file, onNote }: FallCasePanelProps) => {
+export const FallCasePanel = ({ file }: FallCasePanelProps) => {
   const { t, dateText } = useText();
   const { number, facts, devices, custody, photos, closed, openedBy, openedOn } = file;
   const known = (value: string | undefined): string =>
@@ -60,11 +58,6 @@ export const FallCasePanel = ({ file, onNote }: FallCasePanelProps) => {
           {t('held:fall.custody', { bagNumber, name: by })}, {dateText(at)}
         </p>
       ))}
-      {closed === undefined ? (
-        <div className={styles.buttons}>
-          <Button onPress={onNote}>{t('held:fall.note')}</Button>
-        </div>
-      ) : null}
     </section>
   );
 };

@@ -90,6 +90,7 @@ export const FallFactsDialog = ({ benchId, file, onClose }: FallFactsDialogProps
         <TextInput label={t('held:fall.job')} value={job} onChange={setJob} />
         <Choice<(typeof indicators)[number]>
           label={t('held:fall.indicator')}
+          firstNumber={1}
           isCompact
           value={indicator}
           options={indicators.map((value) => ({ value, label: t(`held:fall.indicatorOf.${value}`) }))}

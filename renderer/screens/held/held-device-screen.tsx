@@ -4,17 +4,18 @@ import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
 import type { BenchId } from '../../../src/domain/brand.ts';
 import type { NextStep } from '../../../src/domain/held/next-step.ts';
 import type { HeldView } from '../../../src/station/held-view.ts';
-import { Button } from '../../components/button.tsx';
+import { Button, type ButtonProps } from '../../components/button.tsx';
 import { StandingMark } from '../../components/standing-mark.tsx';
 import { StationError } from '../../components/station-error.tsx';
-import { useText } from '../../i18n/text.ts';
+import { type TextKey, useText } from '../../i18n/text.ts';
 import { hashOf, navigate, type Route } from '../../navigation/route.ts';
-import { useScanHandler } from '../../scan/scan.ts';
+import { useNumberedActs } from '../../scan/use-numbered-acts.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import { EvidenceList } from './evidence-list.tsx';
 import { FallCasePanel } from './fall-case-panel.tsx';
 import styles from './held.module.css';
 import { type HeldAct, HeldDialog } from './held-dialog.tsx';
+import { PlaceByScan } from './place-by-scan.tsx';
 import { ReasonPanel } from './reason-panel.tsx';
 import { useHeldScan } from './use-held-scan.ts';
 
@@ -40,11 +41,11 @@ const HeldDevice = ({ held }: { readonly held: HeldView }) => {
     if (away === undefined) setAct(next);
     else navigate(away);
   };
-  useScanHandler(({ meaning }) => {
-    if (act !== undefined || next === undefined) return false;
-    if (meaning.meaning !== 'command' || meaning.command !== 'confirm') return false;
-    go();
-    return true;
+  const others = otherSteps(held).filter((step) => step !== next);
+  const isFree = act === undefined;
+  useNumberedActs(isFree ? others.map((step) => () => setAct(step)) : [], {
+    confirm: isFree && next !== undefined ? go : undefined,
+    back: isFree ? toList : undefined,
   });
   return (
     <div className={styles.screen}>
@@ -76,6 +77,7 @@ const HeldDevice = ({ held }: { readonly held: HeldView }) => {
         </p>
       )}
       {isHeld || scrapped !== undefined ? null : <p>{t('held:notHeld')}</p>}
+      {device.standing === 'quarantined' ? <PlaceByScan benchId={benchId} isListening={isFree} /> : null}
       {next === undefined ? null : (
         <section className={styles.next} aria-labelledby="next-step">
           <h2 id="next-step">{t('held:nextTitle')}</h2>
@@ -92,30 +94,16 @@ const HeldDevice = ({ held }: { readonly held: HeldView }) => {
         {held.reasons.length === 0 ? null : <ReasonPanel held={held} />}
         <div className={styles.screen}>
           <EvidenceList held={held} />
-          {held.fallCase === undefined ? null : (
-            <FallCasePanel file={held.fallCase} onNote={() => setAct('note fall case')} />
-          )}
+          {held.fallCase === undefined ? null : <FallCasePanel file={held.fallCase} />}
           {held.closedReasons.length === 0 ? null : <ClosedReasons held={held} />}
         </div>
       </div>
       <div className={styles.buttons}>
-        {!isHeld ? null : (
-          <>
-            {next === 'get evidence' ? null : (
-              <Button onPress={() => setAct('get evidence')}>{t('held:do.get evidence')}</Button>
-            )}
-            {held.returnBatch !== undefined || device.standing === 'at manufacturer' ? null : (
-              <Button icon="away" onPress={() => setAct('add to batch')}>
-                {t('held:toBatch')}
-              </Button>
-            )}
-            {next === 'scrap' ? null : (
-              <Button look="remove" icon="cross" onPress={() => setAct('scrap')}>
-                {t('held:do.scrap')}
-              </Button>
-            )}
-          </>
-        )}
+        {others.map((step, index) => (
+          <Button key={step} number={index + 1} onPress={() => setAct(step)} {...looks[step]}>
+            {t(words[step])}
+          </Button>
+        ))}
         <a className={styles.away} href={hashOf({ screen: 'device', benchId })}>
           {t('held:card')}
         </a>
@@ -127,6 +115,37 @@ const HeldDevice = ({ held }: { readonly held: HeldView }) => {
     </div>
   );
 };
+
+type OtherStep = 'get evidence' | 'add to batch' | 'scrap' | 'note fall case';
+
+/** What can be done besides the next step, in the order of its digits. */
+const otherSteps = ({ device, returnBatch, fallCase }: HeldView): readonly OtherStep[] => {
+  const isHeld = device.standing === 'quarantined' || device.standing === 'at manufacturer';
+  if (!isHeld) return [];
+  const isHere = returnBatch === undefined && device.standing !== 'at manufacturer';
+  return [
+    'get evidence',
+    ...(isHere ? (['add to batch'] as const) : []),
+    'scrap',
+    ...(fallCase !== undefined && fallCase.phase === 'open' ? (['note fall case'] as const) : []),
+  ];
+};
+
+const words = {
+  'get evidence': 'held:do.get evidence',
+  'add to batch': 'held:toBatch',
+  scrap: 'held:do.scrap',
+  'note fall case': 'held:fall.note',
+} as const satisfies Record<OtherStep, TextKey>;
+
+const looks: Record<OtherStep, Pick<ButtonProps, 'icon' | 'look'>> = {
+  'get evidence': {},
+  'add to batch': { icon: 'away' },
+  scrap: { icon: 'cross', look: 'remove' },
+  'note fall case': {},
+};
+
+const toList = (): void => navigate({ screen: 'held' });
 
 /** Where a step is done, or `undefined` where it is done in a dialog here. */
 const placeOf = (step: NextStep, { device: { benchId }, returnBatch }: HeldView): Route | undefined => {

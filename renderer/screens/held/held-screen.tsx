@@ -7,8 +7,10 @@ import { Choice } from '../../components/choice.tsx';
 import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { hashOf, navigate } from '../../navigation/route.ts';
+import { useNumberedActs } from '../../scan/use-numbered-acts.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import styles from './held.module.css';
+import { HeldListsDialog } from './held-lists-dialog.tsx';
 import { useHeldScan } from './use-held-scan.ts';
 
 type Line = OutputOf<'held.list'>['held'][number];
@@ -16,6 +18,8 @@ type Owner = Line['owner'] | 'all';
 
 /** As many as one answer of the station holds. */
 const most = 500;
+const toReturns = (): void => navigate({ screen: 'returns' });
+const toMarkings = (): void => navigate({ screen: 'markings' });
 const columns = ['device', 'reasons', 'place', 'age', 'missing', 'next'] as const;
 
 export const HeldScreen = () => {
@@ -23,6 +27,8 @@ export const HeldScreen = () => {
   const [owner, setOwner] = useState<Owner>('all');
   const { data, error } = useStationQuery('held.list', { limit: most }, { keepPrevious: true });
   useHeldScan();
+  const [isListing, setListing] = useState(false);
+  useNumberedActs(isListing ? [] : [toReturns, toMarkings, () => setListing(true)]);
   if (data === undefined)
     return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
   const shown = data.held.filter((line) => owner === 'all' || line.owner === owner);
@@ -33,11 +39,14 @@ export const HeldScreen = () => {
         <h1>{t('held:title')}</h1>
         <p aria-live="polite">{t('held:count', { count: data.total })}</p>
         <div className={styles.buttons}>
-          <Button icon="away" onPress={() => navigate({ screen: 'returns' })}>
+          <Button icon="away" number={1} onPress={toReturns}>
             {t('held:returns.title')}
           </Button>
-          <Button icon="tag" onPress={() => navigate({ screen: 'markings' })}>
+          <Button icon="tag" number={2} onPress={toMarkings}>
             {t('screens:register.markings')}
+          </Button>
+          <Button icon="register" number={3} onPress={() => setListing(true)}>
+            {t('held:lists.open')}
           </Button>
         </div>
       </div>
@@ -45,6 +54,7 @@ export const HeldScreen = () => {
       <Choice<Owner>
         label={t('held:show')}
         isCompact
+        firstNumber={4}
         value={owner}
         options={[
           { value: 'all', label: t('held:all') },
@@ -53,6 +63,7 @@ export const HeldScreen = () => {
         onChange={setOwner}
       />
       {data.total === 0 ? <p>{t('held:none')}</p> : <HeldTable lines={shown} />}
+      {isListing ? <HeldListsDialog onClose={() => setListing(false)} /> : null}
     </div>
   );
 };

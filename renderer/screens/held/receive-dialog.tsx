@@ -54,6 +54,7 @@ export const ReceiveDialog = ({ number, benchId, manufacturer, onClose }: Receiv
         <p>{t('held:returns.receiveHint')}</p>
         <Choice<(typeof returnOutcomes)[number]>
           label={t('held:returns.outcome')}
+          firstNumber={1}
           isCompact
           value={outcome}
           options={returnOutcomes.map((value) => ({ value, label: t(`held:returns.outcomeOf.${value}`) }))}

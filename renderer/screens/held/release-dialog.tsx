@@ -3,8 +3,8 @@ import { type FormEvent, useState } from 'react';
 import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
 import type { BenchId } from '../../../src/domain/brand.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
-import { Button } from '../../components/button.tsx';
 import { Dialog } from '../../components/dialog.tsx';
+import { DialogActions } from '../../components/dialog-actions.tsx';
 import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useScanHandler } from '../../scan/scan.ts';
@@ -25,12 +25,10 @@ export const ReleaseDialog = ({ benchId, onClose }: ReleaseDialogProps) => {
     if (result.ok) onClose();
   };
   useScanHandler(({ meaning, text }) => {
-    if (meaning.meaning === 'command' && meaning.command === 'confirm') {
-      if (number !== '') void take(number);
-      return true;
-    }
-    if (meaning.meaning === 'command') return false;
-    void take(text);
+    if (meaning.meaning !== 'command') void take(text);
+    else if (/^\d$/.test(meaning.command)) setNumber((before) => before + meaning.command);
+    else if (meaning.command === 'erase') setNumber((before) => before.slice(0, -1));
+    else return false;
     return true;
   });
   const submit = (event: FormEvent): void => {
@@ -49,17 +47,11 @@ export const ReleaseDialog = ({ benchId, onClose }: ReleaseDialogProps) => {
           inputMode="numeric"
           autoFocus
         />
-        <div className={styles.buttons}>
-          <Button onPress={onClose}>{t('screens:form.cancel')}</Button>
-          <Button
-            type="submit"
-            look="primary"
-            isDisabled={number.trim() === ''}
-            isRunning={release.isRunning}
-          >
-            {t('held:release.take')}
-          </Button>
-        </div>
+        <DialogActions
+          isRunning={release.isRunning}
+          onCancel={onClose}
+          save={{ label: t('held:release.take'), isDisabled: number.trim() === '' }}
+        />
       </form>
     </Dialog>
   );

@@ -55,6 +55,7 @@ export const RepairTermsDialog = ({ modelSheetId, model, known, onClose }: Repai
       <form className={styles.form} onSubmit={(event) => void submit(event)}>
         <Choice<(typeof answers)[number]>
           label={t('held:returns.answer')}
+          firstNumber={1}
           value={repairable}
           options={answers.map((value) => ({ value, label: t(`held:returns.repairable.${value}`) }))}
           onChange={setRepairable}

@@ -6,9 +6,10 @@ import type { ReturnBatchView } from '../../../src/station/return-view.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { StationError } from '../../components/station-error.tsx';
-import { useText } from '../../i18n/text.ts';
-import { hashOf } from '../../navigation/route.ts';
+import { type TextKey, useText } from '../../i18n/text.ts';
+import { hashOf, navigate } from '../../navigation/route.ts';
 import { useScanHandler } from '../../scan/scan.ts';
+import { useNumberedActs } from '../../scan/use-numbered-acts.ts';
 import { useStationCommand, useStationQuery } from '../../station/hooks.ts';
 import { ReportDialog } from '../records/report-dialog.tsx';
 import { FollowUpDialog } from './follow-up-dialog.tsx';
@@ -24,6 +25,8 @@ export const ReturnBatchScreen = ({ number }: { readonly number: number }) => {
   return <Batch batch={data.batch} />;
 };
 
+const toReturns = (): void => navigate({ screen: 'returns' });
+
 type Act = 'ship' | 'follow up' | 'papers' | BenchId;
 
 /** A scan puts a held device in while it is packed, and receives one of its devices once it is on its way. */
@@ -34,12 +37,32 @@ const Batch = ({ batch }: { readonly batch: ReturnBatchView }) => {
   const takeOut = useStationCommand('return-batch.take-out');
   const { number, manufacturer, phase, devices, shipped, followUps, askOn } = batch;
   const isPacking = phase === 'open';
+  /** What the row of a device offers, after the buttons at the top. */
+  const rowAct = (benchId: BenchId, isBack: boolean): (() => void) | undefined => {
+    if (isPacking) return () => void takeOut.run({ batch: number, benchId });
+    return phase === 'shipped' && !isBack ? () => setAct(benchId) : undefined;
+  };
+  const main: Act | undefined = isPacking ? 'ship' : phase === 'shipped' ? 'follow up' : undefined;
+  const top: readonly Act[] = devices.length === 0 ? [] : [...(main === undefined ? [] : [main]), 'papers'];
+  const inRows = devices.flatMap(({ benchId, back }) => {
+    const act = rowAct(benchId, back !== undefined);
+    return act === undefined ? [] : [{ benchId, act }];
+  });
+  const numberOfRow = (benchId: BenchId): number | undefined => {
+    const place = top.length + inRows.findIndex((row) => row.benchId === benchId) + 1;
+    return place > 9 ? undefined : place;
+  };
+  const [first] = top;
+  const isFree = act === undefined;
+  useNumberedActs(isFree ? [...top.map((each) => () => setAct(each)), ...inRows.map((row) => row.act)] : [], {
+    confirm: isFree && first !== undefined && first === main ? () => setAct(first) : undefined,
+    back: isFree ? toReturns : undefined,
+  });
   useScanHandler(({ meaning }) => {
-    if (act !== undefined) return false;
-    if (meaning.meaning === 'command' && meaning.command === 'confirm' && isPacking) setAct('ship');
-    else if (meaning.meaning === 'device' && isPacking)
-      void add.run({ batch: number, benchIds: [meaning.device.benchId] });
-    else if (meaning.meaning === 'device' && phase === 'shipped') setAct(meaning.device.benchId);
+    if (!isFree || meaning.meaning !== 'device') return false;
+    const { benchId } = meaning.device;
+    if (isPacking) void add.run({ batch: number, benchIds: [benchId] });
+    else if (phase === 'shipped') setAct(benchId);
     else return false;
     return true;
   });
@@ -52,23 +75,23 @@ const Batch = ({ batch }: { readonly batch: ReturnBatchView }) => {
       </div>
       <AlertLine sentence={(add.error ?? takeOut.error)?.sentence} />
       <div className={styles.buttons}>
-        {isPacking ? (
+        {main === undefined ? null : (
           <Button
             look="primary"
             size="large"
-            icon="away"
-            onPress={() => setAct('ship')}
+            number={1}
+            onPress={() => setAct(main)}
             isDisabled={devices.length === 0}
+            {...(isPacking ? { icon: 'away' } : {})}
           >
-            {t('held:returns.ship')}
+            {t(isPacking ? 'held:returns.ship' : 'held:returns.followUp')}
           </Button>
-        ) : null}
-        {phase === 'shipped' ? (
-          <Button look="primary" size="large" onPress={() => setAct('follow up')}>
-            {t('held:returns.followUp')}
-          </Button>
-        ) : null}
-        <Button onPress={() => setAct('papers')} isDisabled={devices.length === 0}>
+        )}
+        <Button
+          number={main === undefined ? 1 : 2}
+          onPress={() => setAct('papers')}
+          isDisabled={devices.length === 0}
+        >
           {t('held:returns.papers')}
         </Button>
       </div>
@@ -108,16 +131,12 @@ const Batch = ({ batch }: { readonly batch: ReturnBatchView }) => {
                         outcome: t(`held:returns.outcomeOf.${back.outcome}`),
                         date: dateText(back.on),
                       })} ${back.certificate?.number ?? ''}`}
-                  {phase === 'shipped' && back === undefined ? (
-                    <Button onPress={() => setAct(benchId)}>
-                      {t('held:returns.receive', { benchId: formatBenchId(benchId) })}
-                    </Button>
-                  ) : null}
-                  {isPacking ? (
-                    <Button onPress={() => void takeOut.run({ batch: number, benchId })}>
-                      {t('held:returns.takeOut', { benchId: formatBenchId(benchId) })}
-                    </Button>
-                  ) : null}
+                  <RowButton
+                    benchId={benchId}
+                    act={rowAct(benchId, back !== undefined)}
+                    number={numberOfRow(benchId)}
+                    words={isPacking ? 'held:returns.takeOut' : 'held:returns.receive'}
+                  />
                 </td>
               </tr>
             );
@@ -129,6 +148,23 @@ const Batch = ({ batch }: { readonly batch: ReturnBatchView }) => {
       </a>
       <BatchDialog act={act} batch={batch} onClose={close} />
     </div>
+  );
+};
+
+interface RowButtonProps {
+  readonly benchId: BenchId;
+  readonly act: (() => void) | undefined;
+  readonly number: number | undefined;
+  readonly words: TextKey;
+}
+
+const RowButton = ({ benchId, act, number, words }: RowButtonProps) => {
+  const { t } = useText();
+  if (act === undefined) return null;
+  return (
+    <Button onPress={act} {...(number === undefined ? {} : { number })}>
+      {t(words, { benchId: formatBenchId(benchId) })}
+    </Button>
   );
 };
 
@@ -164,6 +200,7 @@ const BatchDialog = ({ act, batch, onClose }: BatchDialogProps) => {
                 }),
           }}
           isList
+          firstNumber={1}
           onClose={onClose}
         />
       );

@@ -2,9 +2,11 @@
 import { useState } from 'react';
 import type { OutputOf } from '../../../src/station/contract.ts';
 import { Button } from '../../components/button.tsx';
+import { NumberMark } from '../../components/number-mark.tsx';
 import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { hashOf, navigate } from '../../navigation/route.ts';
+import { useNumberedActs } from '../../scan/use-numbered-acts.ts';
 import { useStationQuery } from '../../station/hooks.ts';
 import styles from './held.module.css';
 import { RepairTermsDialog } from './repair-terms-dialog.tsx';
@@ -12,10 +14,25 @@ import { useHeldScan } from './use-held-scan.ts';
 
 type Model = OutputOf<'repair-terms.list'>['models'][number];
 
+const toHeld = (): void => navigate({ screen: 'held' });
+const toBatch = (batch: number): void => navigate({ screen: 'returns', batch });
+
 export const ReturnsScreen = () => {
   const { t, dateText } = useText();
   const { data, error } = useStationQuery('return-batch.list', {});
+  const [asked, setAsked] = useState<Model>();
   useHeldScan();
+  const batches = data?.batches ?? [];
+  useNumberedActs(
+    asked === undefined
+      ? batches.slice(0, 9).map(
+          ({ number }) =>
+            () =>
+              toBatch(number),
+        )
+      : [],
+    asked === undefined ? { back: toHeld } : {},
+  );
   if (data === undefined)
     return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
   return (
@@ -36,9 +53,12 @@ export const ReturnsScreen = () => {
       ) : (
         <table className={styles.table} aria-label={t('held:returns.batches')}>
           <tbody>
-            {data.batches.map(({ number, manufacturer, phase, devices, askOn }) => (
+            {data.batches.map(({ number, manufacturer, phase, devices, askOn }, index) => (
               <tr key={number} className={styles.row}>
                 <th scope="row">
+                  <span className={styles.numbered}>
+                    <NumberMark number={index < 9 ? index + 1 : undefined} />
+                  </span>
                   <a className={styles.link} href={hashOf({ screen: 'returns', batch: number })}>
                     {t('held:returns.batch', { number, manufacturer })}
                   </a>
@@ -61,15 +81,20 @@ export const ReturnsScreen = () => {
           </ul>
         </section>
       )}
-      <Models />
+      <Models asked={asked} onAsk={setAsked} />
     </div>
   );
 };
 
-const Models = () => {
+interface ModelsProps {
+  /** The model whose answer is being recorded. */
+  readonly asked: Model | undefined;
+  onAsk(model: Model | undefined): void;
+}
+
+const Models = ({ asked, onAsk }: ModelsProps) => {
   const { t, lengthText } = useText();
   const { data } = useStationQuery('repair-terms.list', {});
-  const [asked, setAsked] = useState<Model>();
   if (data === undefined || data.models.length === 0) return null;
   const said = ({ terms }: Model): string => {
     if (terms === undefined) return t('held:returns.notAsked');
@@ -101,7 +126,7 @@ const Models = () => {
               <td>
                 <div className={styles.answer}>
                   <span>{said(each)}</span>
-                  <Button onPress={() => setAsked(each)}>
+                  <Button onPress={() => onAsk(each)}>
                     {t('held:returns.record', { model: each.model })}
                   </Button>
                 </div>
@@ -115,7 +140,7 @@ const Models = () => {
           modelSheetId={asked.modelSheetId}
           model={nameOf(asked)}
           known={asked.terms}
-          onClose={() => setAsked(undefined)}
+          onClose={() => onAsk(undefined)}
         />
       )}
     </section>

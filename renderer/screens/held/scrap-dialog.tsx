@@ -3,9 +3,9 @@ import { type FormEvent, useState } from 'react';
 import { formatBenchId } from '../../../src/domain/bench-id/bench-id.ts';
 import type { BenchId } from '../../../src/domain/brand.ts';
 import { AlertLine } from '../../components/alert-line.tsx';
-import { Button } from '../../components/button.tsx';
 import { CheckBox } from '../../components/check-box.tsx';
 import { Dialog } from '../../components/dialog.tsx';
+import { DialogActions } from '../../components/dialog-actions.tsx';
 import { faultsOf } from '../../components/form-faults.ts';
 import { TextInput } from '../../components/text-input.tsx';
 import { useText } from '../../i18n/text.ts';
@@ -52,10 +52,10 @@ export const ScrapDialog = ({ benchId, onClose }: ScrapDialogProps) => {
     <Dialog title={t('held:scrap.title', { benchId: formatBenchId(benchId) })} onClose={onClose} isWide>
       <form className={styles.form} onSubmit={(event) => void submit(event)}>
         <p className={styles.reason}>{t('held:scrap.hint')}</p>
-        <CheckBox isSelected={isCut} onChange={setCut}>
+        <CheckBox number={1} isSelected={isCut} onChange={setCut}>
           {t('held:scrap.cut')}
         </CheckBox>
-        <CheckBox isSelected={isDefaced} onChange={setDefaced}>
+        <CheckBox number={2} isSelected={isDefaced} onChange={setDefaced}>
           {t('held:scrap.defaced')}
         </CheckBox>
         <TextInput
@@ -71,12 +71,11 @@ export const ScrapDialog = ({ benchId, onClose }: ScrapDialogProps) => {
           error={faults.at('photos', 'documents')}
         />
         <AlertLine sentence={faults.rest()} />
-        <div className={styles.buttons}>
-          <Button onPress={onClose}>{t('screens:form.cancel')}</Button>
-          <Button type="submit" look="remove" icon="cross" isRunning={scrap.isRunning}>
-            {t('held:scrap.do')}
-          </Button>
-        </div>
+        <DialogActions
+          isRunning={scrap.isRunning}
+          onCancel={onClose}
+          save={{ label: t('held:scrap.do'), look: 'remove', icon: 'cross' }}
+        />
       </form>
     </Dialog>
   );

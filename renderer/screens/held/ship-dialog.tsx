@@ -72,6 +72,7 @@ export const ShipDialog = ({ number, onClose }: { readonly number: number; onClo
         />
         <Choice<(typeof contaminations)[number]>
           label={t('held:returns.contamination')}
+          firstNumber={1}
           value={contamination}
           options={contaminations.map((value) => ({
             value,

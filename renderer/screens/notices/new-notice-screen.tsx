@@ -6,6 +6,7 @@ import { AlertLine } from '../../components/alert-line.tsx';
 import { Button } from '../../components/button.tsx';
 import { useText } from '../../i18n/text.ts';
 import { navigate } from '../../navigation/route.ts';
+import { useNumberedActs } from '../../scan/use-numbered-acts.ts';
 import { call } from '../../station/client.ts';
 import { useSignedIn } from '../../station/status.ts';
 import { MatchesView } from './matches-view.tsx';
@@ -15,6 +16,9 @@ import styles from './notices.module.css';
 import { RecordNotice } from './record-notice.tsx';
 
 type Matches = OutputOf<'notice.preview'>;
+
+const showNotices = (): void => navigate({ screen: 'notices' });
+const showNotice = (notice: number): void => navigate({ screen: 'notice', notice });
 
 export const NewNoticeScreen = () => {
   const { t } = useText();
@@ -46,6 +50,8 @@ export const NewNoticeScreen = () => {
     setMatches(found.ok ? found.output : undefined);
   };
 
+  useNumberedActs([], { confirm: matches === undefined ? () => void look() : undefined, back: showNotices });
+
   return (
     <div className={styles.screen}>
       <div className={styles.head}>
@@ -54,7 +60,7 @@ export const NewNoticeScreen = () => {
           <Button icon="register" onPress={() => file.current?.click()} isDisabled={!isSignedIn}>
             {t('notices:openFile')}
           </Button>
-          <Button onPress={() => navigate({ screen: 'notices' })}>{t('screens:form.cancel')}</Button>
+          <Button onPress={showNotices}>{t('screens:form.cancel')}</Button>
         </div>
         <input
           ref={file}
@@ -82,7 +88,7 @@ export const NewNoticeScreen = () => {
           <RecordNotice
             text={textOf(draft)}
             meant={matches.certain + matches.possible}
-            onRecorded={(notice) => navigate({ screen: 'notice', notice })}
+            onRecorded={showNotice}
           />
         </>
       )}

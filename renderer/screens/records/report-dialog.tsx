@@ -22,6 +22,9 @@ type Words = Request['language'];
 type Form = NonNullable<Request['format']>;
 type Paper = 'a4' | 'letter';
 
+const forms = ['pdf', 'csv', 'xlsx'] as const;
+const wordings = ['en', 'es', 'both'] as const;
+
 export interface ReportDialogProps {
   readonly title: string;
   /** Absent while the form has not said it. */
@@ -30,6 +33,8 @@ export interface ReportDialogProps {
   readonly isList?: boolean;
   /** The one form in which it can be had; a PDF where it is absent and this is no list. */
   readonly onlyForm?: Form;
+  /** The digit of the first of its choices; without it none has one. */
+  readonly firstNumber?: number;
   /** What else is asked for. */
   readonly children?: ReactNode;
   onClose(): void;
@@ -40,6 +45,7 @@ export const ReportDialog = ({
   of,
   isList = false,
   onlyForm,
+  firstNumber,
   children,
   onClose,
 }: ReportDialogProps) => {
@@ -69,6 +75,8 @@ export const ReportDialog = ({
   const make = (): void => {
     if (of !== undefined) begin({ of, format: form, language: words, paper, open: true });
   };
+  const numbered = (before: number): { readonly firstNumber?: number } =>
+    firstNumber === undefined ? {} : { firstNumber: firstNumber + before };
   const close = (): void => {
     cancel();
     onClose();
@@ -87,7 +95,8 @@ export const ReportDialog = ({
           <Choice<Form>
             label={t('records:report.form')}
             value={form}
-            options={(['pdf', 'csv', 'xlsx'] as const).map((value) => ({
+            {...numbered(0)}
+            options={forms.map((value) => ({
               value,
               label: t(`records:report.forms.${value}`),
             }))}
@@ -98,7 +107,8 @@ export const ReportDialog = ({
           <Choice<Words>
             label={t('records:report.words')}
             value={words}
-            options={(['en', 'es', 'both'] as const).map((value) => ({
+            {...numbered(isList ? forms.length : 0)}
+            options={wordings.map((value) => ({
               value,
               label: t(`records:report.languages.${value}`),
             }))}
@@ -108,6 +118,7 @@ export const ReportDialog = ({
             <Choice<Paper>
               label={t('records:report.paper')}
               value={paper}
+              {...numbered((isList ? forms.length : 0) + wordings.length)}
               options={[
                 { value: 'a4', label: 'A4' },
                 { value: 'letter', label: 'US Letter' },

@@ -1,4 +1,4 @@
-/** `report inspection|device|register|due|return`: reports of the record as files. */
+/** `report inspection|device|register|due|held|return`: reports of the record as files. */
 import { resolve } from 'node:path';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { type CalendarDate, calendarDateSchema } from '../../domain/brand.ts';
@@ -11,6 +11,7 @@ import { wholeNumber } from './device.ts';
 
 type Request = InputOf<'report.make'>;
 type Subject = Request['of'];
+type HeldList = Extract<Subject, { kind: 'held' }>['list'];
 
 interface ReportOptions {
   readonly format: 'pdf' | 'csv' | 'xlsx';
@@ -85,6 +86,16 @@ export const addReport = (program: Command, { words, terminal }: Shell): void =>
     .option('--until <date>', words('help-report-until'), dayFrom(words))
     .action(({ until }: { readonly until?: CalendarDate }, command: Command) =>
       make(command, () => ({ kind: 'due', ...(until === undefined ? {} : { until }) })),
+    );
+
+  kind('held', 'help-report-held')
+    .addOption(
+      new Option('--list <list>', words('help-report-held-list'))
+        .choices(['evidence', 'fall cases', 'return batches'])
+        .default('evidence'),
+    )
+    .action(({ list }: { readonly list: HeldList }, command: Command) =>
+      make(command, () => ({ kind: 'held', list })),
     );
 
   kind('return', 'help-report-return')

@@ -1,6 +1,6 @@
 /** Whether a serial number, or what can be read of one, is among those that a notice names. */
 import type { MatchLevel } from './match-level.ts';
-import { type Lengths, type Place, writings } from './places.ts';
+import { lengthsOf, type Place, placesOf } from './places.ts';
 import { canBeBoth, isReadAs, type Writing } from './reading.ts';
 import { charactersOf, parseSerialSet, type SerialSet } from './serial-range.ts';
 import { anyRun, isWhole, type Sign, unreadable } from './signs.ts';
@@ -47,72 +47,115 @@ const isBeginningRead = (signs: readonly Sign[], set: SerialSet): boolean => {
 
 type Range = Extract<SerialSet, { kind: 'range' }>;
 
-const isInRange = (signs: readonly Sign[], range: Range, writing: Writing): boolean => {
-  const { parts, openEnd } = range;
-  for (const places of writings(parts, openEnd ? 'as given' : writing, lengthsFor(signs, range, writing)))
-    if (canBe(signs, places, openEnd, writing)) return true;
-  return false;
-};
-
-/** A run hides at most as many characters as the pattern has. */
-const lengthsFor = (signs: readonly Sign[], { parts, openEnd }: Range, writing: Writing): Lengths => {
-  const longestAsGiven = parts.reduce((sum, { first, last }) => sum + Math.max(first.length, last.length), 0);
-  if (openEnd) return { shortest: longestAsGiven, longest: longestAsGiven };
-  const runs = signs.filter((sign) => sign === anyRun).length;
-  const marks = writing === 'as given' ? signs.filter((sign) => sign === unreadable).length : 0;
-  const known = signs.length - runs;
-  return { shortest: known - marks, longest: runs === 0 ? known : known + longestAsGiven };
-};
-
-/** Bits of a state: as in the first serial number until here, as in the last. */
+/** Bits of a bound: as in the first serial number until here, as in the last. */
 const asFirst = 1;
 const asLast = 2;
-const states = 4;
+const bounds = [0, asFirst, asLast, asFirst | asLast] as const;
 
-/** Whether some reading of the signs stands in these places, within their bounds. */
-const canBe = (
+/** For each sign that comes next, one bit for every bound under which a reading arrives there. */
+type Reached = Uint8Array;
+
+/**
+ * Whether some reading of the signs is in the range, part by part: each number in every length in which it may be written.
+ * A run is taken to hide at most as many characters as the pattern has: more of them would only be zeros in front, or as
+ * good as fewer.
+ */
+const isInRange = (signs: readonly Sign[], { parts, openEnd }: Range, writing: Writing): boolean => {
+  const written = openEnd ? 'as given' : writing;
+  const hidden = signs.includes(anyRun) ? longestAsGiven(parts) : 0;
+  const start = new Uint8Array(signs.length + 1);
+  start[0] = 1 << (asFirst | asLast);
+  skip(start, signs, writing);
+  let reached: Reached = start;
+  for (const part of parts) {
+    const [from, until] = lengthsOf(part, written, signs.length + hidden);
+    let after: Reached | undefined;
+    for (let length = from; length <= until; length += 1) {
+      const places = placesOf(part, length, written);
+      const through = places && readThrough(reached, signs, places, writing);
+      if (through !== undefined) after = after === undefined ? through : either(after, through);
+    }
+    if (after === undefined) return false;
+    reached = after;
+  }
+  return openEnd || reached[signs.length] !== 0;
+};
+
+const longestAsGiven = (parts: Range['parts']): number =>
+  parts.reduce((sum, { first, last }) => sum + Math.max(first.length, last.length), 0);
+
+const either = (one: Reached, other: Reached): Reached =>
+  one.map((mask, index) => mask | (other[index] ?? 0));
+
+/** `undefined` where no reading stands in these places. */
+const readThrough = (
+  before: Reached,
   signs: readonly Sign[],
   places: readonly Place[],
-  openEnd: boolean,
   writing: Writing,
-): boolean => {
-  let reached = new Uint8Array((signs.length + 1) * states);
-  reached[asFirst | asLast] = 1;
-  skip(reached, signs, writing);
+): Reached | undefined => {
+  let reached = before;
   for (const place of places) {
     const next = new Uint8Array(reached.length);
-    for (const [state, isReached] of reached.entries()) {
-      const sign = signs[Math.floor(state / states)];
-      if (isReached === 0 || sign === undefined) continue;
-      const index = Math.floor(state / states) + (sign === anyRun ? 0 : 1);
-      for (const bound of boundsAfter(sign, place, state % states, writing)) next[index * states + bound] = 1;
+    let isAny = false;
+    for (let index = 0; index < signs.length; index += 1) {
+      const sign = signs[index];
+      const mask = reached[index] ?? 0;
+      const after = mask === 0 || sign === undefined ? 0 : boundsAfter(sign, place, mask, writing);
+      if (after === 0) continue;
+      const then = sign === anyRun ? index : index + 1;
+      next[then] = (next[then] ?? 0) | after;
+      isAny = true;
     }
-    if (!next.includes(1)) return false;
+    if (!isAny) return undefined;
     skip(next, signs, writing);
     reached = next;
   }
-  return openEnd ? reached.includes(1) : reached.subarray(signs.length * states).includes(1);
+  return reached;
 };
 
 /** A run may be empty, and as the maker writes it a character that cannot be read may be a mark that does not count. */
-const skip = (reached: Uint8Array, signs: readonly Sign[], writing: Writing): void => {
+const skip = (reached: Reached, signs: readonly Sign[], writing: Writing): void => {
   for (const [index, sign] of signs.entries()) {
-    if (sign !== anyRun && !(sign === unreadable && writing === 'as given')) continue;
-    for (let bound = 0; bound < states; bound += 1)
-      if (reached[index * states + bound] === 1) reached[(index + 1) * states + bound] = 1;
+    if (sign === anyRun || (sign === unreadable && writing === 'as given'))
+      reached[index + 1] = (reached[index + 1] ?? 0) | (reached[index] ?? 0);
   }
 };
 
-function* boundsAfter(sign: Sign, place: Place, bound: number, writing: Writing): Generator<number> {
-  const isAsFirst = (bound & asFirst) !== 0;
-  const isAsLast = (bound & asLast) !== 0 && place.most !== undefined;
-  if (isAsFirst && place.least === 'none') return;
-  for (const character of charactersOf(place.kind)) {
-    if (!place.zeroAllowed && character === '0') continue;
-    if (!isReadAs(sign, character, writing)) continue;
-    if (isAsFirst && place.least !== undefined && character < place.least) continue;
-    if (isAsLast && place.most !== undefined && character > place.most) continue;
-    yield (isAsFirst && character === place.least ? asFirst : 0) |
-      (isAsLast && character === place.most ? asLast : 0);
+const boundsAfter = (
+  sign: Sign,
+  { kind, least, most, zeroAllowed }: Place,
+  mask: number,
+  writing: Writing,
+): number => {
+  let after = 0;
+  for (const character of readingsOf(sign, kind, writing)) {
+    if (!zeroAllowed && character === '0') continue;
+    for (const bound of bounds) {
+      if ((mask & (1 << bound)) === 0) continue;
+      const isAsFirst = (bound & asFirst) !== 0;
+      if (isAsFirst && least !== undefined && (least === 'none' || character < least)) continue;
+      const isAsLast = (bound & asLast) !== 0 && most !== undefined;
+      if (isAsLast && character > most) continue;
+      after |=
+        1 <<
+        ((isAsFirst && character === least ? asFirst : 0) | (isAsLast && character === most ? asLast : 0));
+    }
   }
-}
+  return after;
+};
+
+type Readings = Record<Place['kind'], Map<Sign, readonly string[]>>;
+const known: Record<Writing, Readings> = {
+  'as given': { digits: new Map(), letters: new Map() },
+  loosely: { digits: new Map(), letters: new Map() },
+};
+
+/** The characters of that kind for which a sign may be read. */
+const readingsOf = (sign: Sign, kind: Place['kind'], writing: Writing): readonly string[] => {
+  const ofKind = known[writing][kind];
+  const all =
+    ofKind.get(sign) ?? [...charactersOf(kind)].filter((character) => isReadAs(sign, character, writing));
+  ofKind.set(sign, all);
+  return all;
+};

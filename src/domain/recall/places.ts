@@ -1,4 +1,4 @@
-/** A range of serial numbers as places, one for each character, for every length that its numbers may be written in. */
+/** A part of a range of serial numbers as places, one for each character, for a length in which it may be written. */
 import type { Writing } from './reading.ts';
 import { type PatternPart, significant } from './serial-range.ts';
 
@@ -13,49 +13,39 @@ export interface Place {
   readonly zeroAllowed: boolean;
 }
 
-export interface Lengths {
-  readonly shortest: number;
-  readonly longest: number;
-}
-
-/** Every way to write the parts with as many characters in all as `lengths` allow. */
-export function* writings(
-  parts: readonly PatternPart[],
+/** The fewest and the most characters in which the part may be written, where no more than `room` can be. */
+export const lengthsOf = (
+  { kind, first, last }: PatternPart,
   writing: Writing,
-  { shortest, longest }: Lengths,
-  index = 0,
-): Generator<readonly Place[]> {
-  const part = parts[index];
-  if (part === undefined) {
-    if (shortest <= 0 && longest >= 0) yield [];
-    return;
-  }
-  const least = parts.slice(index + 1).reduce((sum, { kind, first }) => sum + shortestOf(kind, first), 0);
-  const [from, until] = lengthsOf(part, writing);
-  for (let length = from; length <= Math.min(until, longest - least); length += 1) {
-    const places = placesOf(part, length, writing);
-    if (places === undefined) continue;
-    const rest = { shortest: shortest - length, longest: longest - length };
-    for (const others of writings(parts, writing, rest, index + 1)) yield [...places, ...others];
-  }
-}
-
-/** The fewest and the most characters in which the part may be written. */
-const lengthsOf = ({ kind, first, last }: PatternPart, writing: Writing): readonly [number, number] => {
+  room: number,
+): readonly [number, number] => {
   if (kind === 'letters') return [first.length, first.length];
   return writing === 'loosely'
-    ? [1, Number.POSITIVE_INFINITY]
+    ? [1, room]
     : [Math.min(first.length, last.length), Math.max(first.length, last.length)];
 };
 
-const shortestOf = (kind: PatternPart['kind'], first: string): number =>
-  kind === 'digits' ? 1 : first.length;
+/** A range is held against a whole register: its places are worked out once. */
+const known = new WeakMap<PatternPart, Record<Writing, (readonly Place[] | 'none')[]>>();
+
+/** `undefined` where the part is never written in that length. */
+export const placesOf = (
+  part: PatternPart,
+  length: number,
+  writing: Writing,
+): readonly Place[] | undefined => {
+  const ofPart = known.get(part) ?? { 'as given': [], loosely: [] };
+  known.set(part, ofPart);
+  const places = ofPart[writing][length] ?? makePlaces(part, length, writing) ?? 'none';
+  ofPart[writing][length] = places;
+  return places === 'none' ? undefined : places;
+};
 
 /**
  * As given, a number has as many digits as in the first or in the last serial number, filled up with zeros; between the two
  * lengths it has no zeros in front.
  */
-const placesOf = (
+const makePlaces = (
   { kind, first, last }: PatternPart,
   length: number,
   writing: Writing,

@@ -1,17 +1,20 @@
-/** What a backup is: a ZIP file of the record, the kept pictures, and this list of them. */
+/** What a backup is: a ZIP file of the record, the kept pictures and documents, and this list of them. */
 import { z } from 'zod';
 import { instantSchema } from '../../domain/brand.ts';
 import { recordHeadSchema } from '../../domain/keeping.ts';
+import { evidenceFileName, hashInFileName } from '../evidence-name.ts';
 
 export const manifestPath = 'backup.json';
 export const recordPath = 'ledger.sqlite';
-export const picturePath = (sha256: string): string => `evidence/${sha256}.jpg`;
+export const evidencePath = (sha256: string, bytes: Uint8Array): string =>
+  `evidence/${evidenceFileName(sha256, bytes)}`;
 
-/** The hash in the path of a picture; `undefined` where the path is none. */
-export const pictureHash = (path: string): string | undefined =>
-  /^evidence\/([0-9a-f]{64})\.jpg$/.exec(path)?.[1];
+/** The hash in the path of a kept picture or document; `undefined` where the path is none. */
+export const evidenceHash = (path: string): string | undefined =>
+  path.startsWith('evidence/') ? hashInFileName(path.slice('evidence/'.length)) : undefined;
 
-export const backupVersion = 1;
+/** In version 1 documents lay under the ending of pictures. */
+export const backupVersion = 2;
 
 export const backupManifestSchema = z.object({
   format: z.literal('SRL Bench backup'),

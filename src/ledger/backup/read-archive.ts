@@ -10,8 +10,8 @@ import {
   type BackupManifest,
   backupManifestSchema,
   backupVersion,
+  evidenceHash,
   manifestPath,
-  pictureHash,
   recordPath,
 } from './backup-manifest.ts';
 import type { BackupControl } from './work-control.ts';
@@ -54,7 +54,7 @@ export const readArchive = async (
       listed.delete(path);
       const isWhole =
         expected?.bytes === entry.uncompressedSize &&
-        (path === recordPath || pictureHash(path) === expected.sha256) &&
+        (path === recordPath || evidenceHash(path) === expected.sha256) &&
         (await hashOf(archive, entry, target, signal)) === expected.sha256;
       if (!isWhole) return refusal('backup-damaged', { file, path }, 'file');
       onFile();
@@ -114,7 +114,7 @@ const hashOf = async (
     if (entry.fileName === recordPath) return await unpacked(content, recordFile, signal);
     const bytes = await buffer(content);
     const sha256 = createHash('sha256').update(bytes).digest('hex');
-    if (sha256 === pictureHash(entry.fileName)) await keepPicture?.(bytes);
+    if (sha256 === evidenceHash(entry.fileName)) await keepPicture?.(bytes);
     return sha256;
   } catch (error) {
     if (signal.aborted || isOfTheDisk(error)) throw error;

@@ -5,7 +5,7 @@ import { Readable, Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { ZipFile } from 'yazl';
 import type { EvidenceStore } from '../evidence-store.ts';
-import { type BackupManifest, manifestPath, picturePath, recordPath } from './backup-manifest.ts';
+import { type BackupManifest, evidencePath, manifestPath, recordPath } from './backup-manifest.ts';
 import type { BackupControl } from './work-control.ts';
 
 interface ArchiveSource {
@@ -51,7 +51,8 @@ export const writeArchive = async (
     for await (const sha256 of evidence.list()) {
       signal.throwIfAborted();
       const picture = await evidence.get(sha256);
-      if (typeof picture !== 'string') await add(picturePath(sha256), Readable.from([picture]), false);
+      if (typeof picture !== 'string')
+        await add(evidencePath(sha256, picture), Readable.from([picture]), false);
     }
     const manifest: BackupManifest = { ...about, files };
     zip.addBuffer(Buffer.from(JSON.stringify(manifest)), manifestPath);

@@ -4,6 +4,7 @@ import { isAbsolute, join } from 'node:path';
 import { stringify } from 'csv-stringify/sync';
 import type { RecordedEvent } from '../../domain/event.ts';
 import { type Refusal, refusal } from '../../domain/refusal.ts';
+import { evidenceFileName } from '../../ledger/evidence-name.ts';
 import type { TreeHead } from '../../ledger/ledger.ts';
 import { storageRefusal } from '../../ledger/storage-refusal.ts';
 import type { OperationContext } from '../operation.ts';
@@ -171,7 +172,7 @@ const writePictures = async (
       lost.push(sha256);
       continue;
     }
-    const file = await folder.open(`evidence/${sha256}.jpg`);
+    const file = await folder.open(`evidence/${evidenceFileName(sha256, bytes)}`);
     await file.writeAll(bytes);
     pictures.push(await file.close());
   }

@@ -16,6 +16,7 @@ import type { ModelSheet } from '../../domain/model-sheet.ts';
 import type { Person } from '../../domain/person.ts';
 import type { Reason } from '../../domain/verdict.ts';
 import { namesPicture, type RecordedFindingPicture, type RecordedPicture } from '../kept-pictures.ts';
+import { ExportHeldRows } from './export-held-rows.ts';
 import type { ExportTable } from './export-schema.ts';
 
 export type ExportValue = string | number | undefined;
@@ -31,10 +32,12 @@ export class ExportRows {
   readonly #devices = new Map<Device['benchId'], Device>();
   readonly #open = new Map<number, Inspection>();
   readonly #out = new Map<number, CustodySpell>();
+  readonly #held: ExportHeldRows;
   #program: DueProgram = tradeProgram;
 
   constructor(sink: RowSink) {
     this.#sink = sink;
+    this.#held = new ExportHeldRows(sink, (personId) => this.#name(personId));
   }
 
   take(recorded: RecordedEvent): void {
@@ -44,11 +47,12 @@ export class ExportRows {
     evolveIn(this.#sheets, modelSheetId, recorded, evolveModelSheet);
     const before = benchId && this.#devices.get(benchId);
     evolveIn(this.#devices, benchId, recorded, evolveDevice);
-    const after = benchId && this.#devices.get(benchId);
+    const after = benchId === undefined ? undefined : this.#devices.get(benchId);
     for (const spell of changedSpells(before, after, recorded)) this.#spell(spell);
     evolveIn(this.#open, inspection, recorded, evolveInspection);
     this.#reasonsOf(recorded);
     this.#correctionOf(recorded);
+    this.#held.take(recorded, after);
     if (namesPicture(recorded)) this.#picture(recorded);
     const ended = inspection === undefined ? undefined : this.#open.get(inspection);
     if (ended === undefined || ended.state === 'open') return;
@@ -82,6 +86,7 @@ export class ExportRows {
       this.#sink('model-sheets', { modelSheetId: sheet.modelSheetId, ...sheetCells(sheet), ...rest });
     }
     for (const device of this.#devices.values()) this.#device(device);
+    this.#held.finish();
   }
 
   #name(personId: string): string {

@@ -19,6 +19,10 @@ export const exportTables = [
   'tags',
   'custody',
   'corrections',
+  'evidence',
+  'documents',
+  'fall-cases',
+  'return-batches',
 ] as const;
 export type ExportTable = (typeof exportTables)[number];
 

@@ -1,4 +1,5 @@
 /** Records a prepared fleet list: all of it in one transaction that can be canceled until it is committed, or nothing. */
+import type { BenchId } from '../../domain/brand.ts';
 import { decideImportDevice, type Importer, type ImportSource } from '../../domain/decide/import.ts';
 import { decideRecordModelSheet } from '../../domain/decide/model-sheet.ts';
 import type { DomainEvent, Occasion } from '../../domain/event.ts';
@@ -52,6 +53,8 @@ export const recordImport = async (
     devices: devices.length,
     inspections: devices.filter(({ inspection }) => inspection !== undefined).length,
   };
+  /** Declared removed by the list, or meant by a manufacturer's notice. */
+  const held = new Set<BenchId>();
   const unlessCanceled =
     (decide: Step['decide']): Step['decide'] =>
     async (reader) =>
@@ -71,7 +74,10 @@ export const recordImport = async (
         occasion,
         decide: unlessCanceled(async (reader) => {
           const decided = await eventsOf(reader, rows, source, importer, context.randomBytes);
-          return holdingRecalled(reader, decided, occasion, context.rules);
+          const events = await holdingRecalled(reader, decided, occasion, context.rules);
+          if (isRefusal(events)) return events;
+          for (const event of events) if (event.type === 'device.removed') held.add(event.benchId);
+          return events;
         }),
       };
       onProgress({ done: start + rows.length, of: devices.length });
@@ -86,7 +92,7 @@ export const recordImport = async (
     sha256,
     ...counts,
     modelSheets: newSheets.length,
-    removed: devices.filter(({ isRemoved }) => isRemoved).length,
+    removed: held.size,
     events,
   };
 };

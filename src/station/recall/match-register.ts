@@ -20,25 +20,32 @@ export interface MatchedCase {
 }
 
 /** Devices that are read at a time: between them others get their turn. */
-const devicesAtOnce = 1000;
+const devicesAtOnce = 500;
 
-/** All devices that a notice means, certainly or possibly, in the order of the bench IDs. */
-export const matchesInRegister = async (
+export interface MatchedPage {
+  readonly matched: readonly MatchedRow[];
+  /** How many devices were held against the notice. */
+  readonly devices: number;
+}
+
+/** All devices that a notice means, certainly or possibly, in the order of the bench IDs, page by page. */
+export async function* matchesInRegister(
   reader: LedgerReader,
   text: NoticeText,
-): Promise<readonly MatchedRow[]> => {
-  const matched: MatchedRow[] = [];
+): AsyncGenerator<MatchedPage> {
   let after: BenchId | undefined;
   for (;;) {
     const rows = await reader.devicesAfter(after, devicesAtOnce);
+    const matched: MatchedRow[] = [];
     for (const row of rows) {
       const match = await matchOfDevice(reader, text, row.device, row.modelSheet);
       if (match.level !== 'no') matched.push({ ...row, match });
     }
+    yield { matched, devices: rows.length };
     after = rows.at(-1)?.device.benchId;
-    if (rows.length < devicesAtOnce) return matched;
+    if (rows.length < devicesAtOnce) return;
   }
-};
+}
 
 export const matchOfDevice = async (
   reader: LedgerReader,

@@ -57,7 +57,8 @@ export const noticeMatches = async (
   text: NoticeText,
   { today, dueSoonDays, language, notice }: ViewOptions,
 ): Promise<NoticeMatches> => {
-  const matched = await matchesInRegister(reader, text);
+  const matched: MatchedRow[] = [];
+  for await (const page of matchesInRegister(reader, text)) matched.push(...page.matched);
   const unrecognised = await matchesAmongUnrecognised(reader, text);
   const name = await namesOf(reader);
   const inOrder = matched.toSorted((one, other) => urgency(one) - urgency(other));

@@ -10,6 +10,7 @@ import { stationIn } from '../lookup.ts';
 import type { OperationContext } from '../operation.ts';
 import type { WorkControl } from '../work-jobs.ts';
 import { deviceComposition } from './compose-device.ts';
+import { heldComposition } from './compose-held.ts';
 import { inspectionComposition } from './compose-inspection.ts';
 import { dueComposition, registerComposition } from './compose-list.ts';
 import { noticesComposition, planComposition } from './compose-plan.ts';
@@ -96,6 +97,8 @@ const compositionOf = (
       return planComposition(context, of, control);
     case 'notices':
       return noticesComposition(context, control);
+    case 'held':
+      return heldComposition(context, of.list, control);
     case 'return':
       return returnComposition(context, of, control);
     case 'return-plan':

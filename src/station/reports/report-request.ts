@@ -6,6 +6,7 @@ import { languageSchema } from '../../domain/message.ts';
 import { papers } from '../../reports/paper.ts';
 import { returnAsks } from '../../reports/return-asks.ts';
 import { deviceFilterSchema } from '../device-filter.ts';
+import { heldLists } from './held-lists.ts';
 
 export const reportSubjectSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('inspection'), inspection: z.number().int().positive() }),
@@ -23,6 +24,8 @@ export const reportSubjectSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('notices') }),
   /** A plan of returns, by the number with which it was begun. */
   z.object({ kind: z.literal('return-plan'), job: z.number().int().positive() }),
+  /** What was done about held devices. */
+  z.object({ kind: z.literal('held'), list: z.enum(heldLists) }),
   /** Devices that are held, of one manufacturer. */
   z.object({
     kind: z.literal('return'),

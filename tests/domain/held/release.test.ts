@@ -1,7 +1,6 @@
 /** The way back from removal: for every reason there is, what must exist first, and that nothing less will do. */
 import { describe, expect, test } from 'vitest';
 import { calendarDate } from '../../../src/domain/brand.ts';
-import { deskRulesSchema } from '../../../src/domain/custody/desk-rules.ts';
 import { decideCloseFallCase, decideOpenFallCase } from '../../../src/domain/decide/held/fall-case.ts';
 import { programFault } from '../../../src/domain/decide/program.ts';
 import { evolveCaseFile } from '../../../src/domain/evolve-case-file.ts';
@@ -14,48 +13,11 @@ import {
   ruleOf,
   type StrictRelease,
 } from '../../../src/domain/held/release-rules.ts';
-import type { Check } from '../../../src/domain/procedure.ts';
 import type { Refusal } from '../../../src/domain/refusal.ts';
-import { asset, procedureVersion, program, releaseRules } from '../../support/shipped-rules.ts';
+import { sentenceOf } from '../../../src/station/sentence.ts';
+import { program, releaseRules } from '../../support/shipped-rules.ts';
+import { everyReason, reasonsNamedInSource } from './every-reason.ts';
 import { attendant, benchId, certificate, competent, document, HeldDevice, today } from './held-device.ts';
-
-const desk = deskRulesSchema.parse(asset('desk/desk.v1.json'));
-
-const keysOfCheck = (check: Check): readonly string[] => {
-  switch (check.kind) {
-    case 'marking':
-      return [`${check.key}.illegible`, `${check.key}.missing`];
-    case 'condition':
-      return check.defects.map((defect) => `${check.key}.${defect.key}`);
-    case 'payout-length':
-      return [`${check.key}.short`];
-    case 'lifeline-diameter':
-      return [`${check.key}.belowMinimum`];
-  }
-};
-
-/** Whatever the product itself can give as a reason; those of one event alone are named as the code names them. */
-const everyReason = [
-  ...new Set([
-    ...[1, 2].flatMap((version) => procedureVersion(version as 1 | 2).checks.flatMap(keysOfCheck)),
-    ...program.removalGrounds.map(({ key }) => `removal.${key}`),
-    ...desk.checkIn.flatMap(({ key, choices }) => [
-      `check-in.${key}.not-known`,
-      ...choices.map((choice) => `check-in.${key}.${choice.key}`),
-    ]),
-    'removal.recall',
-    'removal.declared',
-    'program.revalidation-overdue',
-    'program.service-life-over',
-    'program.inspection-missed',
-    'identity.presumed',
-    'custody.lost',
-    'fall-case.linked',
-    'manufacturer.condemned',
-    'release.inspection-broken-off',
-    'release.evidence-withdrawn',
-  ]),
-];
 
 /** By hand, from the trade: what each of these asks for. */
 const byHand: readonly (readonly [string, readonly (readonly string[])[]])[] = [
@@ -119,6 +81,12 @@ const closeFallCase = (held: HeldDevice): Refusal | undefined => {
 const caseOf = (held: HeldDevice): FallCase =>
   held.events.reduce<CaseFile | undefined>(evolveCaseFile, undefined) as FallCase;
 
+/** The sentence that a person reads, in either language, says what is missing. */
+const expectNamed = (refused: Refusal, { missing }: EvidenceKind): void => {
+  expect(sentenceOf(refused, 'en')).toContain(missing.en);
+  expect(sentenceOf(refused, 'es')).toContain(missing.es);
+};
+
 /** Every way to choose one of each group. */
 const choices = (needs: readonly (readonly string[])[]): readonly (readonly string[])[] =>
   needs.reduce<readonly (readonly string[])[]>(
@@ -131,6 +99,8 @@ describe('the release rules', () => {
     const unnamed = everyReason.filter((key) => ruleOf(releaseRules, key)?.key === 'otherwise');
     expect(unnamed).toEqual([]);
     expect(everyReason.length).toBeGreaterThan(100);
+    expect(reasonsNamedInSource()).toContain('custody.lost');
+    expect(reasonsNamedInSource().filter((key) => !everyReason.includes(key))).toEqual([]);
   });
 
   test.each(byHand)('ask for %s what the trade asks for', (key, needs) => {
@@ -159,15 +129,110 @@ describe('the release rules', () => {
           });
           continue;
         }
-        const missing = kindOf(leftOut ?? 'no-return').missing;
         expect(refused).toMatchObject({ code: 'release-evidence-missing' });
-        expect((refused!.values.missing as { en: string }).en).toContain(missing.en);
-        expect((refused!.values.missing as { es: string }).es).toContain(missing.es);
+        expectNamed(refused!, kindOf(leftOut ?? 'no-return'));
         expect(held.start()).toMatchObject({ code: 'device-out-of-service' });
         expect(held.device.standing).toBe('quarantined');
       }
     }
   });
+});
+
+/** One piece as somebody leaves it who does not finish it; the refusal is of whoever goes on all the same. */
+const halves: readonly (readonly [
+  string,
+  EvidenceKind['how'],
+  (held: HeldDevice, kind: EvidenceKind) => void,
+])[] = [
+  [
+    'its document',
+    'certificate',
+    (held, { key: kind }) => {
+      expect(held.record({ kind, covers: [1], documents: [], certificate })).toMatchObject({
+        code: 'evidence-document-needed',
+      });
+    },
+  ],
+  [
+    'its number and date',
+    'certificate',
+    (held, { key: kind }) => {
+      expect(held.record({ kind, covers: [1], documents: [document] })).toMatchObject({
+        code: 'evidence-certificate-needed',
+      });
+    },
+  ],
+  [
+    'the second person',
+    'statement',
+    (held, { key: kind }) => {
+      expect(held.record({ kind, covers: [1], documents: [], statement: 'Sound.' })).toBeUndefined();
+    },
+  ],
+  [
+    'the other person who closes it',
+    'fall case',
+    (held) => {
+      const occasion = { at: '2026-03-10T08:00:00.000Z' as never, on: today, by: 'ines' };
+      held.take(decideOpenFallCase(held.device, { fallCase: 1, facts, linked: [] }, occasion));
+      expect(
+        held.take(decideCloseFallCase(caseOf(held), 'A slip.', competent('ines'), occasion)),
+      ).toMatchObject({
+        code: 'fall-case-second-person-needed',
+      });
+    },
+  ],
+  ...(Object.keys(facts) as (keyof typeof facts)[]).map(
+    (fact) =>
+      [
+        `the fact ${fact}`,
+        'fall case',
+        (held: HeldDevice) => {
+          const occasion = { at: '2026-03-10T08:00:00.000Z' as never, on: today, by: 'dora' };
+          const { [fact]: _left, ...others } = facts;
+          held.take(
+            decideOpenFallCase(held.device, { fallCase: 1, facts: others, linked: [] }, occasion),
+            'dora',
+          );
+          expect(
+            held.take(decideCloseFallCase(caseOf(held), 'A slip.', competent('sol'), occasion)),
+          ).toMatchObject({
+            code: 'fall-case-facts-missing',
+            field: `facts.${fact}`,
+          });
+        },
+      ] as const,
+  ),
+];
+
+describe('evidence that lacks a part of its own', () => {
+  test.each(halves)(
+    'does not count, for any reason that asks for it: without %s',
+    (_part, how, provideHalf) => {
+      const asked = everyReason.flatMap((key) =>
+        choices(needsOf(releaseRules, undefined, key))
+          .filter((chosen) => chosen.every((each) => kindOf(each).how !== 'never'))
+          .flatMap((chosen) =>
+            chosen
+              .filter((each) => kindOf(each).how === how)
+              .map((half) => ({ key, half, others: chosen.filter((each) => each !== half) })),
+          ),
+      );
+      expect(asked.length).toBeGreaterThan(0);
+      for (const { key, half, others } of asked) {
+        const held = new HeldDevice([key]);
+        for (const each of others) expect(provide(held, kindOf(each))).toBeUndefined();
+        provideHalf(held, kindOf(half));
+        const refused = held.release();
+        if (how === 'statement') expect(refused).toMatchObject({ code: 'release-evidence-unconfirmed' });
+        else {
+          expect(refused).toMatchObject({ code: 'release-evidence-missing' });
+          expectNamed(refused!, kindOf(half));
+        }
+        expect(held.start()).toMatchObject({ code: 'device-out-of-service' });
+      }
+    },
+  );
 });
 
 describe('evidence', () => {
