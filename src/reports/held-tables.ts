@@ -47,14 +47,20 @@ export const evidenceTable = (
 });
 
 const stateOf = (
-  { withdrawn, confirmed, isStatement }: EvidenceRow,
+  { withdrawn, confirmed, alsoConfirmed = [], isStatement }: EvidenceRow,
   nameOf: NameOf,
   words: ReportWords,
 ): DataValue => {
   if (withdrawn !== undefined)
     return words.tell('heldWithdrawn', { on: words.date(withdrawn.on), by: nameOf(withdrawn.by) });
-  if (confirmed !== undefined)
-    return words.tell('heldAgreed', { on: words.date(confirmed.on), by: nameOf(confirmed.by) });
+  if (confirmed !== undefined) {
+    const agreed = [confirmed, ...alsoConfirmed];
+    const { on } = agreed.at(-1) ?? confirmed;
+    return words.tell('heldAgreed', {
+      on: words.date(on),
+      by: agreed.map(({ by }) => nameOf(by)).join(', '),
+    });
+  }
   return words.tell(isStatement ? 'heldWaits' : 'heldCounts');
 };
 

@@ -15,6 +15,7 @@ import { useHeldScan } from './use-held-scan.ts';
 type Model = OutputOf<'repair-terms.list'>['models'][number];
 
 const toHeld = (): void => navigate({ screen: 'held' });
+const toPlan = (): void => navigate({ screen: 'returns-plan' });
 const toBatch = (batch: number): void => navigate({ screen: 'returns', batch });
 
 export const ReturnsScreen = () => {
@@ -31,7 +32,7 @@ export const ReturnsScreen = () => {
               toBatch(number),
         )
       : [],
-    asked === undefined ? { back: toHeld } : {},
+    asked === undefined ? { back: toHeld, confirm: toPlan } : {},
   );
   if (data === undefined)
     return error === undefined ? <p>{t('screens:app.loading')}</p> : <StationError error={error} />;
@@ -43,7 +44,7 @@ export const ReturnsScreen = () => {
           <a className={styles.away} href={hashOf({ screen: 'held' })}>
             {t('held:back')}
           </a>
-          <Button look="primary" icon="forward" onPress={() => navigate({ screen: 'returns-plan' })}>
+          <Button look="primary" icon="forward" onPress={toPlan}>
             {t('plan:title.plan')}
           </Button>
         </div>

@@ -52,10 +52,14 @@ export class ExportHeldRows {
         return;
       }
       case 'evidence.confirmed':
-        this.#change(event.evidence, { confirmed: { on, by } });
+        this.#change(event.evidence, ({ confirmed, alsoConfirmed = [] }) =>
+          confirmed === undefined
+            ? { confirmed: { on, by } }
+            : { alsoConfirmed: [...alsoConfirmed, { on, by }] },
+        );
         return;
       case 'evidence.withdrawn':
-        this.#change(event.evidence, { withdrawn: { on, by, because: event.because } });
+        this.#change(event.evidence, () => ({ withdrawn: { on, by, because: event.because } }));
         return;
       case 'fall-case.noted':
         this.#documents(recorded, 'fall case', event.fallCase, event.photos);
@@ -76,9 +80,9 @@ export class ExportHeldRows {
     }
   }
 
-  #change(number: number, change: Partial<Kept>): void {
+  #change(number: number, change: (kept: Kept) => Partial<Kept>): void {
     const kept = this.#evidence.get(number);
-    if (kept !== undefined) this.#evidence.set(number, { ...kept, ...change });
+    if (kept !== undefined) this.#evidence.set(number, { ...kept, ...change(kept) });
   }
 
   #documents(
@@ -100,6 +104,7 @@ export class ExportHeldRows {
   }
 
   #row({ benchId, reasons, certificate, confirmed, withdrawn, documents, ...kept }: Kept): void {
+    const { alsoConfirmed = [] } = kept;
     this.#sink('evidence', {
       evidence: kept.evidence,
       benchId,
@@ -113,6 +118,7 @@ export class ExportHeldRows {
       on: kept.on,
       by: this.#nameOf(kept.by),
       ...this.#signed('agreed', confirmed),
+      agreedToo: alsoConfirmed.map(({ on, by }) => `${on}, ${this.#nameOf(by)}`).join('\n'),
       ...this.#signed('withdrawn', withdrawn),
       because: withdrawn?.because,
     });
