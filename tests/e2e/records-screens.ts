@@ -27,7 +27,12 @@ export const screensOfRecords: readonly Screen[] = [
     name: 'records, one inspection with a correction',
     show: async (visit) => {
       await go(visit, '#/records');
-      await visit.page.getByRole('row').nth(2).getByRole('link').click();
+      await visit.page
+        .getByRole('row')
+        .filter({ hasText: visit.say('screens:verdict.remove from service') })
+        .first()
+        .getByRole('link')
+        .click();
       await visit.page.getByRole('table', { name: visit.say('records:answers') }).waitFor();
       return visit.page.getByText(visit.say('records:corrected'));
     },
