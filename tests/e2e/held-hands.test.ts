@@ -14,7 +14,7 @@ import { Keyboard } from './keyboard.ts';
 /** In service, by `demo-data/fleet.json`. */
 const benchId = 'MM68GV91MM' as BenchId;
 const another = 'AFZQ45HXXZ' as BenchId;
-const third = 'V098PGTHYP' as BenchId;
+const third = '73A37J9SH4' as BenchId;
 
 /** Two competent persons of the invented depot. */
 const first = { badge: demo.inspector, name: 'Teo Arandal' };

@@ -19,7 +19,9 @@ const heading = (page: Page, text: RegExp) => page.getByRole('heading', { level:
 
 const step = (page: Page, text: string) => page.getByRole('main').getByText(text, { exact: true }).waitFor();
 
-const press = (page: Page, name: string) => page.getByRole('button', { name, exact: true }).click();
+/** The button of that name, whether or not it has a digit of the command sheet before it. */
+const press = (page: Page, name: string) =>
+  page.getByRole('button', { name: new RegExp(`^(?:\\d\\s*)?${name}$`) }).click();
 
 const chooseDate = async (page: Page, label: string, date: string): Promise<void> => {
   const [year = '', month = '', day = ''] = date.split('-');
