@@ -126,7 +126,7 @@ describe('from the record', () => {
     expect(made.limits).toMatchObject([{ id: benchIds[0]!, limit: { kind: 'up to', price: 100 } }]);
     // A quote of its own makes the third the cheapest.
     const third = benchIds.find((id) => !made.shipments[0]!.ids.includes(id))!;
-    await station.expectOutput('device-quote.record', { benchId: third, price: 60 });
+    await station.expectOutput('device-quote.record', { benchId: third, price: 60, leadTimeDays: 45 });
     const quoted = await plan();
     expect(quoted.total).toBe(250);
     expect(quoted.shipments[0]!.ids).toContain(third);
