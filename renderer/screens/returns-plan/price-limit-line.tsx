@@ -45,7 +45,7 @@ export const PriceLimitLine = ({ id, name, isAsked, isDisabled, onAsk }: PriceLi
         look="quiet"
         isDisabled={isDisabled}
         isRunning={isWorking}
-        label={t('plan:limitOf', { name })}
+        {...(isWorking ? {} : { label: t('plan:limitOf', { name }) })}
         onPress={() => {
           onAsk();
           begin({ limitsOf: [id] });

@@ -111,12 +111,9 @@ describe('from the record', () => {
       needed: Array.from({ length: 12 }, () => inService + 2),
       newDevice: { price: 400, leadTimeDays: 75 },
     });
-    await station.expectOutput('repair-terms.record', {
-      modelSheetId: 'M004',
-      repairable: 'yes',
-      price: 100,
-      leadTimeDays: 45,
-    });
+    // The depot holds another one of this model: nobody has said what that one costs.
+    for (const benchId of benchIds)
+      await station.expectOutput('device-quote.record', { benchId, price: 100, leadTimeDays: 45 });
     const made = await plan([benchIds[0]!]);
     // 90 + 2 × 100 against 2 × (90 + 100) one by one, and 2 × 400 new.
     expect(made).toMatchObject({ total: 290, oneByOne: 380, replaceAll: 800, currency: 'EUR' });
@@ -129,7 +126,7 @@ describe('from the record', () => {
     expect(made.limits).toMatchObject([{ id: benchIds[0]!, limit: { kind: 'up to', price: 100 } }]);
     // A quote of its own makes the third the cheapest.
     const third = benchIds.find((id) => !made.shipments[0]!.ids.includes(id))!;
-    await station.expectOutput('device-quote.record', { benchId: third, price: 60 });
+    await station.expectOutput('device-quote.record', { benchId: third, price: 60, leadTimeDays: 45 });
     const quoted = await plan();
     expect(quoted.total).toBe(250);
     expect(quoted.shipments[0]!.ids).toContain(third);
