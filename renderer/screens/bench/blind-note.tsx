@@ -1,4 +1,4 @@
-/** What a blind second inspection means for the device, and, once it is signed, how it compares with the first. */
+/** That an inspection is a blind second one; once it is signed, what it means for the device and how it compares with the first. */
 import type { InspectionView } from '../../../src/station/views.ts';
 import { useText } from '../../i18n/text.ts';
 import styles from './blind-note.module.css';
@@ -11,7 +11,9 @@ export const BlindNote = ({ inspection }: { readonly inspection: InspectionView 
   return (
     <section className={styles.note}>
       <strong>{t('schedule:blind.note')}</strong>
-      {verdict.kind === 'remove from service' ? null : <p>{t('schedule:blind.stays')}</p>}
+      {signed === undefined || verdict.kind === 'remove from service' ? null : (
+        <p>{t('schedule:blind.stays')}</p>
+      )}
       {signed === undefined || first === undefined ? null : (
         <>
           <p>
