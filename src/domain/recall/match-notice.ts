@@ -2,7 +2,7 @@
 import { allOf, anyOf, type MatchLevel } from './match-level.ts';
 import { matchMade } from './match-made.ts';
 import { matchName } from './match-name.ts';
-import { matchSet, type SerialDoubt } from './match-serial.ts';
+import { matchSet, type SerialDoubt, type SerialMatch } from './match-serial.ts';
 import type { Affected, NoticeText } from './notice.ts';
 import type { MatchGround, RecallMatch } from './recall-match.ts';
 import type { RecallSubject, SeenMarking } from './recall-subject.ts';
@@ -97,7 +97,12 @@ const setsOf = (affected: Affected): readonly SerialSet[] => {
 const serialIn = (affected: Affected, { serial }: SeenMarking): Condition => {
   const { serials } = affected;
   const signs = signsOf(serial);
-  const matches = setsOf(affected).map((set) => matchSet(signs, set));
+  const matches: SerialMatch[] = [];
+  for (const set of setsOf(affected)) {
+    const match = matchSet(signs, set);
+    matches.push(match);
+    if (match.level === 'certain') break;
+  }
   const doubts = matches.flatMap(({ doubt }) => (doubt === undefined ? [] : [doubt]));
   const doubt = doubts.find((each) => each !== 'unclear set') ?? 'unclear set';
   return {
