@@ -117,8 +117,11 @@ export const privileges: readonly Privilege[] = [
   },
 ];
 
-/** What a badge alone never does: these take the PIN of whoever signs, and refuse without it. */
+/**
+ * What a badge alone never does: these take the PIN of whoever signs, and refuse without it. `restore.run` asks for it as soon
+ * as there is anybody who has one.
+ */
 export const signedWithPin: readonly string[] = words(
   `inspection.sign record.amend identity.propose identity.confirm identity.disagree held.confirm-evidence notice.record
-  notice.record-start program.adopt person.set-pin person.change-own-pin restore.run station.setup`,
+  notice.record-start program.adopt person.set-pin person.change-own-pin`,
 );
