@@ -141,6 +141,7 @@ const attemptsFor = (
     scrap: [[device, '--lifeline-cut', '--marking-defaced', '--photo', photo, '--witness', demo.user]],
     'case open': [[device, '--on', today]],
     'return add': [[device]],
+    'return quote': [[device, '--price', '240']],
     'return take-out': [['1', device]],
     'return receive': [['1', device, '--outcome', 'repaired', ...certificate]],
     'report device': [[device, '--out', pdf.replace('certificate', 'device')]],

@@ -57,6 +57,7 @@ const attempts: Attempts = {
   'device.keep-picture': async ({ benchId }) => [
     { benchId, of: 'marking', pictureBase64: (await photoDocument()).contentBase64 },
   ],
+  'device-quote.record': ({ benchId }) => [{ benchId, price: 240 }],
   'device.record-facts': ({ benchId }) => [{ benchId, firstUsedOn: '2026' }],
   'device.record-revalidation': ({ benchId }) => [
     { benchId, revalidatedOn: today, revalidatedBy: 'Quillmoor', certificate: 'R-89' },
@@ -147,6 +148,9 @@ const attempts: Attempts = {
     { benchId, tag },
     { benchId, tag: '1' },
   ],
+  'reinspection.begin': ({ benchId }) => [{ benchId, isUnaware: true }],
+  'reinspection.draw': () => [{ count: 50 }],
+  'reinspection.see': ({ benchId }) => [{ benchId }],
   'return-batch.add': ({ benchId, batch }) => [{ benchIds: [benchId] }, { benchIds: [benchId], batch }],
   'return-batch.take-out': ({ benchId, batch }) => [{ benchId, batch }],
   'return-batch.ship': ({ batch }) => [
@@ -203,6 +207,7 @@ const ofNoDevice: readonly OperationName[] = [
   'restore.cancel',
   'restore.open',
   'restore.run',
+  'returns-basis.record',
   'scanner.forget',
   'scanner.learn',
   'session.sign-in',
