@@ -10,7 +10,7 @@ import { isRefusal } from '../../src/domain/refusal.ts';
 import type { Ledger, VerifyOptions } from '../../src/ledger/ledger.ts';
 import { ledgerFileName, openSqliteLedger } from '../../src/ledger/sqlite/sqlite-ledger.ts';
 import { eventsPerInspection, inspectAtBench, loadYears, type SignatureCost } from './ledger-years.ts';
-import { type Benchmark, collectGarbage, type Figure } from './measurement.ts';
+import type { Benchmark, Figure } from './measurement.ts';
 
 const sizes = [1_000, 10_000, 100_000, 1_000_000];
 /** Inspections that are signed in turn at each record, so that what else the machine does falls on all of them. */
@@ -116,7 +116,6 @@ const turnsOf = (events: number): number => (events < 1_000_000 ? 9 : 3);
 const atLeast = (events: number): Pick<Figure, 'atLeast'> => (events >= 100_000 ? { atLeast: 0.6 } : {});
 
 const verifyMs = async (ledger: Ledger, options: VerifyOptions): Promise<number> => {
-  collectGarbage();
   const started = performance.now();
   const { sound } = await ledger.verify({
     ...options,

@@ -1,6 +1,4 @@
 /** What a benchmark hands back: named figures, each beside its budget. */
-import { setFlagsFromString } from 'node:v8';
-import { runInNewContext } from 'node:vm';
 
 export interface Figure {
   readonly name: string;
@@ -41,11 +39,4 @@ export const timed = async (
   const at = (share: number): number =>
     times[Math.min(times.length - 1, Math.floor(share * times.length))] ?? 0;
   return { medianMs: at(0.5), p95Ms: at(0.95) };
-};
-
-/** So that what is timed next does not pay for what was left by what came before. */
-export const collectGarbage = (): void => {
-  setFlagsFromString('--expose-gc');
-  const collect: unknown = runInNewContext('gc');
-  if (typeof collect === 'function') collect();
 };

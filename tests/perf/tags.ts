@@ -1,4 +1,6 @@
 /** How long tags take: one PDF, against drawing its symbols alone, and a thousand in a row with progress, cancel and flat memory. */
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import bwipjs from 'bwip-js/node';
 import { benchIdFrom } from '../../src/domain/bench-id/bench-id.ts';
 import { isRefusal, type Refusal } from '../../src/domain/refusal.ts';
@@ -7,7 +9,7 @@ import { writeTagText } from '../../src/domain/tag-text.ts';
 import { renderTag, renderTagPdf, renderTagRaster } from '../../src/tags/render-tag.ts';
 import { renderTags } from '../../src/tags/render-tags.ts';
 import { statusTag } from '../tags/sample-tags.ts';
-import { type Benchmark, collectGarbage, type Figure, timed } from './measurement.ts';
+import { type Benchmark, type Figure, timed } from './measurement.ts';
 
 /** A different device each time, so that nothing is found in a cache that a real job would not find there. */
 const tagOf = (index: number): StatusTag =>
@@ -36,6 +38,12 @@ const drawSymbolsAsSvg = (tag: StatusTag): void => {
 };
 
 const megabytes = (bytes: number): number => bytes / 2 ** 20;
+
+const collectGarbage = (): void => {
+  setFlagsFromString('--expose-gc');
+  const collect: unknown = runInNewContext('gc');
+  if (typeof collect === 'function') collect();
+};
 
 const one = async (): Promise<readonly Figure[]> => {
   for (let index = 0; index < 20; index += 1) {
