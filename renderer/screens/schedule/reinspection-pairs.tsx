@@ -64,7 +64,7 @@ const SideCell = ({ side: { inspection, by, on, verdict } }: { readonly side: Si
   const { t, dateText } = useText();
   return (
     <>
-      <VerdictMark verdict={verdict} reasons={0} />
+      <VerdictMark verdict={verdict} reasons={0} />{' '}
       <a className={styles.place} href={hashOf({ screen: 'record', inspection })}>
         {t('schedule:blind.by', { name: by, date: dateText(on) })}
       </a>
