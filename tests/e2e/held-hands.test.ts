@@ -149,7 +149,7 @@ test.runIf(hasBrowser())(
     });
 
     await pressOn(/^a: Held/);
-    await pressOn(/^button: Returns to manufacturers/);
+    await pressOn(/^button: 1Returns to manufacturers/);
     await pressOn(/^button: Repair or replace/);
     await pressOn(/^button: Change Currency and months/);
     await dialog.waitFor();
