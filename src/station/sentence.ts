@@ -50,8 +50,10 @@ const termIn = (value: RefusalValue, language: Language): string | number => {
 
 const localeError = { en: z.locales.en().localeError, es: z.locales.es().localeError };
 
-/** What is wrong with an input, in the language of the person. */
+/** What is wrong with an input, in the language of the person; the issue has the input with it (`reportInput`). */
 export const issueText = (issue: z.core.$ZodIssue, language: Language): string => {
+  if (issue.code === 'invalid_type' && issue.input === undefined)
+    return String(catalogue.t('input-is-missing', { lng: language }));
   const text = localeError[language]({ ...issue, input: issue.input } as z.core.$ZodRawIssue);
   return typeof text === 'string' ? text : (text?.message ?? issue.message);
 };

@@ -141,7 +141,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     if (denied !== undefined) return denied;
     if (!isWellFormed(request.input))
       return refusal('input-invalid', { field: 'input', why: 'half a character' });
-    const input = operation.input.safeParse(request.input);
+    const input = operation.input.safeParse(request.input, { reportInput: true });
     if (!input.success) return invalidInput(input.error, request.language);
     const run: (context: OperationContext, input: never) => Promise<unknown> = operation.run;
     const output = await run(context, input.data as never);

@@ -17,12 +17,21 @@ describe('the sentence of a refusal', () => {
   test('of an input that is not as it should be says why in the language of the person', async () => {
     const { station, expectOutput } = await demoStation();
     await expectOutput('session.sign-in', { badge: demo.administrator });
-    const call = (language: 'en' | 'es') =>
-      station.call({ session: 'window', operation: 'device.list', input: { limit: 'many' }, language });
-    const [english, spanish] = await Promise.all([call('en'), call('es')]);
-    expect(english).toMatchObject({ ok: false, error: { code: 'input-invalid', field: 'limit' } });
-    expect(english.ok ? '' : english.error.sentence).toMatch(/expected number/);
-    expect(spanish.ok ? '' : spanish.error.sentence).toMatch(/se esperaba número/);
+    const call = (operation: string, input: object, language: 'en' | 'es') =>
+      station.call({ session: 'window', operation, input, language });
+    const told = async (operation: string, input: object, language: 'en' | 'es' = 'en') => {
+      const result = await call(operation, input, language);
+      return result.ok ? '' : result.error.sentence;
+    };
+    expect(await call('device.list', { limit: 'many' }, 'en')).toMatchObject({
+      ok: false,
+      error: { code: 'input-invalid', field: 'limit' },
+    });
+    expect(await told('device.list', { limit: 'many' })).toMatch(/expected number, received string/);
+    expect(await told('device.list', { limit: 'many' }, 'es')).toMatch(/se esperaba número/);
+    expect(await told('device.list', { limit: null })).toMatch(/received null/);
+    expect(await told('person.show', {})).toBe('“personId” is not as it should be: it is missing.');
+    expect(await told('person.show', {}, 'es')).toBe('«personId» no es correcto: falta.');
   });
 
   test('of half a character, which has no canonical JSON, says so and records nothing', async () => {

@@ -11,6 +11,7 @@ const longest = [
   'e2e/accessibility-1920.test.ts',
   'ledger/flips.test.ts',
   'e2e/wedge.test.ts',
+  'security/random-calls.test.ts',
   'ledger/crash.test.ts',
   'e2e/camera.test.ts',
   'e2e/main-job.test.ts',
