@@ -24,12 +24,7 @@ export const BasisTables = ({ basis, onEnter }: BasisTablesProps) => {
               ? t('plan:noCurrency')
               : t('plan:inCurrency', { currency: basis.currency })}
           </span>
-          <Button
-            label={t('plan:changeOf', { name: t('plan:whole') })}
-            onPress={() => onEnter({ what: 'plan' })}
-          >
-            {t('plan:change')}
-          </Button>
+          <ChangeButton name={t('plan:whole')} onPress={() => onEnter({ what: 'plan' })} />
         </div>
       </section>
       {basis.makers.length === 0 ? null : <Makers basis={basis} onEnter={onEnter} />}
@@ -66,12 +61,7 @@ const Makers = ({ basis, onEnter }: BasisTablesProps) => {
                   .join('; ')}
               </td>
               <td>
-                <Button
-                  label={t('plan:changeOf', { name: manufacturer })}
-                  onPress={() => onEnter({ what: 'maker', manufacturer })}
-                >
-                  {t('plan:change')}
-                </Button>
+                <ChangeButton name={manufacturer} onPress={() => onEnter({ what: 'maker', manufacturer })} />
               </td>
             </tr>
           ))}
@@ -118,17 +108,24 @@ const Lengths = ({ basis, onEnter }: BasisTablesProps) => {
                     })}
               </td>
               <td>
-                <Button
-                  label={t('plan:changeOf', { name: lengthText(lengthM) })}
+                <ChangeButton
+                  name={lengthText(lengthM)}
                   onPress={() => onEnter({ what: 'length', lengthM })}
-                >
-                  {t('plan:change')}
-                </Button>
+                />
               </td>
             </tr>
           ))}
         </tbody>
       </table>
     </section>
+  );
+};
+
+const ChangeButton = ({ name, onPress }: { readonly name: string; onPress(): void }) => {
+  const { t } = useText();
+  return (
+    <Button label={t('plan:changeOf', { name })} onPress={onPress}>
+      {t('plan:change')}
+    </Button>
   );
 };
