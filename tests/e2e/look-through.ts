@@ -1,60 +1,34 @@
-/** Every screen by the rules of axe-core and by the rules of the house: nothing clipped, nothing to scroll sideways. */
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
-import { createRequire } from 'node:module';
+/**
+ * Every screen by the rules of axe-core in both themes, and by the rules of the house: nothing clipped, nothing to scroll
+ * sideways, and Tab going round in the order in which the screen is read.
+ */
+import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { AxeResults } from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { hasBrowser } from '../support/browser.ts';
 import { procedure } from '../support/shipped-rules.ts';
+import { axeFaults, loadAxe } from './axe-faults.ts';
 import { screensOfCamera } from './camera-screens.ts';
 import { screens, screensOfFirstStart } from './every-screen.ts';
+import { focusRecord, type ScreenOrder } from './focus-record.ts';
+import { focusRound } from './focus-round.ts';
+import { layoutFaults } from './layout-faults.ts';
 import { badges, type PreparedDepot, prepareDepot } from './prepared-depot.ts';
 import { type Look, launchBrowser, openStage, type Stage } from './stage.ts';
 import { type Screen, signIn, throughTheWalk, type Visit, wordsIn } from './visit.ts';
 
-const axeSource = await readFile(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+interface Seen {
+  readonly faults: readonly string[];
+  readonly orders: readonly ScreenOrder[];
+}
 
-/** What axe finds, each with the element and why. */
-const axeFaults = async (page: Page): Promise<readonly string[]> => {
-  const { violations } = await page.evaluate<AxeResults>(
-    `axe.run(document, { resultTypes: ['violations'], preload: false })`,
-  );
-  return violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ html, failureSummary }) => `axe ${id}: ${html.slice(0, 160)} ${failureSummary ?? ''}`),
-  );
-};
-
-/** Elements whose words are wider than the box that shows them, and boxes that scroll where they must not. */
-const layoutFaults = (page: Page, fitsTheWindow: boolean): Promise<readonly string[]> =>
-  page.evaluate((mustFit) => {
-    const found: string[] = [];
-    const nameOf = (element: Element) =>
-      `<${element.localName} class="${element.getAttribute('class') ?? ''}"> “${(element.textContent ?? '').trim().slice(0, 60)}”`;
-    const root = document.documentElement;
-    if (root.scrollWidth > root.clientWidth) found.push('the window scrolls sideways');
-    for (const element of document.querySelectorAll<HTMLElement>('body *')) {
-      const isForEyes = element.clientWidth > 1 && element.clientHeight > 1;
-      const hasText = [...element.childNodes].some(
-        (node) => node.nodeType === Node.TEXT_NODE && node.textContent?.trim() !== '',
-      );
-      const style = getComputedStyle(element);
-      if (!isForEyes || element.closest('svg') !== null || style.visibility === 'hidden') continue;
-      const isTooWide = element.scrollWidth > element.clientWidth + 1;
-      if (isTooWide && hasText) found.push(`clipped or spilled: ${nameOf(element)}`);
-      else if (isTooWide && /auto|scroll/.test(style.overflowX))
-        found.push(`scrolls sideways: ${nameOf(element)}`);
-      const isTooHigh = element.scrollHeight > element.clientHeight + 1;
-      if (mustFit && isTooHigh && style.overflowY !== 'visible')
-        found.push(`does not fit: ${nameOf(element)}`);
-    }
-    return found;
-  }, fitsTheWindow);
-
-/** Everything that is wrong on the screens, one after another, in one window. */
-const faultsOn = async (visit: Visit, list: readonly Screen[]): Promise<readonly string[]> => {
+/** Everything that is wrong on the screens, one after another, in one window, and the order of focus where it is asked for. */
+const lookAt = async (visit: Visit, list: readonly Screen[], goesRound: boolean): Promise<Seen> => {
   const faults: string[] = [];
+  const orders: ScreenOrder[] = [];
+  const session = await visit.page.context().newCDPSession(visit.page);
   for (const { name, show, fitsTheWindow = false } of list) {
     try {
       await (await show(visit)).waitFor();
@@ -64,9 +38,14 @@ const faultsOn = async (visit: Visit, list: readonly Screen[]): Promise<readonly
     }
     await visit.page.evaluate(() => document.fonts.ready.then(() => undefined));
     const found = [...(await axeFaults(visit.page)), ...(await layoutFaults(visit.page, fitsTheWindow))];
+    if (goesRound) {
+      const round = await focusRound(visit.page, session);
+      found.push(...round.faults);
+      orders.push({ screen: name, stops: round.stops });
+    }
     faults.push(...found.map((fault) => `${name}: ${fault}`));
   }
-  return faults;
+  return { faults, orders };
 };
 
 /** In files of their own for each size of window, so that every processor has one. */
@@ -92,8 +71,12 @@ export const describeEveryScreen = (looks: readonly Look[]) =>
       await rm(folder, { recursive: true, force: true });
     });
 
+    /** Of the window in which it is followed: in English, at the smallest size. */
+    const orders: ScreenOrder[] = [];
+    const goesRound = ({ language, width }: Look): boolean => language === 'en' && width === 1366;
+
     test.each(looks)(
-      'has no fault that axe knows, clips nothing and scrolls nowhere sideways: $language, $theme, $width × $height',
+      'has no fault that axe knows in either theme, clips nothing and scrolls nowhere sideways: $language, $theme, $width × $height',
       async (look) => {
         const faults: string[] = [];
         for (const [on, list] of [
@@ -102,14 +85,17 @@ export const describeEveryScreen = (looks: readonly Look[]) =>
         ] as const) {
           const window = await on.openWindow(look);
           window.page.setDefaultTimeout(10_000);
-          await window.page.evaluate(axeSource);
-          faults.push(...(await faultsOn({ page: window.page, depot, say: wordsIn(look.language) }, list)));
+          await loadAxe(window.page);
+          const visit = { page: window.page, depot, say: wordsIn(look.language) };
+          const seen = await lookAt(visit, list, goesRound(look));
+          orders.push(...seen.orders);
+          faults.push(...seen.faults);
           faults.push(...window.faults.map((fault) => `the page reported: ${fault}`));
           await window.close();
         }
         expect(faults).toEqual([]);
       },
-      240_000,
+      480_000,
     );
 
     test.each(looks)(
@@ -117,15 +103,20 @@ export const describeEveryScreen = (looks: readonly Look[]) =>
       async (look) => {
         const window = await stage.openWindow(look);
         window.page.setDefaultTimeout(20_000);
-        await window.page.evaluate(axeSource);
+        await loadAxe(window.page);
         const visit = { page: window.page, depot, say: wordsIn(look.language) };
         await signIn(visit, badges.inspector);
-        const faults = await faultsOn(visit, screensOfCamera);
+        const seen = await lookAt(visit, screensOfCamera, goesRound(look));
+        orders.push(...seen.orders);
         await window.close();
-        expect([...faults, ...window.faults]).toEqual([]);
+        expect([...seen.faults, ...window.faults]).toEqual([]);
       },
       120_000,
     );
+
+    test.runIf(looks.some(goesRound))('takes the focus in the order that is recorded', async () => {
+      await expect(focusRecord(orders)).toMatchFileSnapshot('focus-order.txt');
+    });
 
     test.each(looks)(
       'of the walk shows its check whole, and all defects to choose from: $language, $theme, $width × $height',
