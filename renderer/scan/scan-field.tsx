@@ -1,11 +1,14 @@
 /** The scan field of the header: shows that the scanner is listened to, what came last, and takes typed codes. */
-import { type FormEvent, useId, useRef, useState } from 'react';
+import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
 import { Button } from '../components/button.tsx';
 import { Icon } from '../components/icon.tsx';
 import { classes } from '../design/classes.ts';
 import { useText } from '../i18n/text.ts';
 import { useScanBoard, useScanReading } from './scan.ts';
 import styles from './scan-field.module.css';
+
+/** When the window came to listen to the scanner: in the timeline of the page, for whoever measures its start. */
+const readyMark = 'scan-field';
 
 export const ScanField = () => {
   const { t } = useText();
@@ -14,6 +17,9 @@ export const ScanField = () => {
   const [typed, setTyped] = useState('');
   const input = useRef<HTMLInputElement>(null);
   const id = useId();
+  useEffect(() => {
+    performance.mark(readyMark);
+  }, []);
   const submit = (event: FormEvent): void => {
     event.preventDefault();
     const text = typed.trim();

@@ -5,6 +5,8 @@ import { join } from 'node:path';
 import { spawnCli } from '../cli/run-cli.ts';
 import type { Benchmark } from './measurement.ts';
 
+export const peer = 'none: by the clock alone';
+
 export const benchmark: Benchmark = async () => {
   const folder = await mkdtemp(join(tmpdir(), 'srl-bench-demo-'));
   try {

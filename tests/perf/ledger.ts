@@ -1,6 +1,7 @@
 /**
  * The record at 10³, 10⁴, 10⁵ and 10⁶ events: what a signature costs, how long verification takes beside SHA-256 of
- * the same events, and how many bytes a signed inspection takes. `--events N` leaves out the longer records.
+ * the same events, and how many bytes a signed inspection takes. The longest only with `--long`; `--events N` leaves out the
+ * longer ones.
  */
 import { createHash } from 'node:crypto';
 import { mkdtemp, rm, stat } from 'node:fs/promises';
@@ -10,9 +11,11 @@ import { isRefusal } from '../../src/domain/refusal.ts';
 import type { Ledger, VerifyOptions } from '../../src/ledger/ledger.ts';
 import { ledgerFileName, openSqliteLedger } from '../../src/ledger/sqlite/sqlite-ledger.ts';
 import { eventsPerInspection, inspectAtBench, loadYears, type SignatureCost } from './ledger-years.ts';
-import type { Benchmark, Figure } from './measurement.ts';
+import { type Benchmark, type Figure, noiseOf } from './measurement.ts';
 
 const sizes = [1_000, 10_000, 100_000, 1_000_000];
+/** The longest record of a run that is kept short. */
+const shortMost = 100_000;
 /** Inspections that are signed in turn at each record, so that what else the machine does falls on all of them. */
 const signatures = 200;
 /** Events whose bytes are held in memory for one timed run of hashing. */
@@ -26,7 +29,9 @@ interface Years {
   readonly signed: SignatureCost[];
 }
 
-export const benchmark: Benchmark = async ({ events: most = Number.POSITIVE_INFINITY }) => {
+export const peer = 'SHA-256 of the same events (node:crypto), and the record of 1,000 events';
+
+export const benchmark: Benchmark = async ({ long, events: most = long ? Number.POSITIVE_INFINITY : shortMost }) => {
   const folder = await mkdtemp(join(tmpdir(), 'srl-bench-ledger-'));
   const records: Years[] = [];
   try {
@@ -64,14 +69,15 @@ const named = (events: number): string => `10^${Math.log10(events)} events`;
 /** The limit is on the processor time: how long the clock ran depends on the disk and on what else the machine does. */
 const signatureFigures = (records: readonly Years[]): readonly Figure[] => {
   const median = ({ signed }: Years, cost: keyof SignatureCost) => medianOf(signed.map((each) => each[cost]));
+  const noise = ({ signed }: Years, cost: keyof SignatureCost) => noiseOf(signed.map((each) => each[cost]));
   const [shortest] = records;
   if (shortest === undefined) return [];
   return records.flatMap((record): Figure[] => {
     const name = `${named(record.events)}: a signature`;
     const beside = (cost: keyof SignatureCost) => median(record, cost) / median(shortest, cost);
     const figures: Figure[] = [
-      { name: `${name}, processor time, median`, value: median(record, 'processorMs'), unit: 'ms' },
-      { name: `${name}, by the clock, median`, value: median(record, 'clockMs'), unit: 'ms' },
+      { name: `${name}, processor time, median`, value: median(record, 'processorMs'), unit: 'ms', noise: noise(record, 'processorMs') },
+      { name: `${name}, by the clock, median`, value: median(record, 'clockMs'), unit: 'ms', noise: noise(record, 'clockMs') },
     ];
     if (record === shortest) return figures;
     const than = `beside that at ${named(shortest.events)}`;
@@ -85,7 +91,6 @@ const signatureFigures = (records: readonly Years[]): readonly Figure[] => {
 
 /** The record itself first, in turn with SHA-256, then once more with everything that is derived from it. */
 const verificationFigures = async ({ events, ledger }: Years): Promise<readonly Figure[]> => {
-  const { size } = await ledger.head();
   const hashed = [await sha256Ms(ledger)];
   const verified: number[] = [];
   for (let turn = 0; turn < turnsOf(events); turn += 1) {
@@ -96,12 +101,13 @@ const verificationFigures = async ({ events, ledger }: Years): Promise<readonly 
   const itself = medianOf(verified);
   const whole = await verifyMs(ledger, {});
   return [
-    { name: `${named(events)}: SHA-256 of ${size} events, median`, value: raw, unit: 'ms' },
-    { name: `${named(events)}: events, hashes and checkpoints verified, median`, value: itself, unit: 'ms' },
+    { name: `${named(events)}: SHA-256 of its events, median`, value: raw, unit: 'ms', noise: noiseOf(hashed) },
+    { name: `${named(events)}: events, hashes and checkpoints verified, median`, value: itself, unit: 'ms', noise: noiseOf(verified) },
     {
       name: `${named(events)}: their speed beside SHA-256`,
       value: raw / itself,
       unit: '×',
+      noise: noiseOf(hashed) + noiseOf(verified),
       ...atLeast(events),
     },
     { name: `${named(events)}: verified with everything derived`, value: whole, unit: 'ms' },

@@ -48,6 +48,8 @@ const administrator: Person = {
   roles: ['administrator'],
 };
 
+export const peer = 'none: by the clock alone';
+
 export const benchmark: Benchmark = async () => {
   const folder = await mkdtemp(join(tmpdir(), 'srl-bench-notices-'));
   const ledger = await openSqliteLedger(folder);

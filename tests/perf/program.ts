@@ -18,6 +18,8 @@ import type { Benchmark } from './measurement.ts';
 const devices = 100_000;
 const atOnce = 2_000;
 
+export const peer = 'none: by the clock alone';
+
 export const benchmark: Benchmark = async () => {
   const folder = await mkdtemp(join(tmpdir(), 'srl-bench-program-'));
   const ledger = await openSqliteLedger(folder);

@@ -52,6 +52,8 @@ export const depotOf = (size: number): ReturnPlanInput => {
   });
 };
 
+export const peer = 'none: by the clock alone';
+
 export const benchmark: Benchmark = async () => {
   const input = depotOf(300);
   let steps = 0;

@@ -1,32 +1,30 @@
 /**
- * Runs the benchmarks that are named, or all: `npm run perf -- tags`. Prints a table; `--json FILE` writes the figures too.
- * `--pictures N` makes a benchmark that goes through pictures take N of them for each level of wear, `--series` and `--levels`,
- * with commas between, take only some; `--first N` begins with that picture. `--events N` leaves out records that are longer.
- * Exit 1 where a figure is outside its limits, 2 where a name is unknown.
+ * Runs the benchmarks that are named, or all: `npm run perf -- tags`. At the end it prints one table, and writes the run as
+ * JSON (`dist/perf/COMMIT.json`, or `--json FILE`). `npm run perf -- compare BEFORE.json AFTER.json` holds two runs
+ * against each other.
+ *
+ * `--long` takes the whole sizes: 1,000,000 inspections and events, 300 pictures a level. `--pictures N` takes N pictures for
+ * each level of wear, `--series` and `--levels`, with commas between, take only some; `--first N` begins with that picture.
+ * `--events N` leaves out records that are longer. Exit 1 where a figure is outside its limits, 2 where a name is unknown.
  */
-import { writeFileSync } from 'node:fs';
-import { cpus } from 'node:os';
+import { mkdir, writeFile } from 'node:fs/promises';
+import { cpus, loadavg } from 'node:os';
+import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
-import type { Benchmark, BenchmarkOptions, Figure } from './measurement.ts';
-
-const benchmarks: Readonly<Record<string, () => Promise<{ readonly benchmark: Benchmark }>>> = {
-  identity: () => import('./identity.ts'),
-  demo: () => import('./demo.ts'),
-  desk: () => import('./desk.ts'),
-  ledger: () => import('./ledger.ts'),
-  program: () => import('./program.ts'),
-  tags: () => import('./tags.ts'),
-  notices: () => import('./notices.ts'),
-  plan: () => import('./plan.ts'),
-  returns: () => import('./returns.ts'),
-  'worn-levels': () => import('./worn-levels.ts'),
-  'worn-tags': () => import('./worn-tags.ts'),
-};
+import { productFolder } from '../../src/host/product-folder.ts';
+import { benchmarks, knownNames, namesOf } from './benchmarks.ts';
+import { compareFiles } from './compare.ts';
+import { thisMachine } from './machine.ts';
+import type { BenchmarkOptions } from './measurement.ts';
+import { removeRegisters } from './register-folder.ts';
+import type { MeasuredBenchmark, RunRecord } from './run-record.ts';
+import { isOutside, machineLines, peerLines, runTable } from './table.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     json: { type: 'string' },
+    long: { type: 'boolean', default: false },
     pictures: { type: 'string' },
     first: { type: 'string' },
     series: { type: 'string' },
@@ -35,63 +33,69 @@ const { values, positionals } = parseArgs({
   },
 });
 
-const names = positionals.length === 0 ? Object.keys(benchmarks) : positionals;
-const unknown = names.filter((name) => !(name in benchmarks));
-if (unknown.length > 0) {
-  console.error(`No benchmark ${unknown.join(', ')}. There are: ${Object.keys(benchmarks).join(', ')}.`);
+const wrong = (sentence: string): never => {
+  console.error(sentence);
   process.exit(2);
-}
+};
 
 const countOf = (option: 'pictures' | 'first' | 'events'): number | undefined => {
   const count = values[option] === undefined ? undefined : Number(values[option]);
   if (count === undefined || (Number.isInteger(count) && count > 0)) return count;
-  console.error(`--${option} takes a whole number above 0.`);
-  process.exit(2);
-};
-const pictures = countOf('pictures');
-const first = countOf('first');
-const events = countOf('events');
-
-const options: BenchmarkOptions = {
-  ...(pictures === undefined ? {} : { pictures }),
-  ...(first === undefined ? {} : { first }),
-  ...(events === undefined ? {} : { events }),
-  ...(values.series === undefined ? {} : { series: values.series.split(',') }),
-  ...(values.levels === undefined ? {} : { levels: values.levels.split(',') }),
+  return wrong(`--${option} takes a whole number above 0.`);
 };
 
-const outside = ({ value, budget, atLeast }: Figure): boolean =>
-  (budget !== undefined && value > budget) || (atLeast !== undefined && value < atLeast);
+const optionsOf = (): BenchmarkOptions => {
+  const counts = { pictures: countOf('pictures'), first: countOf('first'), events: countOf('events') };
+  const given = Object.entries(counts).filter(([, count]) => count !== undefined);
+  return {
+    long: values.long,
+    ...Object.fromEntries(given),
+    ...(values.series === undefined ? {} : { series: values.series.split(',') }),
+    ...(values.levels === undefined ? {} : { levels: values.levels.split(',') }),
+  };
+};
 
-const limited = ({ budget, atLeast }: Figure): boolean => budget !== undefined || atLeast !== undefined;
+const measure = async (names: readonly string[]): Promise<RunRecord> => {
+  const options = optionsOf();
+  const machine = await thisMachine();
+  const busyBefore = (loadavg()[0] ?? 0) / cpus().length;
+  const started = performance.now();
+  const measured: MeasuredBenchmark[] = [];
+  try {
+    for (const name of names) {
+      const load = benchmarks[name];
+      if (load === undefined) continue;
+      const begun = performance.now();
+      process.stderr.write(`${name} …\n`);
+      const { peer, benchmark } = await load();
+      measured.push({ name, peer, figures: await benchmark(options) });
+      process.stderr.write(`${name}: ${Math.round((performance.now() - begun) / 1000)} s\n`);
+    }
+  } finally {
+    await removeRegisters();
+  }
+  const seconds = (performance.now() - started) / 1000;
+  return { machine, busyBefore, long: options.long, seconds, benchmarks: measured };
+};
 
-const limitOf = ({ budget, atLeast }: Figure): string =>
-  [atLeast === undefined ? '' : `≥ ${atLeast}`, budget === undefined ? '' : `≤ ${budget}`]
-    .filter((limit) => limit !== '')
-    .join(', ');
+const write = async (run: RunRecord): Promise<string> => {
+  const file = values.json ?? join(productFolder, 'dist', 'perf', `${run.machine.commit}.json`);
+  await mkdir(dirname(file), { recursive: true });
+  await writeFile(file, `${JSON.stringify(run, null, 2)}\n`);
+  return file;
+};
 
-const rounded = (value: number): number => Number(value.toPrecision(4));
-
-const results: Record<string, readonly Figure[]> = {};
-for (const name of names) {
-  const load = benchmarks[name];
-  if (load === undefined) continue;
-  const figures = await (await load()).benchmark(options);
-  results[name] = figures;
-  console.log(`\n${name}`);
-  console.table(
-    figures.map((figure) => ({
-      figure: figure.name,
-      value: rounded(figure.value),
-      unit: figure.unit,
-      limit: limitOf(figure),
-      '': limited(figure) ? (outside(figure) ? 'OUTSIDE' : 'ok') : '',
-    })),
-  );
+if (positionals[0] === 'compare') {
+  const [, before, after] = positionals;
+  if (before === undefined || after === undefined) wrong('compare takes the files of two runs.');
+  else console.log(await compareFiles(before, after));
+} else {
+  const names = namesOf(positionals, values.long);
+  const unknown = names.filter((name) => !(name in benchmarks));
+  if (unknown.length > 0)
+    wrong(`No benchmark ${unknown.join(', ')}. There are: ${knownNames.join(', ')}; or compare.`);
+  const run = await measure(names);
+  console.log(`\n${machineLines(run)}\n\n${runTable(run)}\n\nHeld against, in the same run:\n${peerLines(run)}\n`);
+  console.log(`Written to ${await write(run)}`);
+  process.exitCode = run.benchmarks.flatMap(({ figures }) => figures).some(isOutside) ? 1 : 0;
 }
-
-if (values.json !== undefined) {
-  const machine = { node: process.version, processor: cpus()[0]?.model ?? '', processors: cpus().length };
-  writeFileSync(values.json, `${JSON.stringify({ machine, results }, null, 2)}\n`);
-}
-process.exitCode = Object.values(results).flat().some(outside) ? 1 : 0;

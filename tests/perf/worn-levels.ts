@@ -3,7 +3,7 @@
  * they were set, and on those from 1,000,000, which the benchmark of our reader takes.
  */
 import type { Benchmark, Figure } from './measurement.ts';
-import { bestPeer, defaultPictures } from './worn-tags/best-peer.ts';
+import { bestPeer, defaultPictures, shortPictures } from './worn-tags/best-peer.ts';
 import { type Job, peersOn } from './worn-tags/job.ts';
 import { runJobs } from './worn-tags/run-jobs.ts';
 import { firstBenchmarkIndex } from './worn-tags/worn-tag.ts';
@@ -11,7 +11,9 @@ import { firstBenchmarkIndex } from './worn-tags/worn-tag.ts';
 const levels = ['A', 'B', 'C'] as const;
 const ranges = { 'numbers from 1': 1, 'numbers from 1,000,000': firstBenchmarkIndex } as const;
 
-export const benchmark: Benchmark = async ({ pictures = defaultPictures }) => {
+export const peer = '@zxing/library, zxing-cpp, zbar, jsQR and libdmtx on the same pictures';
+
+export const benchmark: Benchmark = async ({ long, pictures = long ? defaultPictures : shortPictures }) => {
   const figures: Figure[] = [];
   for (const [range, first] of Object.entries(ranges))
     for (const level of levels) {

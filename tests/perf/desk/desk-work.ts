@@ -5,11 +5,13 @@ import { isRefusal } from '../../../src/domain/refusal.ts';
 import { SqliteConnection } from '../../../src/ledger/sqlite/connection.ts';
 import { ledgerFileName } from '../../../src/ledger/sqlite/sqlite-ledger.ts';
 import { openStation, type Station } from '../../../src/station/station.ts';
+import { noiseOf } from '../measurement.ts';
 
 interface Times {
   readonly medianMs: number;
   readonly p99Ms: number;
   readonly longestMs: number;
+  readonly noise: number;
 }
 
 export interface DeskDone {
@@ -99,5 +101,5 @@ const timesOf = (times: readonly number[]): Times => {
   const sorted = times.toSorted((a, b) => a - b);
   const at = (share: number): number =>
     sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0;
-  return { medianMs: at(0.5), p99Ms: at(0.99), longestMs: at(1) };
+  return { medianMs: at(0.5), p99Ms: at(0.99), longestMs: at(1), noise: noiseOf(times) };
 };

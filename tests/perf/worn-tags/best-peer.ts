@@ -6,6 +6,8 @@ import type { WearLevel } from './wear-amounts.ts';
 
 /** Pictures for each level; fewer say too little to hold a level to its definition. */
 export const defaultPictures = 300;
+/** In a run that is kept short: no limit that is a share of the pictures holds over so few. */
+export const shortPictures = 24;
 
 /** Of 100: about half at A, about 5 at B, none at C. */
 const defined: Readonly<Partial<Record<WearLevel, readonly [number, number]>>> = {

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import axe from 'axe-core';
 import { describe, expect, test } from 'vitest';
+import { grouped } from '../../../src/domain/grouped.ts';
 import { productFolder } from '../../../src/host/product-folder.ts';
 import { seededRandom } from '../../support/seeded-random.ts';
 import { type Colour, colourOf, contrastOf } from './contrast.ts';
@@ -59,7 +60,7 @@ const grounds = new Set(['veil', 'paper', 'unlit']);
 const divider = 'edge-soft';
 
 const faultsOf = (pairs: readonly Pair[], least: number): readonly string[] =>
-  [...Map.groupBy(pairs, ({ front, ground }) => `${front} on ${ground}`)].flatMap(([name, together]) => {
+  [...grouped(pairs, ({ front, ground }) => `${front} on ${ground}`)].flatMap(([name, together]) => {
     const [{ front, ground, where }] = together as [Pair];
     return Object.entries(themes).flatMap(([theme, tokens]) => {
       const ratio = contrastOf(colourOf(tokens.get(front) ?? ''), colourOf(tokens.get(ground) ?? ''));

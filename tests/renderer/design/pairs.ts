@@ -1,4 +1,5 @@
 /** Which tokens of colour meet on the screens, read from the style sheets: words on their grounds, and shapes on theirs. */
+import { grouped } from '../../../src/domain/grouped.ts';
 import { type StyleRule, subjectOf, tokensIn } from './style-rules.ts';
 
 export interface Pair {
@@ -19,7 +20,7 @@ const isStateless = ({ selector }: StyleRule): boolean => !/[:[]/.test(selector)
 
 /** The rules of each class, by its file and its name. */
 const byClass = (rules: readonly StyleRule[]): readonly (readonly StyleRule[])[] => [
-  ...Map.groupBy(rules, ({ file, selector }) => `${file} ${subjectOf(selector)}`).values(),
+  ...grouped(rules, ({ file, selector }) => `${file} ${subjectOf(selector)}`).values(),
 ];
 
 /**
