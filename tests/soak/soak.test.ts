@@ -1,0 +1,165 @@
+/**
+ * Two hours at bench and desk in a minute and a half: 10,000 operations of two windows on one station, in real pages, while
+ * the windows are reloaded, closed and crash. `SOAK_OPERATIONS` sets how many, `SOAK_SEED` another order of things.
+ */
+import { cp } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { grouped } from '../../src/domain/grouped.ts';
+import { launchBrowser } from '../e2e/stage.ts';
+import { hasBrowser } from '../support/browser.ts';
+import { seededRandom } from '../support/seeded-random.ts';
+import { demo, demoStation, temporaryFolder } from '../support/station-fixture.ts';
+import type { Held } from './soak-station.ts';
+import { ask, SoakWindow } from './soak-window.ts';
+import { type Acknowledged, type Depot, workAtWindow } from './soak-work.ts';
+import { SoakedStation } from './soaked-station.ts';
+import { type Point, slopeOf, slopeWithin } from './trend.ts';
+
+const operations = Number(process.env.SOAK_OPERATIONS ?? 10_000);
+const seed = Number(process.env.SOAK_SEED ?? 20_261_130);
+/** Looks at what is held, in the whole run. */
+const looks = 24;
+/** Of so many operations the first part is left aside: what is loaded when it is first needed comes there. */
+const warmUp = 0.3;
+
+/** A folder with the depot and a printer, and what is there. */
+const prepared = async (): Promise<{ readonly folder: string; readonly depot: Depot }> => {
+  const { expectOutput, close, folder: made } = await demoStation();
+  await expectOutput('session.sign-in', { badge: demo.administrator });
+  const folder = await temporaryFolder();
+  const { printerId } = await expectOutput('printer.save', {
+    settings: {
+      kind: 'folder',
+      name: 'Bench printer',
+      stock: { widthMm: 100, heightMm: 50 },
+      folder: join(folder, 'printed'),
+      withPicture: false,
+    },
+    tagKinds: ['status'],
+  });
+  const { devices } = await expectOutput('device.list', { limit: 500 });
+  const ready = [];
+  for (const { benchId } of devices) {
+    const { refused } = await expectOutput('custody.check', { benchId, userId: 'P006' });
+    if (refused === undefined) ready.push(benchId);
+  }
+  await close();
+  await cp(made, join(folder, 'data'), { recursive: true });
+  const half = Math.floor(ready.length / 2);
+  return {
+    folder: join(folder, 'data'),
+    depot: {
+      atBench: ready.slice(0, half),
+      atDesk: ready.slice(half),
+      everywhere: devices.map(({ benchId }) => benchId),
+      printerId,
+    },
+  };
+};
+
+const last = <Item>(items: readonly Item[]): Item => items.at(-1) as Item;
+const meanOf = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** Growth from the middle of the run to its end, by the slope of all looks after the warm-up. */
+const growthOf = (looked: readonly (Held & { readonly at: number })[], what: keyof Held) => {
+  const points = looked
+    .filter(({ at }) => at >= operations * warmUp)
+    .map((each): Point => ({ at: each.at, value: each[what] }));
+  const middle = meanOf(points.slice(0, Math.ceil(points.length / 3)).map(({ value }) => value));
+  return { middle, grown: slopeOf(points) * (operations * (1 - warmUp)) };
+};
+
+describe.runIf(hasBrowser() && process.platform === 'linux')('two windows on one station', () => {
+  test(`stay as they are over ${operations} operations, reloads, closes and crashes, and lose nothing`, async () => {
+    const { folder, depot } = await prepared();
+    const station = await SoakedStation.open({ folder, startsAt: '2026-03-10T08:00:00.000Z', speed: 96 });
+    onTestFinished(() => station.kill());
+    const browser: Browser = await launchBrowser();
+    onTestFinished(() => browser.close());
+    const bench = new SoakWindow(browser, station, demo.inspector);
+    const desk = new SoakWindow(browser, station, demo.attendant);
+    await bench.open();
+    await desk.open();
+
+    const acknowledged: Acknowledged = { signed: [], checkedOut: [], tags: [] };
+    const done = (): number => bench.operations + desk.operations;
+    const looked: (Held & { readonly at: number })[] = [];
+    const onPiece = async (): Promise<void> => {
+      if (done() < ((looked.length + 1) * operations) / looks) return;
+      const at = done();
+      const index = looked.push({ ...(await station.held()), at }) - 1;
+      await (index % 2 === 0 ? bench : desk).sample();
+    };
+    const started = performance.now();
+    const work = (window: SoakWindow, place: 'bench' | 'desk', own: number) =>
+      workAtWindow({
+        window,
+        place,
+        depot,
+        acknowledged,
+        random: seededRandom(seed + own),
+        goesOn: () => done() < operations,
+        onPiece,
+      });
+    const happened = await Promise.all([work(bench, 'bench', 0), work(desk, 'desk', 1)]);
+    const seconds = (performance.now() - started) / 1000;
+
+    const [verified] = await bench.callAll(ask('ledger.verify', {}));
+    const kept = await Promise.all(
+      acknowledged.signed.map((inspection) => bench.callAll(ask('inspection.show', { inspection }))),
+    );
+    const atEnd = await station.held();
+    const faults = [...bench.faults, ...desk.faults];
+    await bench.close();
+    await desk.close();
+    const { faults: ofStation, code } = await station.end();
+
+    console.log(
+      `${done()} operations in ${seconds.toFixed(0)} s, ${acknowledged.signed.length} inspections signed, ${acknowledged.checkedOut.length} devices out, ${JSON.stringify(happened)}; first ${JSON.stringify(looked[0])}; last ${JSON.stringify(atEnd)}`,
+    );
+    expect(faults).toEqual([]);
+    expect(ofStation).toEqual([]);
+    expect(code).toBe(0);
+    expect(verified).toMatchObject({ sound: true, faults: [] });
+    for (const [{ inspection }] of kept) expect(inspection.state).toBe('signed');
+    expect(acknowledged.signed.length).toBeGreaterThan(operations / 500);
+    expect(acknowledged.checkedOut.length).toBeGreaterThan(operations / 200);
+
+    // Of the station: no more than a tenth from the middle to the end, nor a handle, a connection, a timer or a listener.
+    const heap = growthOf(looked, 'heapMb');
+    const resident = growthOf(looked, 'residentMb');
+    expect(heap.grown, JSON.stringify(looked)).toBeLessThan(Math.max(heap.middle / 10, 4));
+    expect(resident.grown, JSON.stringify(looked)).toBeLessThan(Math.max(resident.middle / 10, 20));
+    const afterWarmUp = looked.filter(({ at }) => at >= operations * warmUp);
+    const [early] = afterWarmUp as [Held];
+    for (const what of ['files', 'connections', 'listeners'] as const)
+      expect(last(afterWarmUp)[what] - early[what], what).toBeLessThanOrEqual(0);
+    expect(Math.max(...afterWarmUp.map(({ timers }) => timers))).toBeLessThanOrEqual(early.timers + 6);
+    expect(Math.max(...looked.map(({ sockets }) => sockets))).toBeLessThan(40);
+    // SQLite folds its log back after 1,000 pages of 4,096 bytes; what is read meanwhile lets it grow further (sqlite.org/wal.html).
+    expect(Math.max(...looked.map(({ logMb }) => logMb))).toBeLessThan(4 * 4.1);
+
+    // Of the pages: over 1,000 operations of one page.
+    const samples = [...bench.samples, ...desk.samples];
+    const ofPage = (what: 'heapMb' | 'nodes' | 'listeners') =>
+      [bench, desk].flatMap((window) =>
+        [...grouped(window.samples, ({ load }) => load).values()].map((group) =>
+          group.map((sample): Point => ({ at: sample.age / 1000, value: sample[what] })),
+        ),
+      );
+    const told = JSON.stringify(samples);
+    expect(slopeWithin(ofPage('heapMb')), told).toBeLessThan(2);
+    expect(slopeWithin(ofPage('nodes')), told).toBeLessThan(1500);
+    expect(slopeWithin(ofPage('listeners')), told).toBeLessThan(150);
+  }, 600_000);
+});
+
+test('a slope is that of the line through the points, and of several lines that begin apart the one that they share', () => {
+  const line = [0, 1, 2, 3].map((at) => ({ at, value: 5 + 2 * at }));
+  expect(slopeOf(line)).toBeCloseTo(2, 10);
+  expect(slopeWithin([line, line.map(({ at, value }) => ({ at: at + 7, value: value - 40 }))])).toBeCloseTo(2, 10);
+  expect(slopeOf([{ at: 1, value: 3 }])).toBe(0);
+});
