@@ -20,7 +20,8 @@ export const focusRecord = (screens: readonly ScreenOrder[]): string => {
       const rest = linesOf(first < 0 ? [] : stops.slice(first));
       const asOn = knownAround.get(head.join('\n'));
       if (asOn === undefined) knownAround.set(head.join('\n'), screen);
-      const written = asOn === undefined || head.length === 0 ? head : [`as on “${asOn}” in banner and navigation`];
+      const written =
+        asOn === undefined || head.length === 0 ? head : [`as on “${asOn}” in banner and navigation`];
       return [`# ${screen}`, ...[...written, ...rest].map((line) => `  ${line}`), ''].join('\n');
     })
     .join('\n');

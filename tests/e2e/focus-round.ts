@@ -180,8 +180,14 @@ const recordStops = (): Recorder => {
     if (name === '') faults.push(`has no name: ${what} ${element.outerHTML.slice(0, 120)}`);
     if (!isInSight(element)) faults.push(`has the focus out of sight: ${what}`);
     if (!isIndicated(element)) faults.push(`does not show that it has the focus: ${what}`);
-    const isFirstInDocument = before !== undefined && before.compareDocumentPosition(element) & Node.DOCUMENT_POSITION_PRECEDING;
-    if (before?.isConnected === true && box.contains(before) && !isFirstInDocument && !goesOn(before, element))
+    const isFirstInDocument =
+      before !== undefined && before.compareDocumentPosition(element) & Node.DOCUMENT_POSITION_PRECEDING;
+    if (
+      before?.isConnected === true &&
+      box.contains(before) &&
+      !isFirstInDocument &&
+      !goesOn(before, element)
+    )
       faults.push(`the focus goes back on the screen, from “${nameOf(before).slice(0, 60)}” to ${what}`);
     const stop: FocusStop = { region, role, name, ...(list === null ? {} : { list: lists.indexOf(list) }) };
     seen.push({ element, stop });
@@ -198,12 +204,18 @@ const recordStops = (): Recorder => {
     round: () => {
       const first = seen.findIndex(({ element }, index) => {
         const before = seen[index - 1]?.element;
-        return before !== undefined && (before.compareDocumentPosition(element) & Node.DOCUMENT_POSITION_PRECEDING) !== 0;
+        return (
+          before !== undefined &&
+          (before.compareDocumentPosition(element) & Node.DOCUMENT_POSITION_PRECEDING) !== 0
+        );
       });
       const turned = first < 0 ? seen : [...seen.slice(first), ...seen.slice(0, first)];
       const breaks = seen.filter(({ element }, index) => {
         const before = seen[index - 1]?.element;
-        return before !== undefined && (before.compareDocumentPosition(element) & Node.DOCUMENT_POSITION_PRECEDING) !== 0;
+        return (
+          before !== undefined &&
+          (before.compareDocumentPosition(element) & Node.DOCUMENT_POSITION_PRECEDING) !== 0
+        );
       });
       if (breaks.length > 1) faults.push('the focus goes back in the document more than once in a round');
       if (!isAround) faults.push('Tab never comes round');

@@ -1,6 +1,7 @@
 /** Two runs beside each other, and what moved by more than the noise of both. */
-import { machineLines, percent, shortNumber, tableOf } from './table.ts';
+
 import { readRunRecord } from './run-record.ts';
+import { machineLines, percent, shortNumber, tableOf } from './table.ts';
 
 /** What runs of one commit differ by on a machine that does other things too, at the least (common practice, no source). */
 const leastNoise = 0.05;
@@ -48,9 +49,7 @@ export const comparedRuns = (before: Run, after: Run): readonly Compared[] => {
 
 /** Each run adds its own. */
 const noiseOfBoth = (before: number | undefined, after: number | undefined): number =>
-  before === undefined || after === undefined
-    ? noiseWithoutRepeats
-    : Math.max(leastNoise, before + after);
+  before === undefined || after === undefined ? noiseWithoutRepeats : Math.max(leastNoise, before + after);
 
 export const compareFiles = async (before: string, after: string): Promise<string> => {
   const runs = [await readRunRecord(before), await readRunRecord(after)] as const;

@@ -28,6 +28,12 @@ export const benchmark: Benchmark = async () => {
   );
   return [
     { name: '100,000 devices learned, median', value: learning.medianMs, unit: 'ms', noise: learning.noise },
-    { name: '100,000 devices ranked, median', value: ranking.medianMs, unit: 'ms', budget: 1000, noise: ranking.noise },
+    {
+      name: '100,000 devices ranked, median',
+      value: ranking.medianMs,
+      unit: 'ms',
+      budget: 1000,
+      noise: ranking.noise,
+    },
   ];
 };

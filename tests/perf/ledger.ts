@@ -31,7 +31,10 @@ interface Years {
 
 export const peer = 'SHA-256 of the same events (node:crypto), and the record of 1,000 events';
 
-export const benchmark: Benchmark = async ({ long, events: most = long ? Number.POSITIVE_INFINITY : shortMost }) => {
+export const benchmark: Benchmark = async ({
+  long,
+  events: most = long ? Number.POSITIVE_INFINITY : shortMost,
+}) => {
   const folder = await mkdtemp(join(tmpdir(), 'srl-bench-ledger-'));
   const records: Years[] = [];
   try {
@@ -76,8 +79,18 @@ const signatureFigures = (records: readonly Years[]): readonly Figure[] => {
     const name = `${named(record.events)}: a signature`;
     const beside = (cost: keyof SignatureCost) => median(record, cost) / median(shortest, cost);
     const figures: Figure[] = [
-      { name: `${name}, processor time, median`, value: median(record, 'processorMs'), unit: 'ms', noise: noise(record, 'processorMs') },
-      { name: `${name}, by the clock, median`, value: median(record, 'clockMs'), unit: 'ms', noise: noise(record, 'clockMs') },
+      {
+        name: `${name}, processor time, median`,
+        value: median(record, 'processorMs'),
+        unit: 'ms',
+        noise: noise(record, 'processorMs'),
+      },
+      {
+        name: `${name}, by the clock, median`,
+        value: median(record, 'clockMs'),
+        unit: 'ms',
+        noise: noise(record, 'clockMs'),
+      },
     ];
     if (record === shortest) return figures;
     const than = `beside that at ${named(shortest.events)}`;
@@ -101,8 +114,18 @@ const verificationFigures = async ({ events, ledger }: Years): Promise<readonly 
   const itself = medianOf(verified);
   const whole = await verifyMs(ledger, {});
   return [
-    { name: `${named(events)}: SHA-256 of its events, median`, value: raw, unit: 'ms', noise: noiseOf(hashed) },
-    { name: `${named(events)}: events, hashes and checkpoints verified, median`, value: itself, unit: 'ms', noise: noiseOf(verified) },
+    {
+      name: `${named(events)}: SHA-256 of its events, median`,
+      value: raw,
+      unit: 'ms',
+      noise: noiseOf(hashed),
+    },
+    {
+      name: `${named(events)}: events, hashes and checkpoints verified, median`,
+      value: itself,
+      unit: 'ms',
+      noise: noiseOf(verified),
+    },
     {
       name: `${named(events)}: their speed beside SHA-256`,
       value: raw / itself,

@@ -73,6 +73,8 @@ const pageHeapMb = async (page: Page): Promise<number> => {
 };
 
 const bareNodeMb = (): number => {
-  const kilobytes = execFileSync(process.execPath, ['-p', 'process.resourceUsage().maxRSS'], { encoding: 'utf8' });
+  const kilobytes = execFileSync(process.execPath, ['-p', 'process.resourceUsage().maxRSS'], {
+    encoding: 'utf8',
+  });
   return Number(kilobytes) / 1000;
 };

@@ -95,7 +95,9 @@ if (positionals[0] === 'compare') {
   if (unknown.length > 0)
     wrong(`No benchmark ${unknown.join(', ')}. There are: ${knownNames.join(', ')}; or compare.`);
   const run = await measure(names);
-  console.log(`\n${machineLines(run)}\n\n${runTable(run)}\n\nHeld against, in the same run:\n${peerLines(run)}\n`);
+  console.log(
+    `\n${machineLines(run)}\n\n${runTable(run)}\n\nHeld against, in the same run:\n${peerLines(run)}\n`,
+  );
   console.log(`Written to ${await write(run)}`);
   process.exitCode = run.benchmarks.flatMap(({ figures }) => figures).some(isOutside) ? 1 : 0;
 }

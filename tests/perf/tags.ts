@@ -60,10 +60,27 @@ const one = async (): Promise<readonly Figure[]> => {
   const raster = await timed(10, async (index) => done(await renderTagRaster(tagOf(3000 + index))));
   const both = await timed(10, async (index) => done(await renderTag(tagOf(4000 + index))));
   return [
-    { name: 'one status tag PDF, warm, median', value: pdf.medianMs, unit: 'ms', budget: 150, noise: pdf.noise },
+    {
+      name: 'one status tag PDF, warm, median',
+      value: pdf.medianMs,
+      unit: 'ms',
+      budget: 150,
+      noise: pdf.noise,
+    },
     { name: 'one status tag PDF, warm, 95th percentile', value: pdf.p95Ms, unit: 'ms', budget: 150 },
-    { name: 'bwip-js drawing its two symbols alone, median', value: symbols.medianMs, unit: 'ms', noise: symbols.noise },
-    { name: 'PDF over the symbols alone', value: pdf.medianMs / symbols.medianMs, unit: '×', budget: 3, noise: pdf.noise + symbols.noise },
+    {
+      name: 'bwip-js drawing its two symbols alone, median',
+      value: symbols.medianMs,
+      unit: 'ms',
+      noise: symbols.noise,
+    },
+    {
+      name: 'PDF over the symbols alone',
+      value: pdf.medianMs / symbols.medianMs,
+      unit: '×',
+      budget: 3,
+      noise: pdf.noise + symbols.noise,
+    },
     { name: 'PDF over the symbols alone as SVG', value: pdf.medianMs / svg.medianMs, unit: '×' },
     { name: 'one status tag raster at 300 dpi, read back, median', value: raster.medianMs, unit: 'ms' },
     { name: 'PDF and raster together, read back, median', value: both.medianMs, unit: 'ms' },

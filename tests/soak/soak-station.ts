@@ -87,10 +87,11 @@ const heldNow = async (folder: string): Promise<Held> => {
     connections: links.filter((link) => link === record).length,
     timers: process.getActiveResourcesInfo().filter((name) => name === 'Timeout').length,
     listeners: process.eventNames().reduce((sum, name) => sum + process.listenerCount(name), 0),
-    logMb: (await stat(`${record}-wal`).then(
-      ({ size }) => size,
-      () => 0,
-    )) / 1e6,
+    logMb:
+      (await stat(`${record}-wal`).then(
+        ({ size }) => size,
+        () => 0,
+      )) / 1e6,
   };
 };
 

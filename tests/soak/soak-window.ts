@@ -27,7 +27,9 @@ export interface PageSample extends PageHeld {
   readonly age: number;
 }
 
-type Answered = { readonly ok: true; readonly output: unknown } | { readonly ok: false; readonly code: string };
+type Answered =
+  | { readonly ok: true; readonly output: unknown }
+  | { readonly ok: false; readonly code: string };
 
 /** A call that the station refused. */
 export class Refused extends Error {
@@ -71,7 +73,10 @@ export class SoakWindow {
 
   /** A window of its own, which comes in by a new address, and somebody signs in. */
   async open(): Promise<void> {
-    this.#context = await this.#browser.newContext({ viewport: { width: 1366, height: 768 }, locale: 'en-GB' });
+    this.#context = await this.#browser.newContext({
+      viewport: { width: 1366, height: 768 },
+      locale: 'en-GB',
+    });
     await this.#newPage(await this.#station.newAddress());
     await this.#ready();
     await this.callAll(ask('session.sign-in', { badge: this.#badge }));

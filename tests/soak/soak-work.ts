@@ -3,7 +3,7 @@ import type { BenchId } from '../../src/domain/brand.ts';
 import type { SeededRandom } from '../support/seeded-random.ts';
 import { goodAnswer, procedure } from '../support/shipped-rules.ts';
 import { demo } from '../support/station-fixture.ts';
-import { ask, type AskedCall, Refused, type SoakWindow } from './soak-window.ts';
+import { type AskedCall, ask, Refused, type SoakWindow } from './soak-window.ts';
 
 export interface Depot {
   /** In service and in store, those of the bench and those of the desk. */
@@ -60,12 +60,17 @@ const inspect: Piece = async ({ window, depot, random, acknowledged }) => {
   const benchId = random.pick(depot.atBench);
   const [shown] = await window.callAll(ask('device.show', { benchId }));
   const open = shown.device.openInspection;
-  if (open !== undefined) await window.callAll(ask('inspection.break-off', { inspection: open, why: 'The window went.' }));
+  if (open !== undefined)
+    await window.callAll(ask('inspection.break-off', { inspection: open, why: 'The window went.' }));
   const [{ inspection: begun }] = await window.callAll(ask('inspection.start', { benchId }));
   const { inspection, checks, device } = begun;
   const answers = checks.map((key) => {
     const check = procedure.checks.find((candidate) => candidate.key === key)!;
-    return ask('inspection.answer', { inspection, check: key, answer: goodAnswer(check, device.ratedLengthM) });
+    return ask('inspection.answer', {
+      inspection,
+      check: key,
+      answer: goodAnswer(check, device.ratedLengthM),
+    });
   });
   await window.callAll(...answers);
   await window.callAll(ask('inspection.sign', { inspection, pin: demo.pin }));

@@ -35,19 +35,23 @@ export const launchWindow = async ({ data, around, display }: LaunchOptions): Pr
   const browser = await debuggedBrowser(around);
   const profile = join(around, 'cache', 'srl-bench', basename(windowFolder(data)), 'browser');
   await forgetPort(profile);
-  const child = spawn(process.execPath, ['--import', 'tsx', 'src/host/launch.ts', '--data', data, '--language', 'en'], {
-    cwd: productFolder,
-    env: {
-      PATH: process.env.PATH,
-      HOME: around,
-      TMPDIR: process.env.TMPDIR,
-      XDG_CACHE_HOME: join(around, 'cache'),
-      DISPLAY: display,
-      SRL_BENCH_BROWSER: browser,
-      ELECTRON_OVERRIDE_DIST_PATH: join(around, 'no-electron'),
+  const child = spawn(
+    process.execPath,
+    ['--import', 'tsx', 'src/host/launch.ts', '--data', data, '--language', 'en'],
+    {
+      cwd: productFolder,
+      env: {
+        PATH: process.env.PATH,
+        HOME: around,
+        TMPDIR: process.env.TMPDIR,
+        XDG_CACHE_HOME: join(around, 'cache'),
+        DISPLAY: display,
+        SRL_BENCH_BROWSER: browser,
+        ELECTRON_OVERRIDE_DIST_PATH: join(around, 'no-electron'),
+      },
+      stdio: ['ignore', 'pipe', 'pipe'],
     },
-    stdio: ['ignore', 'pipe', 'pipe'],
-  });
+  );
   const startedAt = Date.now();
   const close = closing(child);
   try {
@@ -70,7 +74,9 @@ export const debuggedBrowser = async (around: string): Promise<string> => {
 };
 
 /** Milliseconds of the clock at which the page of the browser with this profile was ready. */
-export const readyIn = async (profile: string): Promise<{ readonly page: Page; readonly readyAt: number }> => {
+export const readyIn = async (
+  profile: string,
+): Promise<{ readonly page: Page; readonly readyAt: number }> => {
   const port = await portOf(profile);
   await setTimeout(undisturbedMs);
   const page = await pageOf(port);

@@ -55,7 +55,9 @@ const edges =
   /^(?:border(?:-(?:top|bottom|left|right|inline|block|inline-start|inline-end|block-start|block-end))?(?:-color)?|outline(?:-color)?|box-shadow|stroke|text-decoration(?:-color)?|accent-color)$/;
 
 /** Edges, lines and rings, each with the rule that draws it. */
-export const lines = (rules: readonly StyleRule[]): readonly { readonly front: string; readonly where: string }[] =>
+export const lines = (
+  rules: readonly StyleRule[],
+): readonly { readonly front: string; readonly where: string }[] =>
   rules.flatMap((rule) =>
     [...rule.declarations]
       .filter(([property]) => edges.test(property))
