@@ -116,10 +116,14 @@ export const demoFolderOfToday = async (): Promise<string> => {
   return folder;
 };
 
+/** Fills a folder with the invented depot as `demoStation` has it. */
+export const fillWithDemo = async (folder: string): Promise<void> =>
+  cp(await loadedDemo('demo', new TestClock(demoLoadedAt).now), folder, { recursive: true });
+
 /** A station with the invented depot, signed in as the inspector Teo Arandal. */
 export const demoStation = async (options: Partial<StationOptions> = {}): Promise<TestStation> => {
   const folder = await temporaryFolder();
-  await cp(await loadedDemo('demo', new TestClock(demoLoadedAt).now), folder, { recursive: true });
+  await fillWithDemo(folder);
   const station = await testStation({ ...options, folder }, new TestClock(demoLoadedAt));
   await station.expectOutput('session.sign-in', { badge: demo.inspector });
   return station;
