@@ -32,6 +32,14 @@ export const rendererBundle: Bundle = {
   build: (productFolder) => viteBuild(productFolder, 'renderer/vite.config.ts', 'production'),
 };
 
+/** The launcher with all that it loads at once: it starts in a fraction of the time of the modules that it is made of. */
+export const launcherBundle: Bundle = {
+  name: 'host',
+  inputs: ['src', 'assets/messages', 'assets/drawings', 'package-lock.json'],
+  output: 'host',
+  build: (productFolder) => viteBuild(productFolder, 'src/host/vite.config.ts', 'production'),
+};
+
 export const electronBundle: Bundle = {
   name: 'electron',
   inputs: ['electron', 'src', 'assets', 'package-lock.json'],
@@ -47,14 +55,48 @@ export const buildIfStale = async (bundle: Bundle, productFolder: string): Promi
   const stampFile = join(dist, `${bundle.name}.stamp`);
   await mkdir(dist, { recursive: true });
   return alone(join(dist, `${bundle.name}.lock`), async () => {
+    if (await isFresh(bundle, productFolder)) return false;
     const stamp = await stampOf(bundle.inputs, productFolder);
-    const known = await readFile(stampFile, 'utf8').catch(() => '');
-    if (known === stamp && (await isThere(join(dist, bundle.output)))) return false;
     await rm(stampFile, { force: true });
     await bundle.build(productFolder);
     await writeFile(stampFile, stamp);
     return true;
   });
+};
+
+/** Looks at the files alone where none of them can have changed since they were last read, which takes a moment of the start. */
+export const isFresh = async (bundle: Bundle, productFolder: string): Promise<boolean> => {
+  const stampFile = join(productFolder, 'dist', `${bundle.name}.stamp`);
+  if (!(await isThere(join(productFolder, 'dist', bundle.output)))) return false;
+  const [stamp = '', known = ''] = (await readFile(stampFile, 'utf8').catch(() => '')).split('\n');
+  if (stamp === '') return false;
+  const { look, settled } = await lookOf(bundle.inputs, productFolder);
+  if (look === known) return true;
+  if (stamp !== (await stampOf(bundle.inputs, productFolder))) return false;
+  if (settled) await writeFile(stampFile, `${stamp}\n${look}`).catch(() => undefined);
+  return true;
+};
+
+/** A file that was written within so many milliseconds may be written once more and bear the same time. */
+const settledMs = 2000;
+
+/** A hash over the names, the sizes and the times of the files; `settled` where a change after it would show in it. */
+const lookOf = async (
+  inputs: readonly string[],
+  productFolder: string,
+): Promise<{ readonly look: string; readonly settled: boolean }> => {
+  const hash = createHash('sha256');
+  let newest = 0;
+  for (const input of inputs) {
+    const files = await filesUnder(join(productFolder, input));
+    const looks = await Promise.all(files.map((file) => stat(file).catch(() => undefined)));
+    for (const [index, file] of files.entries()) {
+      const { size, mtimeMs, ctimeMs } = looks[index] ?? { size: 0, mtimeMs: 0, ctimeMs: 0 };
+      newest = Math.max(newest, mtimeMs, ctimeMs);
+      hash.update(`${relative(productFolder, file)}\0${size}\0${mtimeMs}\0${ctimeMs}\0`);
+    }
+  }
+  return { look: hash.digest('hex'), settled: newest < Date.now() - settledMs };
 };
 
 /** No build takes this long; who held the lock then was ended before it could give it back. */

@@ -51,10 +51,9 @@ const launch = async ({ data, port, ...asked }: LaunchOptions): Promise<number> 
   }
 };
 
-/** The runtime is looked for while the page is built. */
 const tryElectron = async (folder: string): Promise<ShellStart | undefined> => {
-  const [runtime, page] = await Promise.all([findElectron(productFolder), builtPage()]);
-  if (runtime === undefined || page === undefined) return undefined;
+  const runtime = await findElectron(productFolder);
+  if (runtime === undefined || (await builtPage()) === undefined) return undefined;
   try {
     await buildIfStale(electronBundle, productFolder);
     return await startShell(runtime, productFolder, ['--data', folder, '--language', language]);
