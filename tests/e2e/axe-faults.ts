@@ -14,25 +14,28 @@ export const loadAxe = (page: Page): Promise<unknown> => page.evaluate(axeSource
 /** Rules of axe whose answer changes with the colours (tag `cat.color`) and that are on unless somebody turns them off. */
 const rulesOfColour = ['color-contrast', 'link-in-text-block'];
 
-/** Each with the theme, the element and why. Every rule in the theme of the window, and those of colour in the other one too. */
-export const axeFaults = (page: Page): Promise<readonly string[]> =>
-  page.evaluate(async (colour) => {
-    const root = document.documentElement;
-    const own = root.getAttribute('data-theme') ?? 'light';
-    const found: string[] = [];
-    const run = async (theme: string, options: RunOptions): Promise<void> => {
-      root.setAttribute('data-theme', theme);
-      const { violations } = await axe.run(document, {
-        resultTypes: ['violations'],
-        preload: false,
-        ...options,
-      });
-      for (const { id, nodes } of violations)
-        for (const { html, failureSummary } of nodes)
-          found.push(`axe ${id} (${theme}): ${html.slice(0, 160)} ${failureSummary ?? ''}`);
-    };
-    await run(own, {});
-    await run(own === 'dark' ? 'light' : 'dark', { runOnly: { type: 'rule', values: colour } });
-    root.setAttribute('data-theme', own);
-    return found;
-  }, rulesOfColour);
+/** Each with the theme, the element and why: by every rule in the theme of the window, and where it is asked for by those of colour in the other. */
+export const axeFaults = (page: Page, inBothThemes: boolean): Promise<readonly string[]> =>
+  page.evaluate(
+    async ({ colour, both }) => {
+      const root = document.documentElement;
+      const own = root.getAttribute('data-theme') ?? 'light';
+      const found: string[] = [];
+      const run = async (theme: string, options: RunOptions): Promise<void> => {
+        root.setAttribute('data-theme', theme);
+        const { violations } = await axe.run(document, {
+          resultTypes: ['violations'],
+          preload: false,
+          ...options,
+        });
+        for (const { id, nodes } of violations)
+          for (const { html, failureSummary } of nodes)
+            found.push(`axe ${id} (${theme}): ${html.slice(0, 160)} ${failureSummary ?? ''}`);
+      };
+      await run(own, {});
+      if (both) await run(own === 'dark' ? 'light' : 'dark', { runOnly: { type: 'rule', values: colour } });
+      root.setAttribute('data-theme', own);
+      return found;
+    },
+    { colour: rulesOfColour, both: inBothThemes },
+  );

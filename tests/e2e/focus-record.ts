@@ -9,7 +9,7 @@ export interface ScreenOrder {
 /** Stops of one role in one list that are written out; of more there is only their number, for they go on alike. */
 const writtenOfList = 4;
 /** What is the same on most screens is written out once. */
-const around: readonly string[] = ['banner', 'navigation'];
+const around: readonly string[] = ['other', 'banner', 'navigation'];
 
 export const focusRecord = (screens: readonly ScreenOrder[]): string => {
   const knownAround = new Map<string, string>();

@@ -74,6 +74,7 @@ const recordStops = (): Recorder => {
   const begun = document.activeElement;
   let isAround = false;
   let timesOnNothing = 0;
+  let looks = 0;
 
   const tidy = (text: string | null | undefined): string => (text ?? '').replaceAll(/\s+/g, ' ').trim();
   const nameOf = (element: Element): string => {
@@ -126,18 +127,23 @@ const recordStops = (): Recorder => {
     }
     return place;
   };
+  const hasRing = ({ outlineStyle, outlineWidth }: CSSStyleDeclaration): boolean =>
+    outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2;
+  /** A ring around it, around what lies over it, or around the box that stands for it. */
   const isIndicated = (element: Element): boolean => {
     const candidates: Element[] = [shownAs(element)];
     for (let box = element.parentElement; box !== null && candidates.length < 5; box = box.parentElement)
       candidates.push(box);
-    return candidates.some((each) => {
-      const { outlineStyle, outlineWidth } = getComputedStyle(each);
-      return outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2;
-    });
+    const overIt = ['::after', '::before'].map((part) => getComputedStyle(element, part));
+    return [...overIt, ...candidates.map((each) => getComputedStyle(each))].some(hasRing);
   };
+  /** Not wholly hidden by anything ([P] WCAG 2.2, success criterion 2.4.11): some of it can be touched. */
   const isInSight = (element: Element): boolean => {
     const shown = shownAs(element);
-    const { left, right, top, bottom } = shown.getBoundingClientRect();
+    const place = placeOf(element);
+    const [left, right] = [Math.max(place.left, 0), Math.min(place.right, window.innerWidth)];
+    const [top, bottom] = [Math.max(place.top, 0), Math.min(place.bottom, window.innerHeight)];
+    if (right - left < 1 || bottom - top < 1) return false;
     const across = [0.5, 0.1, 0.9].map((share) => left + (right - left) * share);
     const down = [0.5, 0.1, 0.9].map((share) => top + (bottom - top) * share);
     return across.some((x) =>
@@ -165,10 +171,20 @@ const recordStops = (): Recorder => {
       if (timesOnNothing > 2 || (timesOnNothing > 1 && seen.length > 0)) isAround = true;
       return;
     }
+    const isFirstLook = looks === 0;
+    looks += 1;
+    if (isFirstLook && element instanceof HTMLElement && element.tabIndex < 0) return;
     const before = seen.at(-1)?.element;
     const known = seen.findIndex((each) => each.element === element);
+    const what = `${regionOf(element)[0]} ${roleOf(element)} “${nameOf(element).slice(0, 90)}”`;
+    if (!isFirstLook && known <= 0) {
+      if (!isInSight(element)) faults.push(`has the focus out of sight: ${what}`);
+      if (!isIndicated(element)) faults.push(`does not show that it has the focus: ${what}`);
+    }
     if (known >= 0) {
-      if (known > 0) faults.push(`Tab never comes round: it goes back to “${seen[known]?.stop.name}”`);
+      // Where the focus was when the screen came, Tab itself need not lead: to a radio button that is not chosen, for one.
+      if (known === 1) seen.shift();
+      if (known > 1) faults.push(`Tab never comes round: it goes back to ${what}`);
       isAround = true;
       return;
     }
@@ -176,10 +192,7 @@ const recordStops = (): Recorder => {
     const [role, name] = [roleOf(element), nameOf(element).slice(0, 90)];
     const list = element.closest('ul, ol, table, [role=grid], [role=table]');
     const lists = [...document.querySelectorAll('ul, ol, table, [role=grid], [role=table]')];
-    const what = `${region} ${role} “${name}”`;
     if (name === '') faults.push(`has no name: ${what} ${element.outerHTML.slice(0, 120)}`);
-    if (!isInSight(element)) faults.push(`has the focus out of sight: ${what}`);
-    if (!isIndicated(element)) faults.push(`does not show that it has the focus: ${what}`);
     const isFirstInDocument =
       before !== undefined && before.compareDocumentPosition(element) & Node.DOCUMENT_POSITION_PRECEDING;
     if (

@@ -97,11 +97,11 @@ const tag = async ({ window, benchId, acknowledged, printerId }: TagOf): Promise
 /** Asks until a work has ended, a little later each time. */
 const ended = async (
   window: SoakWindow,
-  status: () => Promise<readonly { readonly state: string }[]>,
+  status: () => Promise<readonly { readonly state: string; readonly sentence?: string }[]>,
 ): Promise<void> => {
   for (let times = 0; times < 200; times += 1) {
     const [now] = await status();
-    if (now?.state === 'refused') throw new Error('A work was refused.');
+    if (now?.state === 'refused') throw new Error(`A work was refused: ${now.sentence ?? ''}`);
     if (now?.state !== 'working' && now?.state !== 'printing') return;
     await window.look('#/');
   }

@@ -2,7 +2,7 @@
  * Two hours at bench and desk in a minute and a half: 10,000 operations of two windows on one station, in real pages, while
  * the windows are reloaded, closed and crash. `SOAK_OPERATIONS` sets how many, `SOAK_SEED` another order of things.
  */
-import { cp } from 'node:fs/promises';
+import { cp, mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { describe, expect, onTestFinished, test } from 'vitest';
@@ -29,12 +29,14 @@ const prepared = async (): Promise<{ readonly folder: string; readonly depot: De
   const { expectOutput, close, folder: made } = await demoStation();
   await expectOutput('session.sign-in', { badge: demo.administrator });
   const folder = await temporaryFolder();
+  const printed = join(folder, 'printed');
+  await mkdir(printed);
   const { printerId } = await expectOutput('printer.save', {
     settings: {
       kind: 'folder',
       name: 'Bench printer',
       stock: { widthMm: 100, heightMm: 50 },
-      folder: join(folder, 'printed'),
+      folder: printed,
       withPicture: false,
     },
     tagKinds: ['status'],
