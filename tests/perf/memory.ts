@@ -4,11 +4,10 @@ import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { builtPage } from '../../src/host/hosted-station.ts';
 import type { Benchmark, Figure } from './measurement.ts';
 import { loadDemo, registerFolder } from './register-folder.ts';
 import { openDisplay } from './start/display.ts';
-import { launchWindow } from './start/launched-window.ts';
+import { launchWindow, makeReadyToStart } from './start/launched-window.ts';
 
 export const peer = 'Node by itself, which does nothing; the page has none';
 
@@ -17,7 +16,7 @@ const screens = ['#/register', '#/', '#/register', '#/'];
 const lookMs = 1500;
 
 export const benchmark: Benchmark = async () => {
-  if ((await builtPage()) === undefined) throw new Error('The page could not be built.');
+  await makeReadyToStart();
   const folder = await mkdtemp(join(tmpdir(), 'srl-bench-memory-'));
   const display = await openDisplay();
   try {

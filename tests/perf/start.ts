@@ -9,11 +9,16 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openAppWindow } from '../../src/host/app-window.ts';
-import { builtPage } from '../../src/host/hosted-station.ts';
 import { type Benchmark, type Figure, timesOf } from './measurement.ts';
 import { loadDemo, registerFolder } from './register-folder.ts';
 import { openDisplay } from './start/display.ts';
-import { debuggedBrowser, forgetPort, launchWindow, readyIn } from './start/launched-window.ts';
+import {
+  debuggedBrowser,
+  forgetPort,
+  launchWindow,
+  makeReadyToStart,
+  readyIn,
+} from './start/launched-window.ts';
 
 export const peer = 'the same browser with a page of one line, on the same display';
 
@@ -21,7 +26,7 @@ const starts = 7;
 const devices = 100_000;
 
 export const benchmark: Benchmark = async () => {
-  if ((await builtPage()) === undefined) throw new Error('The page could not be built.');
+  await makeReadyToStart();
   const folder = await mkdtemp(join(tmpdir(), 'srl-bench-start-'));
   const display = await openDisplay();
   try {
