@@ -31,6 +31,7 @@ interface Recorder {
 
 /** Begins wherever the focus is, and leaves it there. The first stop told is the first of them in the document. */
 export const focusRound = async (page: Page, session: CDPSession): Promise<FocusRound> => {
+  await page.evaluate(untilFocusRests);
   const recorder: JSHandle<Recorder> = await page.evaluateHandle(recordStops);
   let at = Date.now();
   for (let keys = 0; keys < mostKeys && !(await recorder.evaluate(({ isAround }) => isAround)); ) {
@@ -45,6 +46,14 @@ export const focusRound = async (page: Page, session: CDPSession): Promise<Focus
   await recorder.evaluate((each) => each.end());
   await recorder.dispose();
   return round;
+};
+
+/** A screen that has just come may still put the focus where it wants it. */
+const untilFocusRests = async (): Promise<void> => {
+  for (let rests = 0, before = document.activeElement; rests < 3; before = document.activeElement) {
+    await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 20)));
+    rests = document.activeElement === before ? rests + 1 : 0;
+  }
 };
 
 /** Runs in the page. What has the focus is looked at when the next key comes, for by then the page shows it. */

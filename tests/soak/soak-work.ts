@@ -164,6 +164,11 @@ const count: Piece = async ({ window, depot, random }) => {
   await window.callAll(ask('count.preview', { place: 'A1', scanned, unknown: ['SOMETHING-1'] }));
 };
 
+/** What loads everything that is only loaded when it is first needed. */
+export const workOfEveryKind = async (at: At): Promise<void> => {
+  for (const piece of [inspect, report, takeAway]) await piece(at);
+};
+
 /** How often each of a window's works comes, among all of them. */
 const benchWork: readonly (readonly [number, Piece])[] = [
   [60, lookRound],
