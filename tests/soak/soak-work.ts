@@ -164,9 +164,13 @@ const count: Piece = async ({ window, depot, random }) => {
   await window.callAll(ask('count.preview', { place: 'A1', scanned, unknown: ['SOMETHING-1'] }));
 };
 
-/** What loads everything that is only loaded when it is first needed. */
+/**
+ * What loads everything that is only loaded when it is first needed. SQLite keeps the two files that a verification opens,
+ * and takes them again for the next one, while others of its process hold a lock (`os_unix.c`, `setPendingFd`; from memory).
+ */
 export const workOfEveryKind = async (at: At): Promise<void> => {
   for (const piece of [inspect, report, takeAway]) await piece(at);
+  await at.window.callAll(ask('ledger.verify', {}));
 };
 
 /** How often each of a window's works comes, among all of them. */
