@@ -1,7 +1,7 @@
-import { mkdir, rm, utimes, writeFile } from 'node:fs/promises';
+import { mkdir, rm, stat, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { beforeEach, expect, test } from 'vitest';
-import { type Bundle, buildIfStale } from '../../src/host/build.ts';
+import { type Bundle, buildIfStale, isFresh } from '../../src/host/build.ts';
 import { temporaryFolder } from './small-page.ts';
 
 let product: string;
@@ -57,6 +57,18 @@ test.each([
 ])('%s makes it stale', async (_what, change) => {
   await buildIfStale(bundle, product);
   await change();
+  expect(await buildIfStale(bundle, product)).toBe(true);
+});
+
+test('a file that was changed within its size and was given its old time again makes it stale', async () => {
+  const file = join(product, 'source', 'deep', 'one.ts');
+  await buildIfStale(bundle, product);
+  await new Promise((resolve) => setTimeout(resolve, 2100));
+  expect(await isFresh(bundle, product)).toBe(true);
+  const { atime, mtime } = await stat(file);
+  await writeFile(file, 'two');
+  await utimes(file, atime, mtime);
+  expect(await isFresh(bundle, product)).toBe(false);
   expect(await buildIfStale(bundle, product)).toBe(true);
 });
 
