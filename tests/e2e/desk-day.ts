@@ -19,16 +19,12 @@ export interface Hand {
 /** The question has stood on the screen for as long as it must. */
 export const isAsked = (page: Page): Promise<void> => page.getByText('Answer.', { exact: true }).waitFor();
 
-/** What a question must stand on the screen, and a little more: by the clock of the window, which is moved on for it. */
-const askedMs = 1_100;
-
 /** Thirty go out and come back, four are held, two are refused. */
 export const day = async (crew: DeskCrew, hand: Hand): Promise<void> => {
   const { window: desk, ready, overdue, held, ask } = crew;
   const { page } = desk;
   const heading = (text: RegExp) => page.getByRole('heading', { level: 1, name: text }).waitFor();
   expect(ready.length).toBeGreaterThanOrEqual(19);
-  await page.clock.install();
   await page.evaluate(() => {
     window.location.hash = '#/desk';
   });
@@ -63,7 +59,6 @@ export const day = async (crew: DeskCrew, hand: Hand): Promise<void> => {
   };
   const takeBack = async (benchId: string, isDropped: boolean): Promise<void> => {
     const answer = async (number: number): Promise<void> => {
-      await page.clock.runFor(askedMs);
       await isAsked(page);
       await hand.choose(number);
     };

@@ -6,13 +6,15 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** The longest first, by the seconds that they took on two processors; all others are shorter. */
 const longest = [
-  'e2e/desk-day.test.ts',
   'e2e/accessibility-1366.test.ts',
   'e2e/accessibility-1920.test.ts',
+  'e2e/desk-day-keyboard.test.ts',
+  'e2e/desk-day.test.ts',
   'ledger/flips.test.ts',
   'e2e/wedge.test.ts',
   'security/random-calls.test.ts',
   'ledger/crash.test.ts',
+  'soak/soak.test.ts',
   'e2e/camera.test.ts',
   'e2e/main-job.test.ts',
   'tags/read/read-worn-tag.test.ts',
