@@ -31,7 +31,7 @@ interface Recorder {
 
 /** Begins wherever the focus is, and leaves it there. The first stop told is the first of them in the document. */
 export const focusRound = async (page: Page, session: CDPSession): Promise<FocusRound> => {
-  await page.evaluate(untilFocusRests);
+  await page.evaluate(untilItRests);
   const recorder: JSHandle<Recorder> = await page.evaluateHandle(recordStops);
   let at = Date.now();
   for (let keys = 0; keys < mostKeys && !(await recorder.evaluate(({ isAround }) => isAround)); ) {
@@ -48,11 +48,15 @@ export const focusRound = async (page: Page, session: CDPSession): Promise<Focus
   return round;
 };
 
-/** A screen that has just come may still put the focus where it wants it. */
-const untilFocusRests = async (): Promise<void> => {
-  for (let rests = 0, before = document.activeElement; rests < 3; before = document.activeElement) {
-    await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 20)));
-    rests = document.activeElement === before ? rests + 1 : 0;
+/** A screen that has just come may still put the focus where it wants it, and still be given what it asked the station for. */
+const untilItRests = async (): Promise<void> => {
+  const places = 'a[href], button, input, select, textarea, [tabindex]';
+  const look = () => ({ focus: document.activeElement, places: document.querySelectorAll(places).length });
+  for (let rests = 0, before = look(); rests < 4; ) {
+    await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve, 10)));
+    const now = look();
+    rests = now.focus === before.focus && now.places === before.places ? rests + 1 : 0;
+    before = now;
   }
 };
 
