@@ -195,9 +195,12 @@ const recordStops = (): Recorder => {
       if (!isIndicated(element)) faults.push(`does not show that it has the focus: ${what}`);
     }
     if (known >= 0) {
-      // Where the focus was when the screen came, Tab itself need not lead: to a radio button that is not chosen, for one.
-      if (known === 1) seen.shift();
-      if (known > 1) faults.push(`Tab never comes round: it goes back to ${what}`);
+      // Where the focus was when the screen came, Tab itself need not lead, to a radio button that is not chosen, for one; and
+      // what has been made anew meanwhile is another element.
+      const passed = seen.slice(0, known);
+      const isLeft = known === 1 || passed.every((each) => !each.element.isConnected);
+      if (isLeft) seen.splice(0, known);
+      else if (known > 1) faults.push(`Tab never comes round: it goes back to ${what}`);
       isAround = true;
       return;
     }
