@@ -38,7 +38,7 @@ export const Dialog = ({ title, children, onClose, isLoud = false, isWide = fals
           <Heading slot="title" className={classes(isLoud ? styles.loud : styles.title)}>
             {title}
           </Heading>
-          <div className={styles.contents} onFocus={showFocused}>
+          <div role="presentation" className={styles.contents} onFocus={showFocused}>
             {children}
           </div>
         </AriaDialog>
