@@ -24,6 +24,7 @@ import type { PlannedReturns } from './returns/planned-returns.ts';
 import { loadRules } from './rules.ts';
 import { BenchPlanner } from './schedule/bench-planner.ts';
 import { issueText, sentenceOf } from './sentence.ts';
+import { Sessions } from './sessions.ts';
 import { keepKey } from './station-key.ts';
 import type { RecordVerification } from './verify-record.ts';
 import { WorkJobs } from './work-jobs.ts';
@@ -34,6 +35,8 @@ export interface StationOptions {
   /** Where the product's `assets` and `demo-data` are; beside the source where absent. */
   readonly productFolder?: string | undefined;
   readonly now?: (() => Instant) | undefined;
+  /** Milliseconds of a clock that only goes forward, by which an unattended session is told; that of the system where absent. */
+  readonly elapsedMs?: (() => number) | undefined;
   readonly openFile?: ((path: string) => Promise<void>) | undefined;
   /** Where bench IDs come from; the random source of the system where absent. */
   readonly randomBytes?: ((count: number) => Uint8Array) | undefined;
@@ -59,6 +62,8 @@ export interface Station {
   call(request: Request): Promise<CallResult>;
   /** Forgets who was signed in on a session. */
   endSession(session: string): void;
+  /** Every session stays with who is signed in on it and does nothing for them until a badge is scanned: the PC goes to sleep. */
+  lockSessions(): void;
   /** Does what keeps the record safe and is due today; called every now and then for as long as the station is open. */
   keep(): Promise<void>;
   /** Waits for what is under way, then gives the data folder free. */
@@ -71,7 +76,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const record = await OpenRecord.open(options.folder);
   if (isRefusal(record)) return record;
   const evidence = new EvidenceFolder(options.folder);
-  const signedIn = new Map<string, string>();
+  const sessions = new Sessions(options.elapsedMs ?? (() => performance.now()));
   const underWay = new Set<Promise<unknown>>();
   const printJobs = new WorkJobs<Printed, JobProgress>(100, (error) => faultOf(error, 'tag.print'));
   const importJobs = new WorkJobs<ImportOutcome>(5, (error) => faultOf(error, 'import.run'));
@@ -97,9 +102,11 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     { ledger, pins }: RecordInUse,
     after: AfterCall,
   ): Promise<OperationContext> => {
-    const personId = signedIn.get(session);
-    const person = await personOf(ledger, personId);
-    if (person === undefined && signedIn.get(session) === personId) signedIn.delete(session);
+    const signedIn = sessions.of(session);
+    const holder = await personOf(ledger, signedIn?.personId);
+    if (holder === undefined && sessions.of(session)?.personId === signedIn?.personId) sessions.signOut(session);
+    const isLocked = signedIn?.isLocked === true;
+    const person = isLocked ? undefined : holder;
     return {
       ledger,
       evidence,
@@ -126,8 +133,9 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
         after.restore = restore;
       },
       session: {
-        signIn: (personId) => void signedIn.set(session, personId),
-        signOut: () => void signedIn.delete(session),
+        lockedFor: isLocked ? holder : undefined,
+        signIn: (personId) => sessions.signIn(session, personId),
+        signOut: () => sessions.signOut(session),
       },
     };
   };
@@ -137,7 +145,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     if (operation === undefined)
       return refusal('operation-unknown', { operation: request.operation.slice(0, 60) });
     const context = await contextOf(request, inUse, after);
-    const denied = denial(operation.access, context.person);
+    const denied = denial(operation.access, context);
     if (denied !== undefined) return denied;
     if (!isWellFormed(request.input))
       return refusal('input-invalid', { field: 'input', why: 'half a character' });
@@ -187,7 +195,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const restore = async ({ plan, restored, by }: WantedRestore): Promise<Refusal | undefined> => {
     const inUse = await record.replace(plan, untilIdle);
     if (isRefusal(inUse)) return inUse;
-    signedIn.clear();
+    sessions.signOutAll();
     const { ledger } = inUse;
     await keepKey(ledger, occasionBy('station'));
     const station = await ledger.read(stationIn);
@@ -213,7 +221,8 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       );
       return refused === undefined ? result : failed(refused, request.language);
     },
-    endSession: (session) => void signedIn.delete(session),
+    endSession: (session) => sessions.signOut(session),
+    lockSessions: () => sessions.lockAll(),
     keep: async () => {
       const inUse = await record.current();
       if (isRefusal(inUse)) return;
@@ -235,8 +244,9 @@ const personOf = async (ledger: Ledger, personId: string | undefined): Promise<P
   return person?.left === undefined ? person : undefined;
 };
 
-const denial = (access: Access, person: Person | undefined): Refusal | undefined => {
+const denial = (access: Access, { person, session }: OperationContext): Refusal | undefined => {
   if (access === 'anyone') return undefined;
+  if (session.lockedFor !== undefined) return refusal('session-locked', { name: session.lockedFor.name });
   if (person === undefined) return refusal('sign-in-needed');
   return access.some((role) => person.roles.includes(role))
     ? undefined
