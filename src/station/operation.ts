@@ -72,6 +72,10 @@ export interface WantedRestore {
 export interface Session {
   /** Whose session it is while it is locked; the operations know nobody then. */
   readonly lockedFor: Person | undefined;
+  /** Somebody touched the window just now. */
+  attend(): void;
+  /** How long nobody has; 0 where nobody is signed in. */
+  idleMs(): number;
   signIn(personId: string): void;
   signOut(): void;
 }
