@@ -22,7 +22,7 @@ export const connectCarrier = (station: Station, words: Words): void => {
       });
     }
     const { operation, input, language } = read.data;
-    return station.call({ session, operation, input, language });
+    return station.call({ session, from: 'window', operation, input, language });
   });
 };
 

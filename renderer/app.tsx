@@ -3,11 +3,12 @@ import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { I18nProvider } from 'react-aria-components';
 import { Opening } from './components/opening.tsx';
 import { useLanguage } from './i18n/language.ts';
+import { Unattended } from './lock/unattended.tsx';
 import { Shell } from './navigation/shell.tsx';
 import { ScanProvider } from './scan/scan-provider.tsx';
 import { FirstStartScreen } from './screens/first-start/first-start-screen.tsx';
 import { useStationQuery } from './station/hooks.ts';
-import { StationStatusContext } from './station/status.ts';
+import { StationStatusContext, useUnlockedStatus } from './station/status.ts';
 
 const queries = new QueryClient({
   defaultOptions: {
@@ -26,11 +27,13 @@ export const App = () => (
 const Station = () => {
   const language = useLanguage();
   const { data, error, refetch } = useStationQuery('station.status', {}, { keepPrevious: true });
-  if (data === undefined) return <Opening error={error} onRetry={refetch} />;
+  const shown = useUnlockedStatus(data);
+  if (data === undefined || shown === undefined) return <Opening error={error} onRetry={refetch} />;
   return (
     <I18nProvider locale={language}>
-      <StationStatusContext value={data}>
-        {data.state === 'empty' ? <FirstStartScreen /> : <Shell />}
+      <StationStatusContext value={shown}>
+        {shown.state === 'empty' ? <FirstStartScreen /> : <Shell />}
+        {data.state === 'empty' ? null : <Unattended station={data} />}
       </StationStatusContext>
     </I18nProvider>
   );

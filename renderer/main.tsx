@@ -10,8 +10,10 @@ import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { firstTheme, showTheme } from './design/theme.ts';
 import { currentLanguage } from './i18n/catalogue.ts';
+import { tellPresence } from './station/presence.ts';
 
 showTheme(firstTheme());
+tellPresence();
 document.documentElement.lang = currentLanguage();
 
 const root = document.getElementById('root');

@@ -1,5 +1,6 @@
 /** Pictures that are pasted or dropped anywhere in the window. Pasted text is not touched. */
 import { useEffect, useRef, useState } from 'react';
+import { isWindowLocked } from '../lock/window-locked.ts';
 
 /**
  * Told of every file that came, but for those that a part of the screen took for itself; returns whether files are being
@@ -14,7 +15,13 @@ export const usePictureIntake = (onFiles: (files: readonly File[]) => void): boo
   useEffect(() => {
     const onPaste = (event: ClipboardEvent): void => {
       const pasted = event.clipboardData;
-      if (pasted === null || pasted.files.length === 0 || pasted.types.includes('text/plain')) return;
+      if (
+        isWindowLocked() ||
+        pasted === null ||
+        pasted.files.length === 0 ||
+        pasted.types.includes('text/plain')
+      )
+        return;
       event.preventDefault();
       latest.current([...pasted.files]);
     };
@@ -35,6 +42,7 @@ export const usePictureIntake = (onFiles: (files: readonly File[]) => void): boo
       setOver(false);
       if (event.defaultPrevented || !carriesFiles(event)) return;
       event.preventDefault();
+      if (isWindowLocked()) return;
       latest.current([...(event.dataTransfer?.files ?? [])]);
     };
     window.addEventListener('paste', onPaste);

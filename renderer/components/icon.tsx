@@ -26,6 +26,7 @@ const paths = {
   picture: 'M3 5h18v14H3Z M3 16l5-5 4.5 4.5 3-3L21 17.5 M15.5 8.5v.2',
   measure: 'M3 6.5v11 M21 6.5v11 M7 12h10 M10 9l-3 3 3 3 M14 9l3 3-3 3',
   plus: 'M12 5v14 M5 12h14',
+  lock: 'M5.5 10.5h13V21h-13Z M8.5 10.5V7a3.5 3.5 0 0 1 7 0v3.5 M12 14.5v2.5',
   warning: 'M12 3 22 20.5H2Z M12 9.5v5 M12 17.4v.2',
 } as const;
 

@@ -2,6 +2,8 @@
 import { type ReactNode, useMemo, useRef, useState } from 'react';
 import type { Scanner } from '../../src/domain/scanner/scanner.ts';
 import type { CallError } from '../../src/station/contract.ts';
+import { isWindowLocked } from '../lock/window-locked.ts';
+import { attend } from '../station/attended.ts';
 import { useStationQuery } from '../station/hooks.ts';
 import { settledCommands } from '../station/under-way.ts';
 import { meaningOf, meaningOfReadings, readingsOf } from './read-wedge.ts';
@@ -42,6 +44,7 @@ export const ScanProvider = ({ children }: { readonly children: ReactNode }) => 
       const order = [...listed.current].reverse();
       const ask = ({ handler }: Listed): boolean => handler.current(scan);
       const inLayer = (wanted: ScanLayer) => order.filter(({ layer }) => layer === wanted);
+      if (inLayer('lock').length > 0) return void inLayer('lock').some(ask);
       for (const witness of inLayer('witness')) ask(witness);
       if (!inLayer('screen').some(ask)) inLayer('window').some(ask);
     };
@@ -63,6 +66,7 @@ export const ScanProvider = ({ children }: { readonly children: ReactNode }) => 
     };
     /** One scan after another, so that what was scanned first is dealt with first. */
     const inTurn = (deal: () => Promise<void> | void): void => {
+      attend();
       turn.current = turn.current
         .then(() => settledCommands(mostWaitMs))
         .then(deal)
@@ -101,7 +105,7 @@ export const ScanProvider = ({ children }: { readonly children: ReactNode }) => 
       press,
       dismissNotice: () => setReading(({ last }) => ({ last, isReading: false })),
       listenToKeys: (taker) => {
-        keyListener.current = taker;
+        keyListener.current = (event) => !isWindowLocked() && taker(event);
         return () => {
           keyListener.current = undefined;
         };

@@ -30,9 +30,9 @@ export type ScanHandler = (scan: Scan) => boolean;
 
 /**
  * `window` is asked last: what the window does with a scan that no screen and no dialog wants. `witness` is told of every
- * scan before anybody is asked, and takes none.
+ * scan before anybody is asked, and takes none. While there is a `lock`, every scan is its, and nobody else is told.
  */
-export type ScanLayer = 'window' | 'screen' | 'witness';
+export type ScanLayer = 'window' | 'screen' | 'witness' | 'lock';
 
 /** `no end`: the scanner sends neither Enter nor Tab after a code. */
 export type ScanNotice = KeyboardFault | 'no end';

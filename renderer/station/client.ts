@@ -1,6 +1,13 @@
 /** How the screens reach the station: over the preload of the desktop shell where there is one, else over the loopback host. */
 import type { Language } from '../../src/domain/message.ts';
-import type { Call, CallResult, InputOf, OperationName, OutputOf } from '../../src/station/contract.ts';
+import type {
+  Call,
+  CallError,
+  CallResult,
+  InputOf,
+  OperationName,
+  OutputOf,
+} from '../../src/station/contract.ts';
 import { catalogue, currentLanguage } from '../i18n/catalogue.ts';
 
 interface Bridge {
@@ -31,6 +38,9 @@ export const call: Call = async <Name extends OperationName>(
   };
 };
 
+/** True in a window of the desktop shell. */
+export const hasBridge = (): boolean => window.srlBench !== undefined;
+
 const carry = async (operation: OperationName, input: unknown, language: Language): Promise<unknown> => {
   const bridge = window.srlBench;
   if (bridge !== undefined) return bridge.call(operation, input, language);
@@ -46,3 +56,7 @@ const isCallResult = (answer: unknown): boolean => {
   if (typeof answer !== 'object' || answer === null || !('ok' in answer)) return false;
   return answer.ok === true ? 'output' in answer : 'error' in answer;
 };
+
+/** True of what says nothing about the question: it is to be asked again. */
+export const isPassing = ({ code }: CallError): boolean =>
+  code === 'station-unreachable' || code === 'session-locked';

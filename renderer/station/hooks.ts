@@ -17,7 +17,7 @@ class CallFailure extends Error {
 }
 
 export interface StationQuery<Output> {
-  /** The latest answer; it stays while a newer one is fetched, but not after signing out. */
+  /** The latest answer; it stays while a newer one is fetched and while the window is locked, but not after signing out. */
   readonly data: Output | undefined;
   readonly error: CallError | undefined;
   readonly isPending: boolean;
@@ -51,10 +51,12 @@ export const useStationQuery = <Name extends OperationName>(
     ...(everyMs === undefined ? {} : { refetchInterval: everyMs }),
     ...(keepPrevious ? { placeholderData: keepPreviousData } : {}),
   });
+  const error = query.error?.callError;
+  const isLocked = error?.code === 'session-locked';
   return {
-    data: query.error?.callError.code === 'sign-in-needed' ? undefined : query.data,
-    error: query.error?.callError,
-    isPending: enabled && query.isPending,
+    data: error?.code === 'sign-in-needed' ? undefined : query.data,
+    error: isLocked ? undefined : error,
+    isPending: enabled && (query.isPending || isLocked),
     isFetching: query.isFetching,
     refetch: () => void query.refetch(),
   };

@@ -1,4 +1,4 @@
-/** Keeps the window in step with the others of its station: asks for the size of the record, and for everything anew where it grew. */
+/** Keeps the window in step with its station: asks for the size of the record, and for everything anew where it grew or the window was locked. */
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect } from 'react';
 import { call } from './client.ts';
@@ -9,7 +9,7 @@ const everyMs = 600;
 export const InStep = () => {
   const queries = useQueryClient();
   useEffect(() => {
-    let seen: number | undefined;
+    let seen: string | undefined;
     let timer: number | undefined;
     let isOver = false;
     const look = async (): Promise<void> => {
@@ -17,9 +17,9 @@ export const InStep = () => {
         const answer = await call('record.size', {});
         if (isOver) return;
         if (answer.ok) {
-          const { events } = answer.output;
-          if (seen !== undefined && events !== seen) await queries.invalidateQueries();
-          seen = events;
+          const now = `${answer.output.events} ${answer.output.isLocked === true}`;
+          if (seen !== undefined && now !== seen) await queries.invalidateQueries();
+          seen = now;
         }
       }
       if (!isOver) timer = window.setTimeout(() => void look(), everyMs);

@@ -2,7 +2,8 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { CallError, OutputOf } from '../../src/station/contract.ts';
-import { call } from './client.ts';
+import { holdAttended } from './attended.ts';
+import { call, isPassing } from './client.ts';
 
 export type PrintJobStatus = OutputOf<'print.status'>;
 
@@ -28,6 +29,11 @@ export const usePrintJob = (job: number | undefined): PrintJobView => {
   const [answer, setAnswer] = useState<Answer>();
   useEffect(() => {
     if (job === undefined) return;
+    let release: (() => void) | undefined = holdAttended();
+    const letGo = (): void => {
+      release?.();
+      release = undefined;
+    };
     let timer: number | undefined;
     let isWatched = true;
     const ask = async (): Promise<void> => {
@@ -38,20 +44,20 @@ export const usePrintJob = (job: number | undefined): PrintJobView => {
         : { status: undefined, error: result.error };
       setAnswer({ job, ...view });
       if (hasEnded(view)) {
+        letGo();
         await queries.invalidateQueries();
       } else timer = window.setTimeout(() => void ask(), pollMs);
     };
     void ask();
     return () => {
       isWatched = false;
+      letGo();
       window.clearTimeout(timer);
     };
   }, [job, queries]);
   return answer !== undefined && answer.job === job ? answer : unknown;
 };
 
-/** A station that does not answer for a moment does not end the job. */
+/** Neither a station that does not answer for a moment nor a locked window ends the job. */
 export const hasEnded = ({ status, error }: PrintJobView): boolean =>
-  error === undefined
-    ? status !== undefined && status.state !== 'printing'
-    : error.code !== 'station-unreachable';
+  error === undefined ? status !== undefined && status.state !== 'printing' : !isPassing(error);

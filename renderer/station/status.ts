@@ -1,5 +1,5 @@
 /** What the whole window knows of its station: whether it is set up, who is signed in, the numbers of the day. */
-import { createContext, useContext } from 'react';
+import { createContext, useContext, useRef } from 'react';
 import type { LengthUnit } from '../../src/domain/length.ts';
 import type { OutputOf } from '../../src/station/contract.ts';
 
@@ -21,3 +21,11 @@ export const useLengthUnit = (): LengthUnit => useReadyStation()?.lengthUnit ?? 
 
 /** The person signed in at this window. */
 export const useSignedIn = (): ReadyStation['person'] => useReadyStation()?.person;
+
+/** What the screens go by: while the window is locked, the station as it was before, so that everything on them stays. */
+export const useUnlockedStatus = (now: StationStatus | undefined): StationStatus | undefined => {
+  const before = useRef<StationStatus>(undefined);
+  const isLocked = now?.state === 'ready' && now.lockedFor !== undefined;
+  if (!isLocked) before.current = now;
+  return isLocked ? (before.current ?? now) : now;
+};

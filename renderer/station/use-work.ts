@@ -2,6 +2,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { CallError, CallResult } from '../../src/station/contract.ts';
+import { isPassing } from './client.ts';
 
 interface WorkStatus {
   readonly state: string;
@@ -62,9 +63,8 @@ export const useWork = <Input, Status extends WorkStatus>(
           const answer = await calls.status(started.output.job);
           if (!isMine()) return;
           if (answer.ok) setStatus(answer.output);
-          else if (answer.error.code !== 'station-unreachable') setError(answer.error);
-          if (answer.ok ? answer.output.state !== 'working' : answer.error.code !== 'station-unreachable')
-            break;
+          else if (!isPassing(answer.error)) setError(answer.error);
+          if (answer.ok ? answer.output.state !== 'working' : !isPassing(answer.error)) break;
           await new Promise((resolve) => window.setTimeout(resolve, pollMs));
           if (!isMine()) return;
         }

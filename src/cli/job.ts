@@ -71,7 +71,7 @@ export const withStationIn = async <Result>(
   const station = await openStation({ folder, productFolder, onFault: faultLog(folder) });
   if (isRefusal(station)) throw failureOf(station, language);
   const call: StationCall = async (operation, input) => {
-    const result = await station.call({ session: 'terminal', operation, input, language });
+    const result = await station.call({ session: 'terminal', from: 'terminal', operation, input, language });
     if (!result.ok) throw new Failure(result.error);
     return result.output as OutputOf<typeof operation>;
   };

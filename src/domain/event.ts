@@ -27,6 +27,7 @@ import { reinspectionEvents } from './reinspection-event.ts';
 import { revalidationSchema } from './revalidation.ts';
 import { scannerSchema } from './scanner/scanner.ts';
 import { reprintReasonSchema } from './tag-content.ts';
+import { unattendedMinutesSchema } from './unattended.ts';
 import { reasonSchema, verdictSchema } from './verdict.ts';
 
 const inspectionNumber = z.number().int().positive();
@@ -171,6 +172,8 @@ export const eventSchema = z.discriminatedUnion('type', [
   }),
   /** What the bench can take in hand from now on. */
   event('bench.capacity-set', { capacity: benchCapacitySchema }),
+  /** After so many minutes a window that nobody touches is locked. */
+  event('station.unattended-set', { minutes: unattendedMinutesSchema }),
   /** Where backups go by themselves; absent where they go nowhere any more. */
   event('keeping.set', { keeping: keepingSchema.optional() }),
   /** A backup was written, read again and found whole; it ends before this event. */

@@ -38,6 +38,7 @@ const changed = (person: Person, event: Exclude<PersonEvent, { type: 'person.add
     case 'person.roles-changed':
       return { ...person, roles: event.roles };
     case 'person.pin-set':
+    case 'person.pin-refused':
       return person;
     case 'person.left':
       return { ...withoutDesignation(person), left: { on: event.leftOn, because: event.because } };

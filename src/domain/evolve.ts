@@ -31,6 +31,8 @@ export interface Station extends StationKeeping {
   readonly programs?: readonly ProgramAdoption[];
   /** What the bench can take in hand; absent until an administrator says it. */
   readonly benchCapacity?: BenchCapacity;
+  /** After how many minutes a window that nobody touches is locked, where an administrator has said it. */
+  readonly unattendedMinutes?: number;
   /** How the scanner of the station types, once it was learnt. */
   readonly scanner?: Scanner;
   /** The public keys of its checkpoints, the one in use last; absent before the first was made. */
@@ -64,6 +66,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'printer.removed':
     case 'scanner.learnt':
     case 'bench.capacity-set':
+    case 'station.unattended-set':
     case 'keeping.set':
     case 'backup.made':
     case 'kit.saved':
@@ -78,6 +81,7 @@ export const touchedBy = (event: DomainEvent): Touched => {
     case 'person.badge-changed':
     case 'person.roles-changed':
     case 'person.pin-set':
+    case 'person.pin-refused':
     case 'person.left':
     case 'person.returned':
       return { personId: event.personId };
@@ -185,6 +189,8 @@ export const evolveStation = (station: Station | undefined, recorded: RecordedEv
     }
     case 'bench.capacity-set':
       return { ...station, benchCapacity: event.capacity };
+    case 'station.unattended-set':
+      return { ...station, unattendedMinutes: event.minutes };
     case 'keeping.set': {
       const { keeping: _before, ...unkept } = station;
       return event.keeping === undefined ? unkept : { ...unkept, keeping: { ...event.keeping, since: on } };

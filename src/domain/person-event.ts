@@ -4,6 +4,7 @@ import { calendarDateSchema } from './brand.ts';
 import type { RecordedEvent } from './event.ts';
 import { event } from './event-shape.ts';
 import { designationSchema, personSchema, roleSchema } from './person.ts';
+import { requestFromSchema } from './request-from.ts';
 
 const personId = z.string();
 
@@ -22,6 +23,13 @@ export const personEvents = [
   event('person.roles-changed', { personId, roles: z.array(roleSchema).min(1), because: whySchema }),
   /** The first PIN, the person's own change, or, where somebody else put a new one in place, a reset with its reason. */
   event('person.pin-set', { personId, because: whySchema.optional() }),
+  /** A wrong PIN, the first in a row or one that brought a wait; without a wait it is the last that is taken. */
+  event('person.pin-refused', {
+    personId,
+    inARow: z.number().int().positive(),
+    from: requestFromSchema,
+    waitSeconds: z.number().int().positive().optional(),
+  }),
   /** Ends the designation and signing in, from `leftOn` on. */
   event('person.left', { personId, leftOn: calendarDateSchema, because: whySchema }),
   /** Works here again; it takes a new designation to sign. */

@@ -20,6 +20,8 @@ export interface HostedStation {
   newAddress(): string;
   /** Tells such an address, and when it was used the next one, so that there is always one to use. */
   tellAddresses(tell: (address: string) => void): void;
+  /** Resolves when the last window is gone, or when none has come for hours. */
+  readonly deserted: Promise<void>;
   close(): Promise<void>;
 }
 
@@ -57,6 +59,7 @@ export const openHostedStation = async (
       origin: host.origin,
       newAddress: () => host.newAddress(),
       tellAddresses,
+      deserted: host.deserted,
       close: async () => {
         stopKeeping();
         await host.close();

@@ -30,6 +30,7 @@ export type HttpRefusalCode =
 /** A name that points to this PC by a trick (DNS rebinding) still sends its own name in `Host`. */
 export const checkHost = (request: IncomingMessage, port: number): void => {
   const host = request.headers.host?.toLowerCase();
+  if (timesGiven(request, 'host') !== 1) throw new HttpRefusal(403, 'host-refused');
   if (host !== `127.0.0.1:${port}` && host !== `localhost:${port}`)
     throw new HttpRefusal(403, 'host-refused');
 };
@@ -37,9 +38,20 @@ export const checkHost = (request: IncomingMessage, port: number): void => {
 /** A page of another origin names itself in `Origin`, and in `Sec-Fetch-Site` where the browser knows it. */
 export const checkOrigin = (request: IncomingMessage): void => {
   const { host, origin } = request.headers;
+  if (timesGiven(request, 'origin') !== 1) throw new HttpRefusal(403, 'origin-refused');
   if (origin !== `http://${host?.toLowerCase()}`) throw new HttpRefusal(403, 'origin-refused');
   const site = request.headers['sec-fetch-site'];
   if (site !== undefined && site !== 'same-origin') throw new HttpRefusal(403, 'origin-refused');
+};
+
+/** Of a header that comes twice each reader may take another one; Node takes the first. */
+const timesGiven = ({ rawHeaders }: IncomingMessage, name: string): number =>
+  rawHeaders.filter((each, index) => index % 2 === 0 && each.toLowerCase() === name).length;
+
+/** The address that is asked for: a path of this host (origin-form, RFC 9112 §3.2.1), and nothing that names another. */
+export const targetOf = ({ url = '' }: IncomingMessage, port: number): URL => {
+  if (!/^\/(?![/\\])/.test(url)) throw new HttpRefusal(400, 'body-malformed');
+  return new URL(url, `http://127.0.0.1:${port}`);
 };
 
 export const checkMethod = (request: IncomingMessage, ...allowed: readonly string[]): void => {

@@ -7,9 +7,16 @@ const newSecret = (): string => randomBytes(secretBytes).toString('base64url');
 /** Digests have one length, so that they can be compared in constant time whatever was sent. */
 const digestOf = (secret: string): Buffer => createHash('sha256').update(secret).digest();
 
-const indexOf = (kept: readonly Buffer[], secret: string): number => {
+/** Every one is compared, so that the time does not tell which. */
+const fitting = <Kept extends { readonly digest: Buffer }>(
+  kept: readonly Kept[],
+  secret: string,
+): Kept | undefined => {
   const digest = digestOf(secret);
-  return kept.reduce((found, each, index) => (timingSafeEqual(each, digest) ? index : found), -1);
+  return kept.reduce<Kept | undefined>(
+    (found, each) => (timingSafeEqual(each.digest, digest) ? each : found),
+    undefined,
+  );
 };
 
 interface Key {
@@ -17,9 +24,15 @@ interface Key {
   readonly onUsed: (() => void) | undefined;
 }
 
+interface KnownSession {
+  readonly digest: Buffer;
+  readonly name: string;
+}
+
 export class Keyring {
   #keys: readonly Key[] = [];
-  #sessions: readonly Buffer[] = [];
+  #sessions: readonly KnownSession[] = [];
+  #last = 0;
 
   /** A key that is good for one entry: who reads it later, in a history or a list of processes, has nothing. */
   cutKey(onUsed?: () => void): string {
@@ -30,20 +43,23 @@ export class Keyring {
 
   /** Takes a key in and gives the secret of a new session; `undefined` where the key fits nothing or was used. */
   exchange(secret: string): string | undefined {
-    const digests = this.#keys.map(({ digest }) => digest);
-    const key = this.#keys[indexOf(digests, secret)];
+    const key = fitting(this.#keys, secret);
     if (key === undefined) return undefined;
     this.#keys = this.#keys.filter((each) => each !== key);
     const session = newSecret();
-    this.#sessions = [...this.#sessions, digestOf(session)];
+    this.#last += 1;
+    this.#sessions = [...this.#sessions, { digest: digestOf(session), name: `window-${this.#last}` }];
     key.onUsed?.();
     return session;
   }
 
   /** The name of the session that the secret belongs to, which is not itself a secret. */
   sessionOf(secret: string | undefined): string | undefined {
-    if (secret === undefined) return undefined;
-    const index = indexOf(this.#sessions, secret);
-    return index < 0 ? undefined : `window-${index + 1}`;
+    return secret === undefined ? undefined : fitting(this.#sessions, secret)?.name;
+  }
+
+  /** The secret of that session is good for nothing any more. */
+  end(name: string): void {
+    this.#sessions = this.#sessions.filter((each) => each.name !== name);
   }
 }

@@ -97,14 +97,17 @@ const openInBrowser = async (
   const isOpen = closed !== undefined && early !== 'not started';
   say(isOpen ? words('opened-in-browser', { browser: browser ?? '' }) : words('open-this-address'));
   hosted.tellAddresses(say);
-  await Promise.race(isOpen ? [closed, interrupted] : [interrupted]);
+  await Promise.race([isOpen ? closed : hosted.deserted, interrupted]);
   await window?.close();
 };
 
 /** A program that cannot be started says so at once. */
 const settled = (): Promise<undefined> => new Promise((resolve) => setTimeout(() => resolve(undefined), 200));
 
-/** The browser keeps what a window remembers by its address, port included; so the port stays the same while it is free. */
+/**
+ * The browser keeps what a window remembers by its address, port included; so the port stays the same while it is free. It is
+ * no secret: any program of this PC can see it, and what lets in is the key.
+ */
 const portFile = (folder: string): string => join(windowFolder(folder), 'port');
 
 const lastPort = async (folder: string): Promise<number | undefined> => {

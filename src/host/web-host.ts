@@ -12,8 +12,10 @@ import {
   cookieOf,
   HttpRefusal,
   readBody,
+  targetOf,
 } from './http-request.ts';
 import { Keyring } from './keyring.ts';
+import { type Patience, Presence, usualPatience } from './presence.ts';
 import type { RendererFiles } from './renderer-files.ts';
 import { newNonce, securityHeaders } from './security-headers.ts';
 import { languageOfLocale, wordsIn } from './words.ts';
@@ -26,29 +28,74 @@ export interface WebHostOptions {
   readonly files: RendererFiles;
   /** The port to take; any free one where it is 0. */
   readonly port: number;
+  readonly limits?: Partial<HostLimits> | undefined;
 }
+
+/** What nobody may take more of. Browsers on this PC need a fraction of it; common practice, no source. */
+export interface HostLimits {
+  /** From the first byte of a request to the end of its head. */
+  readonly headMs: number;
+  /** From the first byte of a request to the end of its body: 28 MB within this PC take well under a second. */
+  readonly requestMs: number;
+  /** For which a connection may stand still. */
+  readonly silentMs: number;
+  readonly connections: number;
+  /** Windows; of one more the one that was not heard of for the longest time ends. */
+  readonly sessions: number;
+  readonly patience: Patience;
+}
+
+export const usualLimits: HostLimits = {
+  headMs: 10_000,
+  requestMs: 60_000,
+  silentMs: 120_000,
+  connections: 128,
+  sessions: 16,
+  patience: usualPatience,
+};
 
 export interface WebHost {
   /** `http://127.0.0.1:PORT`. */
   readonly origin: string;
   /** An address that lets one window in, once; `onUsed` is told when it did. */
   newAddress(onUsed?: () => void): string;
+  /** Resolves when the last window is gone, or when none has come for hours. */
+  readonly deserted: Promise<void>;
   /** Answers nobody any more; the station stays open. */
   close(): Promise<void>;
 }
 
 /** Throws as `listen` does, with `EADDRINUSE` or `EACCES`, where the port cannot be had. */
-export const startWebHost = async ({ station, files, port }: WebHostOptions): Promise<WebHost> => {
+export const startWebHost = async (options: WebHostOptions): Promise<WebHost> => {
+  const { station, files, port } = options;
+  const limits = { ...usualLimits, ...options.limits };
   const keyring = new Keyring();
-  const server = createServer({ maxHeaderSize: 16_384 });
+  const presence = new Presence(limits.patience, () => performance.now());
+  const server = createServer({
+    maxHeaderSize: 16_384,
+    headersTimeout: limits.headMs,
+    requestTimeout: limits.requestMs,
+    connectionsCheckingInterval: Math.min(limits.headMs, lookMs),
+  });
+  server.maxConnections = limits.connections;
+  server.maxHeadersCount = 100;
+  server.setTimeout(limits.silentMs);
   await listen(server, port);
   const taken = (server.address() as AddressInfo).port;
   const cookieName = `srl-bench-${taken}`;
+
+  const endSession = (session: string): void => {
+    keyring.end(session);
+    presence.forget(session);
+    station.endSession(session);
+  };
 
   const enter = (request: IncomingMessage, response: ServerResponse, url: URL): void => {
     checkMethod(request, 'GET');
     const session = keyring.exchange(url.searchParams.get('key') ?? '');
     if (session === undefined) throw new HttpRefusal(403, 'key-refused');
+    presence.heard(keyring.sessionOf(session) ?? '');
+    if (presence.count > limits.sessions) endSession(presence.quietest ?? '');
     response.writeHead(303, {
       ...securityHeaders(newNonce()),
       location: '/',
@@ -59,20 +106,24 @@ export const startWebHost = async ({ station, files, port }: WebHostOptions): Pr
 
   const call = async (request: IncomingMessage, response: ServerResponse, session: string): Promise<void> => {
     const { operation, input, language } = await readCall(request);
-    const result = await station.call({ session, operation, input, language });
+    const result = await station.call({ session, from: 'browser', operation, input, language });
     send(response, 200, 'application/json; charset=utf-8', JSON.stringify(result));
   };
 
   const answer = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
     checkHost(request, taken);
-    const url = new URL(request.url ?? '/', `http://127.0.0.1:${taken}`);
+    const url = targetOf(request, taken);
     if (url.pathname === '/enter') return enter(request, response, url);
-    if (url.pathname === '/call') {
+    const isTold = url.pathname === '/here' || url.pathname === '/leave';
+    if (url.pathname === '/call' || isTold) {
       checkMethod(request, 'POST');
       checkOrigin(request);
     } else checkMethod(request, 'GET', 'HEAD');
     const session = keyring.sessionOf(cookieOf(request, cookieName));
     if (session === undefined) throw new HttpRefusal(403, 'not-entered');
+    if (url.pathname === '/leave') presence.left(session);
+    else presence.heard(session);
+    if (isTold) return send(response, 200, 'text/plain; charset=utf-8', '');
     if (url.pathname === '/call') return call(request, response, session);
     const file = files.at(url.pathname);
     if (file === undefined) throw new HttpRefusal(404, 'not-found');
@@ -83,17 +134,33 @@ export const startWebHost = async ({ station, files, port }: WebHostOptions): Pr
   server.on('request', (request, response) => {
     answer(request, response).catch((error: unknown) => refuse(request, response, error));
   });
+  let onDeserted = (): void => undefined;
+  const deserted = new Promise<void>((resolve) => {
+    onDeserted = resolve;
+  });
+  const looking = setInterval(
+    () => {
+      for (const session of presence.gone()) endSession(session);
+      if (presence.isDeserted) onDeserted();
+    },
+    Math.min(lookMs, limits.patience.afterLeavingMs),
+  );
+  looking.unref();
   const origin = `http://127.0.0.1:${taken}`;
   return {
     origin,
+    deserted,
     newAddress: (onUsed) => `${origin}/enter?key=${keyring.cutKey(onUsed)}`,
     close: () =>
       new Promise((resolve) => {
+        clearInterval(looking);
         server.close(() => resolve());
         server.closeAllConnections();
       }),
   };
 };
+
+const lookMs = 5_000;
 
 const listen = (server: Server, port: number): Promise<void> =>
   new Promise((resolve, reject) => {

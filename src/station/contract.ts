@@ -146,9 +146,12 @@ import { scheduleNotices } from './operations/schedule-notices.ts';
 import { schedulePlan } from './operations/schedule-plan.ts';
 import { schedulePlanCancel } from './operations/schedule-plan-cancel.ts';
 import { schedulePlanning } from './operations/schedule-planning.ts';
+import { sessionAttend } from './operations/session-attend.ts';
 import { sessionSignIn } from './operations/session-sign-in.ts';
 import { sessionSignOut } from './operations/session-sign-out.ts';
+import { sessionUnattended } from './operations/session-unattended.ts';
 import { stationLoadDemo } from './operations/station-load-demo.ts';
+import { stationSetUnattended } from './operations/station-set-unattended.ts';
 import { stationSetup } from './operations/station-setup.ts';
 import { stationStatus } from './operations/station-status.ts';
 import { tagIssue } from './operations/tag-issue.ts';
@@ -160,8 +163,11 @@ const operations = [
   stationStatus,
   stationSetup,
   stationLoadDemo,
+  stationSetUnattended,
   sessionSignIn,
   sessionSignOut,
+  sessionAttend,
+  sessionUnattended,
   scanInterpret,
   scannerSymbol,
   scannerLearn,

@@ -4,11 +4,11 @@ import { planRestore, type RestorePlan } from '../ledger/backup/put-in-place.ts'
 import type { Ledger } from '../ledger/ledger.ts';
 import { openSqliteLedger } from '../ledger/sqlite/sqlite-ledger.ts';
 import { storageRefusal } from '../ledger/storage-refusal.ts';
-import { type PinGuard, pinGuard } from './pin.ts';
+import { type PinGuard, type PinTry, pinGuards } from './pin.ts';
 
 export interface RecordInUse {
   readonly ledger: Ledger;
-  readonly pins: PinGuard;
+  pins(by: PinTry): PinGuard;
 }
 
 export class OpenRecord {
@@ -68,5 +68,5 @@ export class OpenRecord {
 
 const inUse = async (folder: string): Promise<RecordInUse | Refusal> => {
   const ledger = await openSqliteLedger(folder);
-  return isRefusal(ledger) ? ledger : { ledger, pins: pinGuard(ledger) };
+  return isRefusal(ledger) ? ledger : { ledger, pins: pinGuards(ledger) };
 };

@@ -28,7 +28,7 @@ export type Access = 'anyone' | readonly [Role, ...Role[]];
 /** Everybody who is signed in, whatever the role. */
 export const everyRole: Access = [...roles];
 
-/** What an operation may use. The person is the one signed in on the session that called. */
+/** What an operation may use. The person is the one signed in on the session that called, nobody while it is locked. */
 export interface OperationContext {
   readonly ledger: Ledger;
   readonly evidence: EvidenceStore;
@@ -70,6 +70,12 @@ export interface WantedRestore {
 
 /** One window or terminal: who is signed in there. */
 export interface Session {
+  /** Whose session it is while it is locked; the operations know nobody then. */
+  readonly lockedFor: Person | undefined;
+  /** Somebody touched the window just now. */
+  attend(): void;
+  /** How long nobody has; 0 where nobody is signed in. */
+  idleMs(): number;
   signIn(personId: string): void;
   signOut(): void;
 }

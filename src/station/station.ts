@@ -7,6 +7,8 @@ import { dateInZone } from '../domain/calendar.ts';
 import type { Language } from '../domain/message.ts';
 import type { Person } from '../domain/person.ts';
 import { isRefusal, type Refusal, refusal } from '../domain/refusal.ts';
+import type { RequestFrom } from '../domain/request-from.ts';
+import { unattendedMs } from '../domain/unattended.ts';
 import { EvidenceFolder } from '../ledger/evidence-folder.ts';
 import type { Ledger } from '../ledger/ledger.ts';
 import { storageRefusal } from '../ledger/storage-refusal.ts';
@@ -24,6 +26,7 @@ import type { PlannedReturns } from './returns/planned-returns.ts';
 import { loadRules } from './rules.ts';
 import { BenchPlanner } from './schedule/bench-planner.ts';
 import { issueText, sentenceOf } from './sentence.ts';
+import { Sessions } from './sessions.ts';
 import { keepKey } from './station-key.ts';
 import type { RecordVerification } from './verify-record.ts';
 import { WorkJobs } from './work-jobs.ts';
@@ -34,6 +37,8 @@ export interface StationOptions {
   /** Where the product's `assets` and `demo-data` are; beside the source where absent. */
   readonly productFolder?: string | undefined;
   readonly now?: (() => Instant) | undefined;
+  /** Milliseconds of a clock that only goes forward, by which an unattended session is told; that of the system where absent. */
+  readonly elapsedMs?: (() => number) | undefined;
   readonly openFile?: ((path: string) => Promise<void>) | undefined;
   /** Where bench IDs come from; the random source of the system where absent. */
   readonly randomBytes?: ((count: number) => Uint8Array) | undefined;
@@ -44,6 +49,8 @@ export interface StationOptions {
 /** One request of a session: a window, or a terminal. */
 export interface Request {
   readonly session: string;
+  /** A window where absent. A terminal is not locked: it ends with what it was asked for. */
+  readonly from?: RequestFrom | undefined;
   readonly operation: string;
   readonly input: unknown;
   readonly language: Language;
@@ -59,6 +66,8 @@ export interface Station {
   call(request: Request): Promise<CallResult>;
   /** Forgets who was signed in on a session. */
   endSession(session: string): void;
+  /** Every session stays with who is signed in on it and does nothing for them until a badge is scanned: the PC goes to sleep. */
+  lockSessions(): void;
   /** Does what keeps the record safe and is due today; called every now and then for as long as the station is open. */
   keep(): Promise<void>;
   /** Waits for what is under way, then gives the data folder free. */
@@ -71,8 +80,9 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const record = await OpenRecord.open(options.folder);
   if (isRefusal(record)) return record;
   const evidence = new EvidenceFolder(options.folder);
-  const signedIn = new Map<string, string>();
+  const sessions = new Sessions(options.elapsedMs ?? (() => performance.now()));
   const underWay = new Set<Promise<unknown>>();
+  let signing = 0;
   const printJobs = new WorkJobs<Printed, JobProgress>(100, (error) => faultOf(error, 'tag.print'));
   const importJobs = new WorkJobs<ImportOutcome>(5, (error) => faultOf(error, 'import.run'));
   const exportJobs = new WorkJobs<ExportOutcome>(5, (error) => faultOf(error, 'record.export'));
@@ -92,19 +102,33 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     };
   await keepKey(record.opened.ledger, occasionBy('station'));
 
+  /** What a person who stands back and waits for it must not be locked out of. */
+  const isHeldOpen = (): boolean => printJobs.isWorking || noticeJobs.isWorking || signing > 0;
+
+  const lockIfUnattended = async ({ session, from }: Request, { ledger }: RecordInUse): Promise<void> => {
+    if (from === 'terminal' || sessions.idleMs(session) < leastUnattendedMs) return;
+    if (isHeldOpen()) return sessions.attend(session);
+    const station = await ledger.read((reader) => reader.station());
+    if (sessions.idleMs(session) >= unattendedMs(station)) sessions.lock(session);
+  };
+
   const contextOf = async (
-    { session, language }: Request,
+    { session, from = 'window', language }: Request,
     { ledger, pins }: RecordInUse,
     after: AfterCall,
   ): Promise<OperationContext> => {
-    const personId = signedIn.get(session);
-    const person = await personOf(ledger, personId);
-    if (person === undefined && signedIn.get(session) === personId) signedIn.delete(session);
+    const signedIn = sessions.of(session);
+    const holder = await personOf(ledger, signedIn?.personId);
+    if (holder === undefined && sessions.of(session)?.personId === signedIn?.personId)
+      sessions.signOut(session);
+    const isLocked = signedIn?.isLocked === true;
+    const person = isLocked ? undefined : holder;
+    const occasion = occasionBy(person?.personId ?? 'station');
     return {
       ledger,
       evidence,
       rules,
-      pins,
+      pins: pins({ from, occasion }),
       printJobs,
       importJobs,
       exportJobs,
@@ -121,13 +145,16 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       now,
       openFile: options.openFile,
       randomBytes: options.randomBytes ?? randomBytes,
-      occasion: occasionBy(person?.personId ?? 'station'),
+      occasion,
       restoreAfterwards: (restore) => {
         after.restore = restore;
       },
       session: {
-        signIn: (personId) => void signedIn.set(session, personId),
-        signOut: () => void signedIn.delete(session),
+        lockedFor: isLocked ? holder : undefined,
+        attend: () => sessions.attend(session),
+        idleMs: () => sessions.idleMs(session),
+        signIn: (personId) => sessions.signIn(session, personId),
+        signOut: () => sessions.signOut(session),
       },
     };
   };
@@ -136,16 +163,28 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
     const operation = contract.get(request.operation);
     if (operation === undefined)
       return refusal('operation-unknown', { operation: request.operation.slice(0, 60) });
+    await lockIfUnattended(request, inUse);
     const context = await contextOf(request, inUse, after);
-    const denied = denial(operation.access, context.person);
+    const denied = denial(operation.access, context);
     if (denied !== undefined) return denied;
+    if (isDeeperThan(request.input, mostLevels)) return refusal('input-too-deep');
     if (!isWellFormed(request.input))
       return refusal('input-invalid', { field: 'input', why: 'half a character' });
     const input = operation.input.safeParse(request.input, { reportInput: true });
     if (!input.success) return invalidInput(input.error, request.language);
     const run: (context: OperationContext, input: never) => Promise<unknown> = operation.run;
-    const output = await run(context, input.data as never);
+    const output = await whileSigning(input.data, () => run(context, input.data as never));
     return isRefusal(output) ? output : { output: operation.output.parse(output) };
+  };
+
+  const whileSigning = async <Output>(input: unknown, work: () => Promise<Output>): Promise<Output> => {
+    const isSigned = typeof input === 'object' && input !== null && 'pin' in input;
+    if (isSigned) signing += 1;
+    try {
+      return await work();
+    } finally {
+      if (isSigned) signing -= 1;
+    }
   };
 
   const faultOf = async (error: unknown, operation: string): Promise<Refusal> => {
@@ -187,7 +226,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const restore = async ({ plan, restored, by }: WantedRestore): Promise<Refusal | undefined> => {
     const inUse = await record.replace(plan, untilIdle);
     if (isRefusal(inUse)) return inUse;
-    signedIn.clear();
+    sessions.signOutAll();
     const { ledger } = inUse;
     await keepKey(ledger, occasionBy('station'));
     const station = await ledger.read(stationIn);
@@ -213,7 +252,8 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       );
       return refused === undefined ? result : failed(refused, request.language);
     },
-    endSession: (session) => void signedIn.delete(session),
+    endSession: (session) => sessions.signOut(session),
+    lockSessions: () => sessions.lockAll(),
     keep: async () => {
       const inUse = await record.current();
       if (isRefusal(inUse)) return;
@@ -228,6 +268,9 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   };
 };
 
+/** The shortest that can be set: before it nothing need be looked up. */
+const leastUnattendedMs = unattendedMs({ unattendedMinutes: 1 });
+
 /** Nobody where the person has left since. */
 const personOf = async (ledger: Ledger, personId: string | undefined): Promise<Person | undefined> => {
   if (personId === undefined) return undefined;
@@ -235,12 +278,26 @@ const personOf = async (ledger: Ledger, personId: string | undefined): Promise<P
   return person?.left === undefined ? person : undefined;
 };
 
-const denial = (access: Access, person: Person | undefined): Refusal | undefined => {
+const denial = (access: Access, { person, session }: OperationContext): Refusal | undefined => {
   if (access === 'anyone') return undefined;
+  if (session.lockedFor !== undefined) return refusal('session-locked', { name: session.lockedFor.name });
   if (person === undefined) return refusal('sign-in-needed');
   return access.some((role) => person.roles.includes(role))
     ? undefined
     : refusal('role-needed', { roles: access.join(', ') });
+};
+
+/** No input of the contract has half as many lists and objects within one another. */
+const mostLevels = 50;
+
+/** Level by level, for what is too deep is too deep to be walked down into. */
+const isDeeperThan = (value: unknown, levels: number): boolean => {
+  let level = [value];
+  for (let depth = 0; depth <= levels; depth += 1) {
+    level = level.flatMap((each) => (typeof each === 'object' && each !== null ? Object.values(each) : []));
+    if (level.length === 0) return false;
+  }
+  return true;
 };
 
 /** False where a text holds half a surrogate pair, which has no canonical JSON (RFC 8785 §3.2.2.2). */

@@ -60,6 +60,11 @@ export class WorkJobs<Outcome extends object, Progress = WorkProgress> {
     return number;
   }
 
+  /** True while any work goes on. */
+  get isWorking(): boolean {
+    return [...this.#jobs.values()].some(({ state }) => state.state === 'working');
+  }
+
   stateOf(number: number): WorkState<Outcome, Progress> | undefined {
     return this.#jobs.get(number)?.state;
   }

@@ -40,10 +40,15 @@ const fakeCamera = ['--use-fake-device-for-media-stream', '--use-fake-ui-for-med
 export const launchBrowser = (): Promise<Browser> =>
   chromium.launch({ executablePath: testBrowser(), args: [...testBrowserArguments, ...fakeCamera] });
 
-export const openStage = async (browser: Browser, folder: string): Promise<Stage> => {
+/** `elapsedMs` is the clock by which the station tells that nobody is there. */
+export const openStage = async (
+  browser: Browser,
+  folder: string,
+  elapsedMs?: () => number,
+): Promise<Stage> => {
   const files = await builtPage();
   if (files === undefined) throw new Error('The page could not be built.');
-  const station = await openStation({ folder, now });
+  const station = await openStation({ folder, now, elapsedMs });
   if (isRefusal(station)) throw new Error(`The station did not open: ${station.code}`);
   const host = await startWebHost({ station, files, port: 0 });
   return {

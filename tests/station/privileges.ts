@@ -18,7 +18,8 @@ export const privileges: readonly Privilege[] = [
     roles: [],
     because: 'It is how a station begins, how somebody comes in or goes, or what a scan means.',
     operations: words(
-      'station.status station.setup station.load-demo session.sign-in session.sign-out scan.interpret scanner.symbol',
+      `station.status station.setup station.load-demo session.sign-in session.sign-out session.attend
+      session.unattended scan.interpret scanner.symbol`,
     ),
   },
   {
@@ -112,7 +113,7 @@ export const privileges: readonly Privilege[] = [
     operations: words(
       `person.add person.designate person.set-pin person.change person.end-designation person.leave person.return
       program.adopt printer.save printer.remove printer.test printer.calibrate bench.set-capacity keeping.set
-      ledger.rebuild`,
+      station.set-unattended ledger.rebuild`,
     ),
   },
 ];

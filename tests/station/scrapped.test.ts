@@ -210,9 +210,11 @@ const ofNoDevice: readonly OperationName[] = [
   'returns-basis.record',
   'scanner.forget',
   'scanner.learn',
+  'session.attend',
   'session.sign-in',
   'session.sign-out',
   'station.load-demo',
+  'station.set-unattended',
   'station.setup',
 ];
 

@@ -51,6 +51,13 @@ const useEntryWords = (): ((entry: Entry) => string) => {
       case 'person.pin-set':
         if (event.because !== undefined) return t('people:event.pin-reset', { because: event.because });
         return t(byThemselves ? 'people:event.pin-own' : 'people:event.pin-first');
+      case 'person.pin-refused': {
+        const { inARow: count, waitSeconds } = event;
+        const where = t(`people:event.from.${event.from}`);
+        if (waitSeconds !== undefined)
+          return t('people:event.pin-wait', { count, where, minutes: waitSeconds / 60 });
+        return t(count === 1 ? 'people:event.pin-refused' : 'people:event.pin-closed', { count, where });
+      }
       case 'person.left':
         return t('people:event.left', { date: dateText(event.leftOn), because: event.because });
       case 'person.returned':

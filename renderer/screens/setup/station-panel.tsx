@@ -1,4 +1,4 @@
-/** The station itself: what it is called, its command sheet, and the proof of its record. */
+/** The station itself: what it is called, its command sheet, when its windows are locked, and the proof of its record. */
 import { useText } from '../../i18n/text.ts';
 import { useReadyStation } from '../../station/status.ts';
 import { BinLabel } from './bin-label.tsx';
@@ -6,6 +6,7 @@ import { CheckpointBox } from './checkpoint-box.tsx';
 import { CommandSheet } from './command-sheet.tsx';
 import { KeptPictures } from './kept-pictures.tsx';
 import styles from './setup.module.css';
+import { UnattendedBox } from './unattended-box.tsx';
 import { VerifyRecord } from './verify-record.tsx';
 
 export const StationPanel = () => {
@@ -16,6 +17,7 @@ export const StationPanel = () => {
     <div className={styles.panels}>
       <CommandSheet />
       <BinLabel />
+      <UnattendedBox />
       <VerifyRecord />
       <CheckpointBox />
       <KeptPictures />

@@ -9,6 +9,7 @@ import { NoticesLine } from '../notices/notices-line.tsx';
 import { DayCounts } from './day-counts.tsx';
 import { EmptyRegister } from './empty-register.tsx';
 import { OpenInspections } from './open-inspections.tsx';
+import { PinNotices } from './pin-notices.tsx';
 import styles from './start.module.css';
 import { TrainingNotices } from './training-notices.tsx';
 
@@ -28,6 +29,7 @@ export const StartScreen = () => {
       </section>
       <DayCounts counts={station.counts} dueSoonDays={station.dueSoonDays} backup={station.backup} />
       <BackupNotice station={station} />
+      <PinNotices notices={station.pinNotices} />
       <TrainingNotices notices={station.trainingNotices} />
       <div className={styles.columns}>
         {station.counts.devices === 0 ? <EmptyRegister /> : <OpenInspections open={station.open} />}

@@ -72,7 +72,20 @@ interface OpenArchive {
   readonly manifest: BackupManifest;
 }
 
-const mostManifestBytes = 256 * 1024 * 1024;
+/** What a backup never is, so that a trap is seen before it has filled the memory or the disk. */
+const mostManifestBytes = 64 * 1024 * 1024;
+const mostEntries = 500_000;
+/** The largest picture or document that the station takes is 20 MB. */
+const mostEvidenceBytes = 24_000_000;
+/** Hashes and canonical JSON shrink by a factor of ten or so; runs of one byte by a thousand (RFC 1951). */
+const mostShrinkage = 100;
+/** Below it nothing is worth a trap. */
+const harmlessBytes = 1_000_000;
+
+const isTrap = ({ uncompressedSize, compressedSize, fileName }: Entry): boolean =>
+  (uncompressedSize > harmlessBytes && uncompressedSize > mostShrinkage * compressedSize) ||
+  (evidenceHash(fileName) !== undefined && uncompressedSize > mostEvidenceBytes) ||
+  (fileName === manifestPath && uncompressedSize > mostManifestBytes);
 
 const openArchive = async (file: string): Promise<OpenArchive | Refusal> => {
   const notReadable = refusal('backup-not-readable', { file }, 'file');
@@ -80,9 +93,13 @@ const openArchive = async (file: string): Promise<OpenArchive | Refusal> => {
   try {
     archive = await yauzl.openPromise(file, { autoClose: false });
     const entries: Entry[] = [];
-    for await (const entry of archive.eachEntry()) entries.push(entry);
+    if (archive.entryCount > mostEntries) throw new NoBackup();
+    for await (const entry of archive.eachEntry()) {
+      if (isTrap(entry)) throw new NoBackup();
+      entries.push(entry);
+    }
     const list = entries.find(({ fileName }) => fileName === manifestPath);
-    if (list === undefined || list.uncompressedSize > mostManifestBytes) throw new NoBackup();
+    if (list === undefined) throw new NoBackup();
     const text = (await buffer(await archive.openReadStreamPromise(list))).toString('utf8');
     const manifest = backupManifestSchema.safeParse(JSON.parse(text));
     if (!manifest.success) throw new NoBackup();

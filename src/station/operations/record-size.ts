@@ -1,4 +1,4 @@
-/** `record.size`: how many events are recorded, so that a window sees when another one has changed something. */
+/** `record.size`: how many events are recorded, so that a window sees when another one has changed something, or that it is locked. */
 import { z } from 'zod';
 import { defineOperation } from '../operation.ts';
 
@@ -8,6 +8,14 @@ export const recordSize = defineOperation({
   kind: 'query',
   access: 'anyone',
   input: z.object({}),
-  output: z.object({ events: z.number().int() }),
-  run: ({ ledger }) => ledger.read(async (reader) => ({ events: await reader.size() })),
+  output: z.object({
+    events: z.number().int(),
+    /** The window is locked until a badge is scanned. */
+    isLocked: z.literal(true).optional(),
+  }),
+  run: ({ ledger, session }) =>
+    ledger.read(async (reader) => ({
+      events: await reader.size(),
+      ...(session.lockedFor === undefined ? {} : { isLocked: true as const }),
+    })),
 });
