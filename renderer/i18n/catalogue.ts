@@ -6,6 +6,7 @@ import enCorrections from '../../assets/messages/en/corrections.json';
 import enDesk from '../../assets/messages/en/desk.json';
 import enEvidence from '../../assets/messages/en/evidence.json';
 import enExchange from '../../assets/messages/en/exchange.json';
+import enHealth from '../../assets/messages/en/health.json';
 import enHeld from '../../assets/messages/en/held.json';
 import enInsight from '../../assets/messages/en/insight.json';
 import enKeeping from '../../assets/messages/en/keeping.json';
@@ -23,6 +24,7 @@ import esCorrections from '../../assets/messages/es/corrections.json';
 import esDesk from '../../assets/messages/es/desk.json';
 import esEvidence from '../../assets/messages/es/evidence.json';
 import esExchange from '../../assets/messages/es/exchange.json';
+import esHealth from '../../assets/messages/es/health.json';
 import esHeld from '../../assets/messages/es/held.json';
 import esInsight from '../../assets/messages/es/insight.json';
 import esKeeping from '../../assets/messages/es/keeping.json';
@@ -44,6 +46,7 @@ interface Catalogues {
   readonly desk: typeof enDesk;
   readonly evidence: typeof enEvidence;
   readonly exchange: typeof enExchange;
+  readonly health: typeof enHealth;
   readonly held: typeof enHeld;
   readonly insight: typeof enInsight;
   readonly keeping: typeof enKeeping;
@@ -64,6 +67,7 @@ const english: Catalogues = {
   desk: enDesk,
   evidence: enEvidence,
   exchange: enExchange,
+  health: enHealth,
   held: enHeld,
   insight: enInsight,
   keeping: enKeeping,
@@ -83,6 +87,7 @@ const spanish: Catalogues = {
   desk: esDesk,
   evidence: esEvidence,
   exchange: esExchange,
+  health: esHealth,
   held: esHeld,
   insight: esInsight,
   keeping: esKeeping,

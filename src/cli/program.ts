@@ -6,6 +6,7 @@ import { addBackup } from './commands/backup.ts';
 import { addCase } from './commands/case.ts';
 import { addCustody } from './commands/custody.ts';
 import { addDemo } from './commands/demo.ts';
+import { addDoctor } from './commands/doctor.ts';
 import { addDevice } from './commands/device.ts';
 import { addDue } from './commands/due.ts';
 import { addEvidence } from './commands/evidence.ts';
@@ -85,6 +86,7 @@ export const programFor = (shell: Shell): Command => {
     addReport,
     addBackup,
     addLedger,
+    addDoctor,
     addServe,
   ]) {
     add(program, shell);

@@ -42,6 +42,9 @@ import { evidenceList } from './operations/evidence-list.ts';
 import { evidenceSummary } from './operations/evidence-summary.ts';
 import { exportCancel } from './operations/export-cancel.ts';
 import { exportStatus } from './operations/export-status.ts';
+import { healthCancel } from './operations/health-cancel.ts';
+import { healthStart } from './operations/health-start.ts';
+import { healthStatus } from './operations/health-status.ts';
 import { identityConfirm } from './operations/identity-confirm.ts';
 import { identityDisagree } from './operations/identity-disagree.ts';
 import { identityLeaveUnidentified } from './operations/identity-leave-unidentified.ts';
@@ -293,6 +296,9 @@ const operations = [
   returnPlanCancel,
   returnPlanStart,
   returnPlanStatus,
+  healthStart,
+  healthStatus,
+  healthCancel,
   keepingShow,
   keepingSet,
   backupMake,
