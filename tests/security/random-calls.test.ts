@@ -18,6 +18,7 @@ const costly = new Set([
   'command-sheet.show',
   'device.list',
   'evidence.summary',
+  'health.start',
   'import.preview',
   'insight.show',
   'ledger.export',

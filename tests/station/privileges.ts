@@ -38,6 +38,12 @@ export const privileges: readonly Privilege[] = [
   {
     roles: [],
     because:
+      'Whoever stands before a station that does not work must learn why, signed in or not; it changes nothing.',
+    operations: words('health.start health.status health.cancel'),
+  },
+  {
+    roles: [],
+    because:
       'At an empty station nobody can sign in; the restore itself takes an administrator and their PIN.',
     operations: words('restore.open restore.status restore.cancel restore.run'),
   },
