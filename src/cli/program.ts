@@ -3,6 +3,7 @@ import { Command, type CommanderError, Option } from 'commander';
 import { languages } from '../domain/message.ts';
 import type { WordKey, Words } from '../host/words.ts';
 import { addBackup } from './commands/backup.ts';
+import { addBenchCard } from './commands/bench-card.ts';
 import { addCase } from './commands/case.ts';
 import { addCustody } from './commands/custody.ts';
 import { addDemo } from './commands/demo.ts';
@@ -66,6 +67,7 @@ export const programFor = (shell: Shell): Command => {
     addTag,
     addPrinter,
     addLabel,
+    addBenchCard,
     addRead,
     addScan,
     addId,

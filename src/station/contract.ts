@@ -5,6 +5,7 @@ import { backupCancel } from './operations/backup-cancel.ts';
 import { backupMake } from './operations/backup-make.ts';
 import { backupStatus } from './operations/backup-status.ts';
 import { benchCapacityOperation } from './operations/bench-capacity.ts';
+import { benchCardShow } from './operations/bench-card-show.ts';
 import { benchIdCheck } from './operations/bench-id-check.ts';
 import { benchIdNew } from './operations/bench-id-new.ts';
 import { benchSetCapacity } from './operations/bench-set-capacity.ts';
@@ -264,6 +265,7 @@ const operations = [
   printerTest,
   printerCalibrate,
   commandSheet,
+  benchCardShow,
   binLabel,
   benchCapacityOperation,
   benchSetCapacity,
