@@ -55,7 +55,13 @@ const start = async (): Promise<void> => {
   const words = wordsIn(language());
   const files = await readRendererFiles(join(productFolder, 'dist', 'renderer'));
   if (files === undefined) return giveUp(words('page-not-built'));
-  const station = await openStation({ folder, productFolder, openFile, onFault: faultLog(folder), surroundings: surroundingsOf('electron', folder) });
+  const station = await openStation({
+    folder,
+    productFolder,
+    openFile,
+    onFault: faultLog(folder),
+    surroundings: surroundingsOf('electron', folder),
+  });
   if (isRefusal(station)) return giveUp(sentenceOf(station, language()));
   const stopKeeping = keepDaily(station, folder);
   let closing = false;

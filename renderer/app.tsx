@@ -2,12 +2,14 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { I18nProvider } from 'react-aria-components';
 import { Opening } from './components/opening.tsx';
+import { HelpProvider } from './help/help-provider.tsx';
 import { useLanguage } from './i18n/language.ts';
 import { Shell } from './navigation/shell.tsx';
 import { ScanProvider } from './scan/scan-provider.tsx';
 import { FirstStartScreen } from './screens/first-start/first-start-screen.tsx';
 import { useStationQuery } from './station/hooks.ts';
 import { StationStatusContext } from './station/status.ts';
+import { TourProvider } from './tour/tour-provider.tsx';
 
 const queries = new QueryClient({
   defaultOptions: {
@@ -30,7 +32,9 @@ const Station = () => {
   return (
     <I18nProvider locale={language}>
       <StationStatusContext value={data}>
-        {data.state === 'empty' ? <FirstStartScreen /> : <Shell />}
+        <TourProvider>
+          <HelpProvider>{data.state === 'empty' ? <FirstStartScreen /> : <Shell />}</HelpProvider>
+        </TourProvider>
       </StationStatusContext>
     </I18nProvider>
   );

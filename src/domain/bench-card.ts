@@ -24,7 +24,8 @@ export const benchCardOf = ({ version, cautions, checks }: Procedure): BenchCard
     const step = last?.zone === zone ? last : { zone, titles: [], cautions: [] };
     if (step !== last) steps.push(step);
     step.titles.push(title);
-    if (caution !== undefined && !step.cautions.some(({ en }) => en === caution.en)) step.cautions.push(caution);
+    if (caution !== undefined && !step.cautions.some(({ en }) => en === caution.en))
+      step.cautions.push(caution);
   }
   const general = new Set(cautions.map(({ en }) => en));
   return {

@@ -140,6 +140,7 @@ import { restoreStatus } from './operations/restore-status.ts';
 import { returnPlanCancel } from './operations/return-plan-cancel.ts';
 import { returnPlanStart } from './operations/return-plan-start.ts';
 import { returnPlanStatus } from './operations/return-plan-status.ts';
+import { ruleSourcesList } from './operations/rule-sources.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
 import { scannerLearn } from './operations/scanner-learn.ts';
@@ -234,6 +235,7 @@ const operations = [
   countPreview,
   countFinish,
   procedureShow,
+  ruleSourcesList,
   programShow,
   programVersion,
   programAdopt,

@@ -139,7 +139,10 @@ const orderIn = (
     );
     return number === undefined || said === undefined
       ? undefined
-      : beside([{ block: number, xMm: 0 }, { block: said, xMm: numberMm }]);
+      : beside([
+          { block: number, xMm: 0 },
+          { block: said, xMm: numberMm },
+        ]);
   });
   const whole = [heading, ...rows].filter((block) => block !== undefined);
   return whole.length === steps.length + 1 ? pile(whole, 0.4) : undefined;

@@ -24,7 +24,9 @@ export const privileges: readonly Privilege[] = [
   {
     roles: [],
     because: 'It tells nothing of a device or a person: rules, printed symbols, the code itself.',
-    operations: words('procedure.show command-sheet.show bench-card.show bench-id.new bench-id.check picture.read'),
+    operations: words(
+      'procedure.show rule-sources.list command-sheet.show bench-card.show bench-id.new bench-id.check picture.read',
+    ),
   },
   {
     roles: [],

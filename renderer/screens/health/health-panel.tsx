@@ -71,10 +71,7 @@ export const HealthPanel = () => {
   );
 };
 
-const progressOf = (
-  status: HealthStatus | undefined,
-  t: ReturnType<typeof useText>['t'],
-): string =>
+const progressOf = (status: HealthStatus | undefined, t: ReturnType<typeof useText>['t']): string =>
   status?.state === 'working' && status.of > 0
     ? t('health:looking', { done: status.done, of: status.of })
     : t('health:beginning');

@@ -1,6 +1,7 @@
 /** What only a page knows of itself: whether it may use a camera, how many there are, and whether its decoders start. */
-import { type CameraLook, judgeCamera } from '../../../src/domain/health/judge-devices.ts';
+
 import type { Finding } from '../../../src/domain/health/finding.ts';
+import { type CameraLook, judgeCamera } from '../../../src/domain/health/judge-devices.ts';
 import { PictureReader } from '../../camera/picture-reader.ts';
 
 /** Decoders that start at all have answered for an empty picture by then. */

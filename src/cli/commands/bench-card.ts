@@ -20,7 +20,9 @@ export const addBenchCard = (program: Command, { words, terminal }: Shell): void
       new Option('--paper <paper>', words('help-bench-card-paper')).choices(['A4', 'Letter']).default('A4'),
     )
     .addOption(
-      new Option('--in <languages>', words('help-bench-card-in')).choices(['en', 'es', 'both']).default('both'),
+      new Option('--in <languages>', words('help-bench-card-in'))
+        .choices(['en', 'es', 'both'])
+        .default('both'),
     )
     .action(async ({ out, paper, in: languages }: BenchCardFlags, command: Command) => {
       const job = jobOf(command, terminal);

@@ -2,9 +2,9 @@
 import { access } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Command } from 'commander';
+import { instant } from '../../domain/brand.ts';
 import { byGravity, type Finding, isAnythingWrong, type WordedFinding } from '../../domain/health/finding.ts';
 import { countsOf, healthReport } from '../../domain/health/report.ts';
-import { instant } from '../../domain/brand.ts';
 import { isRefusal, type Refusal, refusal } from '../../domain/refusal.ts';
 import { dataFolder } from '../../host/data-folder.ts';
 import { faultLog } from '../../host/fault-log.ts';
@@ -31,7 +31,9 @@ export const addDoctor = (program: Command, { words, terminal }: Shell): void =>
       const word = wordFindingIn(job.language);
       const report = healthReport(findings, new Date().toISOString(), word);
       if (out !== undefined) {
-        const text = out.endsWith('.json') ? JSON.stringify(report, undefined, 2) : reportText(report.findings, job);
+        const text = out.endsWith('.json')
+          ? JSON.stringify(report, undefined, 2)
+          : reportText(report.findings, job);
         await writeBytes(out, Buffer.from(`${text}\n`), job.language);
       }
       const counts = countsOf(findings);
@@ -53,7 +55,8 @@ class Found extends Failure {
   }
 }
 
-const reportText = (findings: readonly WordedFinding[], job: Job): string => linesOf(findings, job).join('\n');
+const reportText = (findings: readonly WordedFinding[], job: Job): string =>
+  linesOf(findings, job).join('\n');
 
 const linesOf = (findings: readonly WordedFinding[], { language }: Job): readonly string[] =>
   findings.map(({ subject, state, found, todo }) => {
@@ -72,7 +75,8 @@ const findingsOf = async (job: Job): Promise<readonly Finding[]> => {
     language: job.language,
     now: () => instant(new Date().toISOString()),
   };
-  const without = async (closed: Refusal | undefined) => (await examineWithoutRecord(places, closed)).findings;
+  const without = async (closed: Refusal | undefined) =>
+    (await examineWithoutRecord(places, closed)).findings;
   if (!(await isRecordThere(folder))) return without(undefined);
   const options = { folder, productFolder, surroundings, onFault: faultLog(folder) };
   // What keeps a station from opening without a sentence is the product's own files, and told of those.

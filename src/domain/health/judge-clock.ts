@@ -20,7 +20,11 @@ export interface Clock {
   /** The time zone of the PC before, and when it was first seen changed. */
   readonly zoneBefore?: { readonly zone: string; readonly changedAt: string } | undefined;
   /** The difference of both from UTC now, in minutes; absent where there is no station yet. */
-  readonly station?: { readonly zone: string; readonly offsetMinutes: number; readonly pcOffsetMinutes: number };
+  readonly station?: {
+    readonly zone: string;
+    readonly offsetMinutes: number;
+    readonly pcOffsetMinutes: number;
+  };
 }
 
 export const judgeClock = (clock: Clock): readonly Finding[] => {
@@ -35,9 +39,7 @@ export const judgeClock = (clock: Clock): readonly Finding[] => {
 const yearFault = ({ now }: Clock): Finding | undefined => {
   const year = new Date(now).getUTCFullYear();
   const { firstYear, lastYear } = thresholds.clock;
-  return year < firstYear || year > lastYear
-    ? finding('clock', 'wrong', 'clock-year', { year })
-    : undefined;
+  return year < firstYear || year > lastYear ? finding('clock', 'wrong', 'clock-year', { year }) : undefined;
 };
 
 const aheadFault = ({ now, recordedAt }: Clock): Finding | undefined => {

@@ -17,7 +17,8 @@ export interface Backups {
 
 export const judgeBackups = (measured: Backups): readonly Finding[] => {
   const { now, state, lastAt, lastBytes, folder } = measured;
-  if (state === 'not set up' || folder === undefined) return [finding('backups', 'attention', 'backups-not-set-up')];
+  if (state === 'not set up' || folder === undefined)
+    return [finding('backups', 'attention', 'backups-not-set-up')];
   if (!folder.isThere)
     return [finding('backups', 'wrong', 'backup-folder-missing', { folder: { private: folder.path } })];
   const room = lastBytes === undefined ? undefined : folder.freeBytes / lastBytes;

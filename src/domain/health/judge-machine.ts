@@ -71,7 +71,10 @@ export interface AssetFaults {
 export const judgeAssets = ({ looked, faulty }: AssetFaults): Finding =>
   faulty.length === 0
     ? finding('assets', 'good', 'assets-good', { count: looked })
-    : finding('assets', 'wrong', 'assets-faulty', { count: faulty.length, files: faulty.slice(0, 5).join(', ') });
+    : finding('assets', 'wrong', 'assets-faulty', {
+        count: faulty.length,
+        files: faulty.slice(0, 5).join(', '),
+      });
 
 export interface Memory {
   /** Of the process of the station. */

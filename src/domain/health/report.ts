@@ -1,5 +1,11 @@
 /** A report of the findings for whoever helps: nothing in it names a person, a device, a printer or a place of the PC. */
-import { type Finding, type HealthState, healthStates, type WordedFinding, withoutPrivate } from './finding.ts';
+import {
+  type Finding,
+  type HealthState,
+  healthStates,
+  type WordedFinding,
+  withoutPrivate,
+} from './finding.ts';
 
 export interface HealthReport {
   readonly program: 'SRL Bench';

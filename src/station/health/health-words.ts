@@ -2,7 +2,12 @@
 import { createInstance } from 'i18next';
 import english from '../../../assets/messages/en/health.json' with { type: 'json' };
 import spanish from '../../../assets/messages/es/health.json' with { type: 'json' };
-import { type Finding, type HealthSubject, shownValues, type WordedFinding } from '../../domain/health/finding.ts';
+import {
+  type Finding,
+  type HealthSubject,
+  shownValues,
+  type WordedFinding,
+} from '../../domain/health/finding.ts';
 import type { Language } from '../../domain/message.ts';
 
 const catalogue = createInstance();

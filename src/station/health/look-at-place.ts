@@ -28,9 +28,7 @@ const ofMachine = (
   subject,
   limitMs: quickMs,
   look: async ({ surroundings }) => [
-    surroundings === undefined
-      ? finding(subject, 'not known', 'not-told')
-      : judge(await surroundings.look()),
+    surroundings === undefined ? finding(subject, 'not known', 'not-told') : judge(await surroundings.look()),
   ],
 });
 

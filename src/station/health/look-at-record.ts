@@ -1,14 +1,19 @@
 /** What is looked at in an open record, and in what its settings name: disk, backups, checkpoints, clock, printers, scanner. */
 import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
+import { dateInZone } from '../../domain/calendar.ts';
+import type { Station } from '../../domain/evolve.ts';
 import { type Finding, finding } from '../../domain/health/finding.ts';
 import { judgeClock } from '../../domain/health/judge-clock.ts';
 import { judgePrinters, judgeScanner, type PrinterLook } from '../../domain/health/judge-devices.ts';
-import { type Backups, judgeBackups, judgeCheckpoints, type KeptElsewhere } from '../../domain/health/judge-keeping.ts';
+import {
+  type Backups,
+  judgeBackups,
+  judgeCheckpoints,
+  type KeptElsewhere,
+} from '../../domain/health/judge-keeping.ts';
 import { judgeRecord } from '../../domain/health/judge-record.ts';
 import { judgeDisk } from '../../domain/health/judge-storage.ts';
-import { dateInZone } from '../../domain/calendar.ts';
-import type { Station } from '../../domain/evolve.ts';
 import { backupState } from '../../domain/keeping.ts';
 import { ledgerFileName } from '../../ledger/sqlite/sqlite-ledger.ts';
 import { openDestination } from '../../printing/open-destination.ts';
@@ -131,7 +136,9 @@ const keptElsewhere = async (folder: string | undefined): Promise<Pick<KeptElsew
   if (folder === undefined) return {};
   if ((await backupFolderFault(folder)) !== undefined) return { folder: { isThere: false, path: folder } };
   const names = (await readdir(folder)).filter((name) => name.endsWith('.checkpoint'));
-  const times = await Promise.all(names.map(async (name) => (await stat(join(folder, name))).mtime.toISOString()));
+  const times = await Promise.all(
+    names.map(async (name) => (await stat(join(folder, name))).mtime.toISOString()),
+  );
   const writtenAt = times.toSorted().at(-1);
   return { folder: { isThere: true, ...(writtenAt === undefined ? {} : { writtenAt }) } };
 };
@@ -161,7 +168,8 @@ const printerLook = async (
   const asked = (async (): Promise<PrinterLook> => {
     const destination = await openDestination(settings);
     const { condition, problem } = await destination.check();
-    const why = problem === undefined ? undefined : { code: problem.code, sentence: sentenceOf(problem, language) };
+    const why =
+      problem === undefined ? undefined : { code: problem.code, sentence: sentenceOf(problem, language) };
     return { name, condition, ...(why === undefined ? {} : { problem: why }) };
   })();
   return Promise.race([asked, silence(name, signal)]);
