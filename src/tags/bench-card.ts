@@ -102,7 +102,7 @@ const cardAt = (
     ]),
   );
   const order = inColumns((language) => orderIn(card, language, { title, text, columnMm }));
-  const symbols = commandRows(commands, languages, {
+  const symbols = commandRows(groupsOf(commands), languages, {
     widthMm,
     barsMm: sizeOf('bars'),
     sizeMm: sizes.caution.minimumMm,
@@ -114,6 +114,16 @@ const cardAt = (
     return undefined;
   const whole = pile([first, order, pile([above, symbols], 1)], sizeOf('gap') + 1);
   return whole.heightMm > stock.heightMm - 2 * marginMm ? undefined : whole.draw(marginMm, marginMm);
+};
+
+/** The digits are found together. */
+const groupsOf = (commands: readonly Command[]): readonly (readonly Command[])[] => {
+  const isDigit = ({ label }: Command): boolean => /^\d$/.test(label.en);
+  const first = commands.findIndex(isDigit);
+  const last = commands.findLastIndex(isDigit);
+  return first < 0
+    ? [commands]
+    : [commands.slice(0, first), commands.slice(first, last + 1), commands.slice(last + 1)];
 };
 
 const orderIn = (

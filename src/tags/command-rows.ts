@@ -1,10 +1,10 @@
-/** Command symbols in rows, each as wide as it must be, with its name above the bars. */
+/** Command symbols in rows, each as wide as it must be, with its name above the bars; each group begins a row. */
 import type { Language } from '../domain/message.ts';
 import { type Block, paragraph, type Style } from '../typesetting/paragraph.ts';
 import { type DotDensity, dotMm } from '../typesetting/primitive.ts';
 import { encodeSymbol, minimumBarHeightMm, moduleDots, placeSymbol } from '../typesetting/symbol.ts';
 import type { Command } from './command-sheet.ts';
-import { beside, pile } from './tag-layout.ts';
+import { pile } from './tag-layout.ts';
 import { inEach } from './words.ts';
 
 export interface RowSizes {
@@ -23,23 +23,35 @@ const betweenMm = 2;
 
 /** `undefined` where a name is wider than its symbol even when each word has a line of its own. */
 export const commandRows = (
-  commands: readonly Command[],
+  groups: readonly (readonly Command[])[],
   languages: readonly Language[],
   sizes: RowSizes,
 ): Block | undefined => {
   const rows: { block: Block; xMm: number }[][] = [];
-  let xMm = Number.POSITIVE_INFINITY;
-  for (const command of commands) {
-    const cell = cellOf(command, languages, sizes);
-    if (cell === undefined) return undefined;
-    if (xMm + cell.widthMm > sizes.widthMm) {
-      rows.push([]);
-      xMm = 0;
+  for (const commands of groups) {
+    let xMm = Number.POSITIVE_INFINITY;
+    for (const command of commands) {
+      const cell = cellOf(command, languages, sizes);
+      if (cell === undefined) return undefined;
+      if (xMm + cell.widthMm > sizes.widthMm) {
+        rows.push([]);
+        xMm = 0;
+      }
+      rows.at(-1)?.push({ block: cell.block, xMm });
+      xMm += cell.widthMm + betweenMm;
     }
-    rows.at(-1)?.push({ block: cell.block, xMm });
-    xMm += cell.widthMm + betweenMm;
   }
-  return pile(rows.map(beside), sizes.gapMm);
+  return pile(rows.map(onOneLine), sizes.gapMm);
+};
+
+/** Beside one another, their lower ends at one height, so that the bars of a row stand in line. */
+const onOneLine = (cells: readonly { readonly block: Block; readonly xMm: number }[]): Block => {
+  const heightMm = Math.max(0, ...cells.map(({ block }) => block.heightMm));
+  return {
+    heightMm,
+    draw: (xMm, yMm) =>
+      cells.flatMap(({ block, xMm: offsetMm }) => block.draw(xMm + offsetMm, yMm + heightMm - block.heightMm)),
+  };
 };
 
 const cellOf = (

@@ -23,21 +23,22 @@ export const examine = async (
   ];
   let done = 0;
   onProgress({ done, of: looks.length });
-  try {
-    const found = await Promise.all(
-      looks.map(async (look) => {
-        const findings = await look();
-        done += 1;
-        onProgress({ done, of: looks.length });
-        return findings;
-      }),
-    );
-    return { findings: byGravity(found.flat()) };
-  } catch (error) {
-    if (signal.aborted) return refusal('health-canceled');
-    throw error;
-  }
+  const found = Promise.all(
+    looks.map(async (look) => {
+      const findings = await look();
+      done += 1;
+      onProgress({ done, of: looks.length });
+      return findings;
+    }),
+  );
+  const findings = await Promise.race([found, endOf(signal)]);
+  return signal.aborted || findings === undefined
+    ? refusal('health-canceled')
+    : { findings: byGravity(findings.flat()) };
 };
+
+const endOf = (signal: AbortSignal): Promise<undefined> =>
+  new Promise((resolve) => signal.addEventListener('abort', () => resolve(undefined), { once: true }));
 
 const boundTo =
   <Sources>(look: Look<Sources>, sources: Sources, signal: AbortSignal) =>

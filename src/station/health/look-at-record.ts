@@ -118,10 +118,10 @@ export const looksAtRecord: readonly Look<RecordSources>[] = [
   {
     subject: 'printers',
     limitMs: 2 * printerMs,
-    look: async (sources, signal) => {
+    look: async (sources) => {
       const station = await stationOf(sources);
       const printers = station === undefined ? [] : printerViews(station);
-      const looks = printers.map((printer) => printerLook(printer, sources, signal));
+      const looks = printers.map((printer) => printerLook(printer, sources));
       return judgePrinters(await Promise.all(looks));
     },
   },
@@ -159,11 +159,7 @@ const backupsOf = async (station: Station, { folder, now }: RecordSources): Prom
 };
 
 /** A printer that does not answer in time is told as such, and the others by themselves. */
-const printerLook = async (
-  { settings }: PrinterView,
-  { language }: RecordSources,
-  signal: AbortSignal,
-): Promise<PrinterLook> => {
+const printerLook = async ({ settings }: PrinterView, { language }: RecordSources): Promise<PrinterLook> => {
   const { name } = settings;
   const asked = (async (): Promise<PrinterLook> => {
     const destination = await openDestination(settings);
@@ -172,15 +168,12 @@ const printerLook = async (
       problem === undefined ? undefined : { code: problem.code, sentence: sentenceOf(problem, language) };
     return { name, condition, ...(why === undefined ? {} : { problem: why }) };
   })();
-  return Promise.race([asked, silence(name, signal)]);
+  return Promise.race([asked, silence(name)]);
 };
 
-const silence = (name: string, signal: AbortSignal): Promise<PrinterLook> =>
+const silence = (name: string): Promise<PrinterLook> =>
   new Promise((resolve) => {
-    const say = (): void => resolve({ name, condition: 'no answer' });
-    const timer = setTimeout(say, printerMs);
-    timer.unref();
-    signal.addEventListener('abort', say, { once: true });
+    setTimeout(() => resolve({ name, condition: 'no answer' }), printerMs).unref();
   });
 
 /** Why the others cannot be told where the record could not be opened. */

@@ -31,28 +31,25 @@ export interface Look<Sources> {
   look(sources: Sources, signal: AbortSignal): Promise<readonly Finding[]>;
 }
 
-/** Throws the signal's reason where it was ended; whatever else happens is a finding. */
+/** Never throws: what fails, and what takes too long, is a finding. A look that was ended is told to stop by the signal. */
 export const withinLimit = async <Sources>(
   { subject, limitMs, look }: Look<Sources>,
   sources: Sources,
   signal: AbortSignal,
 ): Promise<readonly Finding[]> => {
   const ownEnd = new AbortController();
-  const both = AbortSignal.any([signal, ownEnd.signal]);
   let timer: NodeJS.Timeout | undefined;
-  const ended = new Promise<readonly Finding[]>((resolve, reject) => {
+  const late = new Promise<readonly Finding[]>((resolve) => {
     timer = setTimeout(() => {
       ownEnd.abort();
       resolve([finding(subject, 'not known', 'took-too-long', { seconds: limitMs / 1000 })]);
     }, limitMs);
-    signal.addEventListener('abort', () => reject(signal.reason), { once: true });
   });
-  const looked = look(sources, both).catch((error: unknown) => {
-    if (signal.aborted) throw error;
-    return [finding(subject, 'not known', 'could-not-look', { code: codeOf(error) })];
-  });
+  const looked = look(sources, AbortSignal.any([signal, ownEnd.signal])).catch((error: unknown) => [
+    finding(subject, 'not known', 'could-not-look', { code: codeOf(error) }),
+  ]);
   try {
-    return await Promise.race([looked, ended]);
+    return await Promise.race([looked, late]);
   } finally {
     clearTimeout(timer);
   }
