@@ -178,4 +178,47 @@ describe.runIf(hasBrowser())('a scanner that types', () => {
     await scanner.settle();
     expect(await page.getByText(/^Check 9 of/).count()).toBe(1);
   }, 120_000);
+
+  test('opens the help of each screen, and goes through the tour by what is really done', async () => {
+    const { page, scan, command } = await openDepot();
+    const help = page.getByRole('dialog');
+    const stop = (title: string) =>
+      page.getByRole('complementary').getByRole('heading', { name: title }).waitFor();
+    await command('help');
+    await help.getByText('Scan a badge or a device to begin.').waitFor();
+    await command('4');
+    await stop('Your badge');
+    await scan(demo.inspector);
+    await stop('The desk');
+    await command('desk');
+    await stop('A device to the bench');
+    await scan('K7M3X43SXJ');
+    await page.getByRole('heading', { name: 'K7M3X-43SXJ' }).first().waitFor();
+    await command('help');
+    await help.getByText('One device: its standing').waitFor();
+    await command('cancel');
+    await help.waitFor({ state: 'detached' });
+    await command('confirm');
+    await command('confirm');
+    await stop('The walk and its verdict');
+    await command('good');
+    await stop('The walk and its verdict');
+    await command('start', 'next');
+    await stop('The tag');
+    await command('back');
+    await stop('The walk and its verdict');
+    await command('cancel');
+    await page.getByRole('complementary').waitFor({ state: 'detached' });
+    await page.reload();
+    await page.getByRole('button', { name: 'Go on with the tour' }).waitFor();
+    await command('help', '4', 'next', 'held');
+    await page.getByRole('complementary').waitFor();
+    await command('start', 'next', 'schedule');
+    await stop('The record');
+    await command('help', '1');
+    await page.getByRole('heading', { name: 'Cautions and limits' }).waitFor();
+    await scan('WHAT-IS-THIS?');
+    await page.getByRole('heading', { name: 'Unknown code' }).or(page.getByRole('dialog')).first().waitFor();
+    expect(await page.getByText('What works everywhere').count()).toBe(0);
+  }, 120_000);
 });
