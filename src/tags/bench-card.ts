@@ -9,8 +9,7 @@ import { commandRows } from './command-rows.ts';
 import type { Command } from './command-sheet.ts';
 import { armsLengthCapMm, smallestSizeMm } from './letter-height.ts';
 import { type Paper, papers } from './paper.ts';
-import { toPng } from './png.ts';
-import { expectedSymbols, type TagSymbol, unreadable } from './prove.ts';
+import { expectedSymbols, type TagSymbol, unreadableSymbol } from './prove.ts';
 import { sizeAt } from './stack.ts';
 import { beside, pile, type Stock } from './tag-layout.ts';
 import { inOneLine, word } from './words.ts';
@@ -18,7 +17,7 @@ import { inOneLine, word } from './words.ts';
 export interface PrintedBenchCard {
   readonly pdf: Uint8Array;
   readonly symbols: readonly TagSymbol[];
-  /** The page was decoded from its raster and gave exactly its symbols. */
+  /** Each symbol was decoded from the dots on which it stands. */
   readonly proof: 'read back';
 }
 
@@ -51,7 +50,7 @@ export const renderBenchCard = async (
   const page = layOutBenchCard(card, commands, papers[paper], languages);
   if (isRefusal(page)) return refusal('bench-card-does-not-fit', { paper }, 'paper');
   const symbols = expectedSymbols(symbolsOf(page));
-  const symbology = await unreadable(await toPng(page), symbols);
+  const symbology = await unreadableSymbol(symbolsOf(page));
   if (symbology !== undefined) return refusal('tag-not-readable', { symbology });
   const title = inOneLine(word('benchCard'), languages);
   return { pdf: await toPdf([page], title), symbols, proof: 'read back' };

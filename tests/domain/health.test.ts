@@ -41,10 +41,13 @@ describe('the version of Node', () => {
   });
 });
 
-test('a PC with neither a browser nor Electron shows no window; with Electron alone it has no way round', () => {
+test('a PC with neither a browser nor Electron gives an address only; with Electron alone it has no way round', () => {
   const without = { ...machine, browser: undefined };
-  expect(judgeBrowser(without)).toMatchObject({ state: 'wrong', says: 'no-window' });
-  expect(judgeBrowser({ ...without, hasElectronRuntime: true })).toMatchObject({ state: 'attention' });
+  expect(judgeBrowser(without)).toMatchObject({ state: 'attention', says: 'no-window' });
+  expect(judgeBrowser({ ...without, hasElectronRuntime: true })).toMatchObject({
+    state: 'attention',
+    says: 'browser-none',
+  });
 });
 
 test('a page that is not built is wrong for a window, and to be seen to from a terminal', () => {

@@ -9,7 +9,8 @@ import { call } from '../../station/client.ts';
 import { openPdf } from '../../station/open-pdf.ts';
 import styles from './setup.module.css';
 
-type Card = Required<InputOf<'bench-card.show'>>;
+type Asked = InputOf<'bench-card.show'>;
+type Card = { readonly [Field in keyof Asked]-?: NonNullable<Asked[Field]> };
 
 export const BenchCard = () => {
   const { t } = useText();

@@ -51,9 +51,7 @@ export const judgeShell = ({ shell, electronVersion, hasElectronRuntime }: Machi
 export const judgeBrowser = ({ browser, hasElectronRuntime }: Machine): Finding => {
   if (browser !== undefined)
     return finding('browser', 'good', 'browser-found', { browser: { private: browser } });
-  return hasElectronRuntime
-    ? finding('browser', 'attention', 'browser-none')
-    : finding('browser', 'wrong', 'no-window');
+  return finding('browser', 'attention', hasElectronRuntime ? 'browser-none' : 'no-window');
 };
 
 export const judgePage = ({ isPageBuilt, shell }: Machine): Finding => {
