@@ -5,11 +5,9 @@ import { useText } from '../i18n/text.ts';
 import { type Route, useRoute } from '../navigation/route.ts';
 import { useScanHandler } from '../scan/scan.ts';
 import { type ReadyStation, useReadyStation } from '../station/status.ts';
+import { demoValues } from './demo-values.ts';
 import styles from './tour.module.css';
 import { isDone, stopNames, useTour } from './tour.ts';
-
-/** People of the demo and a device of it that can be inspected (`demo-data`). */
-const demoValues = { badge: 'HP10024', device: 'K7M3X-43SXJ', pin: '271828' } as const;
 
 export const TourGuide = () => {
   const { state } = useTour();

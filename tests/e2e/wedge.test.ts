@@ -192,8 +192,9 @@ describe.runIf(hasBrowser())('a scanner that types', () => {
     await stop('The desk');
     await command('desk');
     await stop('A device to the bench');
-    await scan('K7M3X43SXJ');
-    await page.getByRole('heading', { name: 'K7M3X-43SXJ' }).first().waitFor();
+    await command('start');
+    await scan('4R02SSYNB2');
+    await page.getByRole('heading', { name: '4R02S-SYNB2' }).first().waitFor();
     await command('help');
     await help.getByText('One device: its standing').waitFor();
     await command('cancel');
