@@ -212,9 +212,11 @@ describe.runIf(hasBrowser())('a scanner that types', () => {
     await page.getByRole('complementary').waitFor({ state: 'detached' });
     await page.reload();
     await page.getByRole('button', { name: 'Go on with the tour' }).waitFor();
-    await command('help', '4', 'next', 'held');
-    await page.getByRole('complementary').waitFor();
-    await command('start', 'next', 'schedule');
+    await command('help', '4', 'next', 'next');
+    await stop('Held devices');
+    await command('held');
+    await stop('The year of the bench');
+    await command('schedule');
     await stop('The record');
     await command('help', '1');
     await page.getByRole('heading', { name: 'Cautions and limits' }).waitFor();
