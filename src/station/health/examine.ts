@@ -37,8 +37,14 @@ export const examine = async (
     : { findings: byGravity(findings.flat()) };
 };
 
+/** Milliseconds in which what was begun lets go of the record; a printer that does not answer is not waited for. */
+const graceMs = 1_000;
+
 const endOf = (signal: AbortSignal): Promise<undefined> =>
-  new Promise((resolve) => signal.addEventListener('abort', () => resolve(undefined), { once: true }));
+  new Promise((resolve) => {
+    const end = (): void => void setTimeout(() => resolve(undefined), graceMs);
+    signal.addEventListener('abort', end, { once: true });
+  });
 
 const boundTo =
   <Sources>(look: Look<Sources>, sources: Sources, signal: AbortSignal) =>
