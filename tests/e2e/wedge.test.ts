@@ -181,6 +181,7 @@ describe.runIf(hasBrowser())('a scanner that types', () => {
 
   test('opens the help of each screen, and goes through the tour by what is really done', async () => {
     const { page, scan, command } = await openDepot();
+    page.setDefaultTimeout(20_000);
     const help = page.getByRole('dialog');
     const stop = (title: string) =>
       page.getByRole('complementary').getByRole('heading', { name: title }).waitFor();
