@@ -75,5 +75,5 @@ test.runIf(hasBrowser())(
     await keyboard.shortcut('?');
     expect(await page.getByRole('dialog').count()).toBe(0);
   },
-  120_000,
+  240_000,
 );

@@ -224,5 +224,5 @@ describe.runIf(hasBrowser())('a scanner that types', () => {
     await scan('WHAT-IS-THIS?');
     await page.getByRole('heading', { name: 'Unknown code' }).or(page.getByRole('dialog')).first().waitFor();
     expect(await page.getByText('What works everywhere').count()).toBe(0);
-  }, 120_000);
+  }, 240_000);
 });
