@@ -183,6 +183,7 @@ describe.runIf(hasBrowser())('a scanner that types', () => {
     const { page, scan, command } = await openDepot();
     page.setDefaultTimeout(20_000);
     const help = page.getByRole('dialog');
+    const startScreen = page.getByRole('heading', { name: 'Scan a device, or your badge' });
     const stop = (title: string) =>
       page.getByRole('complementary').getByRole('heading', { name: title }).waitFor();
     await command('help');
@@ -194,6 +195,7 @@ describe.runIf(hasBrowser())('a scanner that types', () => {
     await command('desk');
     await stop('A device to the bench');
     await command('start');
+    await startScreen.waitFor();
     await scan('4R02SSYNB2');
     await page.getByRole('heading', { name: '4R02S-SYNB2' }).first().waitFor();
     await command('help');
@@ -201,11 +203,14 @@ describe.runIf(hasBrowser())('a scanner that types', () => {
     await command('cancel');
     await help.waitFor({ state: 'detached' });
     await command('confirm');
+    await help.waitFor();
     await command('confirm');
     await stop('The walk and its verdict');
     await command('good');
     await stop('The walk and its verdict');
-    await command('start', 'next');
+    await command('start');
+    await startScreen.waitFor();
+    await command('next');
     await stop('The tag');
     await command('back');
     await stop('The walk and its verdict');
@@ -213,13 +218,21 @@ describe.runIf(hasBrowser())('a scanner that types', () => {
     await page.getByRole('complementary').waitFor({ state: 'detached' });
     await page.reload();
     await page.getByRole('button', { name: 'Go on with the tour' }).waitFor();
-    await command('help', '4', 'next', 'next');
+    await command('help');
+    await help.waitFor();
+    await command('4');
+    await stop('The walk and its verdict');
+    await command('next');
+    await stop('The tag');
+    await command('next');
     await stop('Held devices');
     await command('held');
     await stop('The year of the bench');
     await command('schedule');
     await stop('The record');
-    await command('help', '1');
+    await command('help');
+    await help.waitFor();
+    await command('1');
     await page.getByRole('heading', { name: 'Cautions and limits' }).waitFor();
     await scan('WHAT-IS-THIS?');
     await page.getByRole('heading', { name: 'Unknown code' }).or(page.getByRole('dialog')).first().waitFor();
