@@ -50,7 +50,9 @@ const onOneLine = (cells: readonly { readonly block: Block; readonly xMm: number
   return {
     heightMm,
     draw: (xMm, yMm) =>
-      cells.flatMap(({ block, xMm: offsetMm }) => block.draw(xMm + offsetMm, yMm + heightMm - block.heightMm)),
+      cells.flatMap(({ block, xMm: offsetMm }) =>
+        block.draw(xMm + offsetMm, yMm + heightMm - block.heightMm),
+      ),
   };
 };
 
