@@ -8,6 +8,7 @@ import { keepDaily } from '../src/host/keep-daily.ts';
 import { productFolder } from '../src/host/product-folder.ts';
 import { readRendererFiles } from '../src/host/renderer-files.ts';
 import type { ShellReport } from '../src/host/shell-process.ts';
+import { surroundingsOf } from '../src/host/surroundings.ts';
 import { languageOfLocale, wordsIn } from '../src/host/words.ts';
 import { sentenceOf } from '../src/station/sentence.ts';
 import { openStation } from '../src/station/station.ts';
@@ -54,7 +55,13 @@ const start = async (): Promise<void> => {
   const words = wordsIn(language());
   const files = await readRendererFiles(join(productFolder, 'dist', 'renderer'));
   if (files === undefined) return giveUp(words('page-not-built'));
-  const station = await openStation({ folder, productFolder, openFile, onFault: faultLog(folder) });
+  const station = await openStation({
+    folder,
+    productFolder,
+    openFile,
+    onFault: faultLog(folder),
+    surroundings: surroundingsOf('electron', folder),
+  });
   if (isRefusal(station)) return giveUp(sentenceOf(station, language()));
   const stopKeeping = keepDaily(station, folder);
   let closing = false;

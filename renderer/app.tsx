@@ -2,6 +2,7 @@
 import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { I18nProvider } from 'react-aria-components';
 import { Opening } from './components/opening.tsx';
+import { HelpProvider } from './help/help-provider.tsx';
 import { useLanguage } from './i18n/language.ts';
 import { Unattended } from './lock/unattended.tsx';
 import { Shell } from './navigation/shell.tsx';
@@ -9,6 +10,7 @@ import { ScanProvider } from './scan/scan-provider.tsx';
 import { FirstStartScreen } from './screens/first-start/first-start-screen.tsx';
 import { useStationQuery } from './station/hooks.ts';
 import { StationStatusContext, useUnlockedStatus } from './station/status.ts';
+import { TourProvider } from './tour/tour-provider.tsx';
 
 const queries = new QueryClient({
   defaultOptions: {
@@ -32,7 +34,9 @@ const Station = () => {
   return (
     <I18nProvider locale={language}>
       <StationStatusContext value={shown}>
-        {shown.state === 'empty' ? <FirstStartScreen /> : <Shell />}
+        <TourProvider>
+          <HelpProvider>{shown.state === 'empty' ? <FirstStartScreen /> : <Shell />}</HelpProvider>
+        </TourProvider>
         {data.state === 'empty' ? null : <Unattended station={data} />}
       </StationStatusContext>
     </I18nProvider>

@@ -2,4 +2,8 @@
 import styles from './number-mark.module.css';
 
 export const NumberMark = ({ number }: { readonly number: number | undefined }) =>
-  number === undefined ? null : <span className={styles.number}>{number}</span>;
+  number === undefined ? null : (
+    <span className={styles.number} data-key={number}>
+      {number}
+    </span>
+  );

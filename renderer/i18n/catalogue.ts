@@ -6,7 +6,9 @@ import enCorrections from '../../assets/messages/en/corrections.json';
 import enDesk from '../../assets/messages/en/desk.json';
 import enEvidence from '../../assets/messages/en/evidence.json';
 import enExchange from '../../assets/messages/en/exchange.json';
+import enHealth from '../../assets/messages/en/health.json';
 import enHeld from '../../assets/messages/en/held.json';
+import enHelp from '../../assets/messages/en/help.json';
 import enInsight from '../../assets/messages/en/insight.json';
 import enKeeping from '../../assets/messages/en/keeping.json';
 import enLedger from '../../assets/messages/en/ledger.json';
@@ -17,13 +19,16 @@ import enProgram from '../../assets/messages/en/program.json';
 import enRecords from '../../assets/messages/en/records.json';
 import enSchedule from '../../assets/messages/en/schedule.json';
 import enScreens from '../../assets/messages/en/screens.json';
+import enTour from '../../assets/messages/en/tour.json';
 import enWalk from '../../assets/messages/en/walk.json';
 import esCamera from '../../assets/messages/es/camera.json';
 import esCorrections from '../../assets/messages/es/corrections.json';
 import esDesk from '../../assets/messages/es/desk.json';
 import esEvidence from '../../assets/messages/es/evidence.json';
 import esExchange from '../../assets/messages/es/exchange.json';
+import esHealth from '../../assets/messages/es/health.json';
 import esHeld from '../../assets/messages/es/held.json';
+import esHelp from '../../assets/messages/es/help.json';
 import esInsight from '../../assets/messages/es/insight.json';
 import esKeeping from '../../assets/messages/es/keeping.json';
 import esLedger from '../../assets/messages/es/ledger.json';
@@ -34,6 +39,7 @@ import esProgram from '../../assets/messages/es/program.json';
 import esRecords from '../../assets/messages/es/records.json';
 import esSchedule from '../../assets/messages/es/schedule.json';
 import esScreens from '../../assets/messages/es/screens.json';
+import esTour from '../../assets/messages/es/tour.json';
 import esWalk from '../../assets/messages/es/walk.json';
 import { type Language, languages } from '../../src/domain/message.ts';
 import { recall, remember } from '../station/remembered.ts';
@@ -44,7 +50,9 @@ interface Catalogues {
   readonly desk: typeof enDesk;
   readonly evidence: typeof enEvidence;
   readonly exchange: typeof enExchange;
+  readonly health: typeof enHealth;
   readonly held: typeof enHeld;
+  readonly help: typeof enHelp;
   readonly insight: typeof enInsight;
   readonly keeping: typeof enKeeping;
   readonly ledger: typeof enLedger;
@@ -55,6 +63,7 @@ interface Catalogues {
   readonly records: typeof enRecords;
   readonly schedule: typeof enSchedule;
   readonly screens: typeof enScreens;
+  readonly tour: typeof enTour;
   readonly walk: typeof enWalk;
 }
 
@@ -64,7 +73,9 @@ const english: Catalogues = {
   desk: enDesk,
   evidence: enEvidence,
   exchange: enExchange,
+  health: enHealth,
   held: enHeld,
+  help: enHelp,
   insight: enInsight,
   keeping: enKeeping,
   ledger: enLedger,
@@ -75,6 +86,7 @@ const english: Catalogues = {
   records: enRecords,
   schedule: enSchedule,
   screens: enScreens,
+  tour: enTour,
   walk: enWalk,
 };
 const spanish: Catalogues = {
@@ -83,7 +95,9 @@ const spanish: Catalogues = {
   desk: esDesk,
   evidence: esEvidence,
   exchange: esExchange,
+  health: esHealth,
   held: esHeld,
+  help: esHelp,
   insight: esInsight,
   keeping: esKeeping,
   ledger: esLedger,
@@ -94,6 +108,7 @@ const spanish: Catalogues = {
   records: esRecords,
   schedule: esSchedule,
   screens: esScreens,
+  tour: esTour,
   walk: esWalk,
 };
 

@@ -16,6 +16,7 @@ import { CaseScreen } from '../screens/identity/case-screen.tsx';
 import { WhoScreen } from '../screens/identity/who-screen.tsx';
 import { InsightScreen } from '../screens/insight/insight-screen.tsx';
 import { LifelineScreen } from '../screens/lifeline/lifeline-screen.tsx';
+import { LimitsScreen } from '../screens/limits/limits-screen.tsx';
 import { MarkingsScreen } from '../screens/markings/markings-screen.tsx';
 import { RelabelScreen } from '../screens/markings/relabel-screen.tsx';
 import { NewNoticeScreen } from '../screens/notices/new-notice-screen.tsx';
@@ -110,6 +111,8 @@ export const CurrentScreen = () => {
       return <RecordScreen key={route.inspection} inspection={route.inspection} />;
     case 'insight':
       return <InsightScreen />;
+    case 'limits':
+      return <LimitsScreen />;
     case 'setup':
       return <SetupScreen key={route.panel} panel={route.panel} />;
   }

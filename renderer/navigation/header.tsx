@@ -1,7 +1,8 @@
-/** The head of the window: station, scan field, who is signed in, language and theme. */
+/** The head of the window: station, scan field, who is signed in, language, theme and help. */
 import { CameraButton } from '../camera/camera-button.tsx';
 import { Button } from '../components/button.tsx';
 import { useTheme } from '../design/theme.ts';
+import { HelpButton } from '../help/help-button.tsx';
 import { useText } from '../i18n/text.ts';
 import { ScanField } from '../scan/scan-field.tsx';
 import { useReadyStation } from '../station/status.ts';
@@ -30,6 +31,7 @@ export const LookSwitches = () => {
   const { theme, toggle } = useTheme();
   return (
     <div className={styles.switches}>
+      <HelpButton />
       <Button
         look="quiet"
         label={t('screens:header.languageLabel')}

@@ -60,6 +60,8 @@ export type Route =
   | { readonly screen: 'records'; readonly benchId?: BenchId | undefined }
   | { readonly screen: 'record'; readonly inspection: number }
   | { readonly screen: 'insight' }
+  /** Cautions and limits. */
+  | { readonly screen: 'limits' }
   /** The first panel where none is named. */
   | { readonly screen: 'setup'; readonly panel?: string | undefined };
 
@@ -103,6 +105,7 @@ export const hashOf = (route: Route): string => {
       return route.benchId === undefined ? '#/desk' : `#/desk/${route.benchId}`;
     case 'custody':
     case 'kits':
+    case 'limits':
     case 'reinspections':
       return `#/${route.screen}`;
     case 'count':
@@ -175,6 +178,7 @@ export const routeOf = (hash: string): Route => {
       return { screen, benchId: benchId.data };
     case 'markings':
     case 'insight':
+    case 'limits':
     case 'reinspections':
     case 'custody':
     case 'kits':

@@ -3,6 +3,7 @@ import { CameraProvider } from '../camera/camera-provider.tsx';
 import { useText } from '../i18n/text.ts';
 import { WindowScans } from '../scan/window-scans.tsx';
 import { InStep } from '../station/in-step.tsx';
+import { TourGuide } from '../tour/tour-guide.tsx';
 import { CurrentScreen } from './current-screen.tsx';
 import { Header } from './header.tsx';
 import { Navigation } from './navigation.tsx';
@@ -21,6 +22,7 @@ export const Shell = () => {
         <main id="screen" className={styles.screen} tabIndex={-1}>
           <CurrentScreen />
         </main>
+        <TourGuide />
         <WindowScans />
         <InStep />
       </div>

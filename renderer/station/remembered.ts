@@ -1,6 +1,6 @@
-/** What this window remembers for the next time: language, theme, where checkpoints are kept, and whether refusals are read aloud. Works without storage, only forgetfully. */
+/** What this window remembers for the next time: language, theme, where checkpoints are kept, whether refusals are read aloud, and how far the tour is. Works without storage, only forgetfully. */
 
-type Name = 'language' | 'theme' | 'checkpoint-folder' | 'read-aloud';
+type Name = 'language' | 'theme' | 'checkpoint-folder' | 'read-aloud' | 'tour';
 
 export const recall = (name: Name): string | undefined => {
   try {

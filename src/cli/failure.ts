@@ -10,6 +10,8 @@ export class Failure extends Error {
   readonly error: CallError;
   /** What was found out before it failed, given beside the error with `--json`. */
   readonly found: Readonly<Record<string, unknown>>;
+  /** True where everything was printed already, and only the exit status is left. */
+  readonly isSaid: boolean = false;
 
   constructor(error: CallError, found: Readonly<Record<string, unknown>> = {}) {
     super(error.sentence);

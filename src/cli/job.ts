@@ -9,9 +9,10 @@ import { isRefusal, refusal } from '../domain/refusal.ts';
 import { dataFolder } from '../host/data-folder.ts';
 import { faultLog } from '../host/fault-log.ts';
 import { productFolder } from '../host/product-folder.ts';
+import { surroundingsOf } from '../host/surroundings.ts';
 import { languageOfEnvironment, type Words, wordsIn } from '../host/words.ts';
 import type { InputOf, OperationName, OutputOf } from '../station/contract.ts';
-import { openStation } from '../station/station.ts';
+import { openStation, type Station } from '../station/station.ts';
 import { Failure, failureOf } from './failure.ts';
 import type { Terminal } from './terminal.ts';
 
@@ -63,18 +64,28 @@ export interface StationAccess {
   readonly badge: string | undefined;
 }
 
+/** Calls in the session of the terminal. */
+export const stationCall =
+  (station: Station, language: Language): StationCall =>
+  async (operation, input) => {
+    const result = await station.call({ session: 'terminal', from: 'terminal', operation, input, language });
+    if (!result.ok) throw new Failure(result.error);
+    return result.output as OutputOf<typeof operation>;
+  };
+
 /** Opens the station of the folder, works, and gives the folder free again whatever happens. */
 export const withStationIn = async <Result>(
   { folder, language, badge }: StationAccess,
   work: (call: StationCall, folder: string) => Promise<Result>,
 ): Promise<Result> => {
-  const station = await openStation({ folder, productFolder, onFault: faultLog(folder) });
+  const station = await openStation({
+    folder,
+    productFolder,
+    onFault: faultLog(folder),
+    surroundings: surroundingsOf('terminal', folder),
+  });
   if (isRefusal(station)) throw failureOf(station, language);
-  const call: StationCall = async (operation, input) => {
-    const result = await station.call({ session: 'terminal', from: 'terminal', operation, input, language });
-    if (!result.ok) throw new Failure(result.error);
-    return result.output as OutputOf<typeof operation>;
-  };
+  const call = stationCall(station, language);
   try {
     if (badge !== undefined) await call('session.sign-in', { badge });
     return await work(call, folder);

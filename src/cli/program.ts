@@ -3,10 +3,12 @@ import { Command, type CommanderError, Option } from 'commander';
 import { languages } from '../domain/message.ts';
 import type { WordKey, Words } from '../host/words.ts';
 import { addBackup } from './commands/backup.ts';
+import { addBenchCard } from './commands/bench-card.ts';
 import { addCase } from './commands/case.ts';
 import { addCustody } from './commands/custody.ts';
 import { addDemo } from './commands/demo.ts';
 import { addDevice } from './commands/device.ts';
+import { addDoctor } from './commands/doctor.ts';
 import { addDue } from './commands/due.ts';
 import { addEvidence } from './commands/evidence.ts';
 import { addExport } from './commands/export.ts';
@@ -65,6 +67,7 @@ export const programFor = (shell: Shell): Command => {
     addTag,
     addPrinter,
     addLabel,
+    addBenchCard,
     addRead,
     addScan,
     addId,
@@ -85,6 +88,7 @@ export const programFor = (shell: Shell): Command => {
     addReport,
     addBackup,
     addLedger,
+    addDoctor,
     addServe,
   ]) {
     add(program, shell);

@@ -45,6 +45,6 @@ const report = (error: unknown, asJson: boolean, language: Language, terminal: T
     error instanceof Failure
       ? error
       : new Failure({ code: 'internal-error', sentence: words('internal-error') });
-  tell({ ...failure.found, error: failure.error }, failure.error.sentence);
+  if (!failure.isSaid) tell({ ...failure.found, error: failure.error }, failure.error.sentence);
   return exitCodes.refused;
 };

@@ -1,6 +1,6 @@
 /**
  * The symbols of the command sheet, with which a gloved hand drives the screens by scanner alone: answers, and the ways to
- * the screens that can be gone to from everywhere.
+ * the screens that can be gone to from everywhere, and to the help of whatever is on the screen.
  *
  * Letters and digits only, so that a keyboard scanner types them alike on every keyboard layout.
  */
@@ -40,6 +40,7 @@ export const commandNames = [
   '8',
   '9',
   ...placeNames,
+  'help',
 ] as const;
 export type CommandName = (typeof commandNames)[number];
 
@@ -77,6 +78,7 @@ const words: Record<CommandName, Message> = {
   schedule: { en: 'Schedule', es: 'Agenda' },
   records: { en: 'Records', es: 'Historial' },
   setup: { en: 'Setup', es: 'Ajustes' },
+  help: { en: 'Help', es: 'Ayuda' },
 };
 
 export const commandSymbols: readonly CommandSymbol[] = commandNames.map((name) => ({

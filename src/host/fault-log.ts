@@ -4,9 +4,11 @@ import { join } from 'node:path';
 
 const limitBytes = 1_000_000;
 
+export const faultLogFile = (folder: string): string => join(folder, 'faults.log');
+
 /** Writes to `faults.log` of the data folder and keeps the one before; a log that cannot be written is left alone. */
 export const faultLog = (folder: string): ((error: unknown, operation: string) => void) => {
-  const path = join(folder, 'faults.log');
+  const path = faultLogFile(folder);
   return (error, operation) => {
     const what = error instanceof Error ? (error.stack ?? error.message) : String(error);
     void write(path, `${new Date().toISOString()} ${operation}\n${what}\n\n`).catch(() => undefined);

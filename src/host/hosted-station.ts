@@ -7,6 +7,7 @@ import { faultLog } from './fault-log.ts';
 import { keepDaily } from './keep-daily.ts';
 import { productFolder } from './product-folder.ts';
 import { type RendererFiles, readRendererFiles } from './renderer-files.ts';
+import { surroundingsOf } from './surroundings.ts';
 import { startWebHost, type WebHost } from './web-host.ts';
 
 /** Why there is no host, as the key of its sentence. */
@@ -48,7 +49,12 @@ export const openHostedStation = async (
   const { folder, port } = options;
   const files = await builtPage();
   if (files === undefined) return { problem: 'page-not-built' };
-  const station = await openStation({ folder, productFolder, onFault: faultLog(folder) });
+  const station = await openStation({
+    folder,
+    productFolder,
+    onFault: faultLog(folder),
+    surroundings: surroundingsOf('browser', folder),
+  });
   if (isRefusal(station)) return station;
   try {
     const host: WebHost = await startWebHost({ station, files, port });

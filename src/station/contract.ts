@@ -5,6 +5,7 @@ import { backupCancel } from './operations/backup-cancel.ts';
 import { backupMake } from './operations/backup-make.ts';
 import { backupStatus } from './operations/backup-status.ts';
 import { benchCapacityOperation } from './operations/bench-capacity.ts';
+import { benchCardShow } from './operations/bench-card-show.ts';
 import { benchIdCheck } from './operations/bench-id-check.ts';
 import { benchIdNew } from './operations/bench-id-new.ts';
 import { benchSetCapacity } from './operations/bench-set-capacity.ts';
@@ -42,6 +43,9 @@ import { evidenceList } from './operations/evidence-list.ts';
 import { evidenceSummary } from './operations/evidence-summary.ts';
 import { exportCancel } from './operations/export-cancel.ts';
 import { exportStatus } from './operations/export-status.ts';
+import { healthCancel } from './operations/health-cancel.ts';
+import { healthStart } from './operations/health-start.ts';
+import { healthStatus } from './operations/health-status.ts';
 import { identityConfirm } from './operations/identity-confirm.ts';
 import { identityDisagree } from './operations/identity-disagree.ts';
 import { identityLeaveUnidentified } from './operations/identity-leave-unidentified.ts';
@@ -136,6 +140,7 @@ import { restoreStatus } from './operations/restore-status.ts';
 import { returnPlanCancel } from './operations/return-plan-cancel.ts';
 import { returnPlanStart } from './operations/return-plan-start.ts';
 import { returnPlanStatus } from './operations/return-plan-status.ts';
+import { ruleSourcesList } from './operations/rule-sources.ts';
 import { scanInterpret } from './operations/scan-interpret.ts';
 import { scannerForget } from './operations/scanner-forget.ts';
 import { scannerLearn } from './operations/scanner-learn.ts';
@@ -236,6 +241,7 @@ const operations = [
   countPreview,
   countFinish,
   procedureShow,
+  ruleSourcesList,
   programShow,
   programVersion,
   programAdopt,
@@ -267,6 +273,7 @@ const operations = [
   printerTest,
   printerCalibrate,
   commandSheet,
+  benchCardShow,
   binLabel,
   benchCapacityOperation,
   benchSetCapacity,
@@ -299,6 +306,9 @@ const operations = [
   returnPlanCancel,
   returnPlanStart,
   returnPlanStatus,
+  healthStart,
+  healthStatus,
+  healthCancel,
   keepingShow,
   keepingSet,
   backupMake,

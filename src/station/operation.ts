@@ -12,6 +12,10 @@ import type { Ledger } from '../ledger/ledger.ts';
 import type { JobProgress, Printed } from '../printing/destination.ts';
 import type { ExportOutcome } from './exchange/export-record.ts';
 import type { ImportOutcome } from './exchange/import-outcome.ts';
+import type { ClockWatch } from './health/clock-watch.ts';
+import type { Examination } from './health/examine.ts';
+import type { StationNotes } from './health/station-notes.ts';
+import type { Surroundings } from './health/surroundings.ts';
 import type { Keeper } from './keeping/keeper.ts';
 import type { PinGuard } from './pin.ts';
 import type { RecordedNotice } from './recall/record-notice.ts';
@@ -41,8 +45,13 @@ export interface OperationContext {
   readonly reportJobs: WorkJobs<ReportOutcome>;
   readonly returnPlanJobs: WorkJobs<PlannedReturns>;
   readonly noticeJobs: WorkJobs<RecordedNotice>;
+  readonly healthJobs: WorkJobs<Examination>;
   readonly keeper: Keeper;
   readonly planner: BenchPlanner;
+  readonly clockWatch: ClockWatch;
+  readonly notes: StationNotes;
+  /** Absent where the host told nothing of the PC. */
+  readonly surroundings: Surroundings | undefined;
   /** The data folder. */
   readonly folder: string;
   /** Where the product's own `assets` and `demo-data` are. */

@@ -16,6 +16,11 @@ import type { JobProgress, Printed } from '../printing/destination.ts';
 import { type CallResult, contract } from './contract.ts';
 import type { ExportOutcome } from './exchange/export-record.ts';
 import type { ImportOutcome } from './exchange/import-outcome.ts';
+import { ClockWatch } from './health/clock-watch.ts';
+import type { Examination } from './health/examine.ts';
+import { StationNotes } from './health/station-notes.ts';
+import type { Surroundings } from './health/surroundings.ts';
+import { zoneOfPc } from './health/zone.ts';
 import { Keeper } from './keeping/keeper.ts';
 import { stationIn } from './lookup.ts';
 import { OpenRecord, type RecordInUse } from './open-record.ts';
@@ -42,6 +47,8 @@ export interface StationOptions {
   readonly openFile?: ((path: string) => Promise<void>) | undefined;
   /** Where bench IDs come from; the random source of the system where absent. */
   readonly randomBytes?: ((count: number) => Uint8Array) | undefined;
+  /** What the host knows of the PC; what it tells is not known where this is absent. */
+  readonly surroundings?: Surroundings | undefined;
   /** Told of a fault inside the program; the caller of the operation gets a plain sentence instead. */
   readonly onFault?: ((error: unknown, operation: string) => void) | undefined;
 }
@@ -90,6 +97,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   const reportJobs = new WorkJobs<ReportOutcome>(20, (error) => faultOf(error, 'report.make'));
   const returnPlanJobs = new WorkJobs<PlannedReturns>(5, (error) => faultOf(error, 'return-plan.start'));
   const noticeJobs = new WorkJobs<RecordedNotice>(5, (error) => faultOf(error, 'notice.record'));
+  const healthJobs = new WorkJobs<Examination>(5, (error) => faultOf(error, 'health.start'));
   const keeper = new Keeper((error, operation) => faultOf(error, operation));
   const planner = new BenchPlanner((error) => faultOf(error, 'schedule.plan'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
@@ -101,6 +109,9 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       return { at, on: dateInZone(at, timeZone), by };
     };
   await keepKey(record.opened.ledger, occasionBy('station'));
+  const clockWatch = new ClockWatch(now);
+  const notes = new StationNotes(options.folder);
+  await notes.noteStart(zoneOfPc(), now());
 
   /** What a person who stands back and waits for it must not be locked out of. */
   const isHeldOpen = (): boolean => printJobs.isWorking || noticeJobs.isWorking || signing > 0;
@@ -136,8 +147,12 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       reportJobs,
       returnPlanJobs,
       noticeJobs,
+      healthJobs,
       keeper,
       planner,
+      clockWatch,
+      notes,
+      surroundings: options.surroundings,
       folder: options.folder,
       productFolder,
       language,
@@ -216,6 +231,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
       reportJobs,
       returnPlanJobs,
       noticeJobs,
+      healthJobs,
       keeper,
       planner,
     ])
@@ -242,6 +258,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
 
   return {
     call: async (request) => {
+      clockWatch.look();
       const inUse = await record.current();
       if (isRefusal(inUse)) return failed(inUse, request.language);
       const after: AfterCall = {};

@@ -48,9 +48,12 @@ export const verifyInput = z.object({
   checkpoint: z.string().max(20_000).optional(),
 });
 
+/** What a verification needs of the station; a verification of everything is noted with its moment. */
+type Verifying = Pick<OperationContext, 'ledger' | 'evidence' | 'notes' | 'now'>;
+
 /** Refuses a checkpoint that is none of the station's. Throws the signal's reason where it was ended. */
 export const verifyRecord = async (
-  { ledger, evidence }: Pick<OperationContext, 'ledger' | 'evidence'>,
+  { ledger, evidence, notes, now }: Verifying,
   { checkpoint, extent }: z.infer<typeof verifyInput>,
   options: Pick<VerifyOptions, 'signal' | 'onProgress'> = {},
 ): Promise<RecordVerification | Refusal> => {
@@ -65,9 +68,11 @@ export const verifyRecord = async (
           return { faults: [], notes: [] };
         });
   options.signal?.throwIfAborted();
+  const isSound = sound && pictures.faults.length === 0;
+  if (extent === 'everything') await notes.noteVerified({ at: now(), isSound, events: head.size });
   return {
     extent,
-    sound: sound && pictures.faults.length === 0,
+    sound: isSound,
     head,
     checkpoints,
     ...(kept === undefined ? {} : { keptSize: kept.size }),
@@ -78,7 +83,7 @@ export const verifyRecord = async (
 
 /** The same as a long work, which can be canceled. */
 export const verifyInJob = async (
-  context: Pick<OperationContext, 'ledger' | 'evidence'>,
+  context: Verifying,
   input: z.infer<typeof verifyInput>,
   control: WorkControl,
 ): Promise<RecordVerification | Refusal> => {

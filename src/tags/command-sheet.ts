@@ -5,12 +5,11 @@ import { sizeForCapHeight, sizeForWidth, textAt } from '../typesetting/paragraph
 import { toPdf } from '../typesetting/pdf.ts';
 import { type DotDensity, dotMm, type Layout, type Primitive, symbolsOf } from '../typesetting/primitive.ts';
 import { encodeSymbol, moduleDots, placeSymbol } from '../typesetting/symbol.ts';
+import { type Paper, papers } from './paper.ts';
 import { toPng } from './png.ts';
 import { expectedSymbols, type TagSymbol, unreadable } from './prove.ts';
 import type { Stock } from './tag-layout.ts';
 import { inEach } from './words.ts';
-
-export type Paper = 'A4' | 'Letter';
 
 export interface Command {
   readonly text: string;
@@ -25,12 +24,6 @@ export interface CommandSheet {
   /** Every page was decoded from its raster and gave exactly its symbols. */
   readonly proof: 'read back';
 }
-
-/** A4: ISO 216. Letter: 8½ × 11 in (ANSI/ASME Y14.1). */
-const papers: Record<Paper, Stock> = {
-  A4: { widthMm: 210, heightMm: 297 },
-  Letter: { widthMm: 215.9, heightMm: 279.4 },
-};
 
 /** Whole dots at 300 are whole dots on the 600 and 1200 of an office printer. */
 const dotsPerInch: DotDensity = 300;

@@ -5,6 +5,7 @@ import { screensOfDesk } from './desk-screens.ts';
 import { screensOfEvidence } from './evidence-screens.ts';
 import { screensAfterImport, screensOfExchange } from './exchange-screens.ts';
 import { screensOfHeld } from './held-screens.ts';
+import { helpAtFirstStart, screensOfHelp } from './help-screens.ts';
 import { screensOfIdentity } from './identity-screens.ts';
 import { screensOfInsight } from './insight-screens.ts';
 import { screensOfKeeping } from './keeping-screens.ts';
@@ -23,9 +24,11 @@ import { WedgeScanner } from './wedge-scanner.ts';
 /** The state of an empty station. */
 export const screensOfFirstStart: readonly Screen[] = [
   { name: 'first start', show: async (visit) => heading(visit, 'screens:firstStart.title') },
+  helpAtFirstStart,
   {
     name: 'set-up form',
     show: async (visit) => {
+      await visit.page.keyboard.press('Escape');
       await press(visit, 'screens:firstStart.emptyStart');
       await choose(visit.page.getByRole('checkbox'));
       return visit.page.getByRole('combobox').nth(1);
@@ -391,4 +394,5 @@ export const screens: readonly Screen[] = [
   ...screensOfHeld,
   ...screensOfReturnsPlan,
   ...screensOfNotices,
+  ...screensOfHelp,
 ];

@@ -1,5 +1,5 @@
-/** The record is backed up and comes back by keyboard alone. */
-import { mkdtemp, rm } from 'node:fs/promises';
+/** The record is backed up and comes back, and the station is looked over, by keyboard alone. */
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
@@ -9,7 +9,7 @@ import { openBenchWindow } from './bench-window.ts';
 import { Keyboard } from './keyboard.ts';
 
 test.runIf(hasBrowser())(
-  'a backup is made, compared and restored by keyboard alone',
+  'a backup is made, compared and restored, the station is looked over and the help is read by keyboard alone',
   async () => {
     const folder = await mkdtemp(join(tmpdir(), 'srl-bench-backups-'));
     onTestFinished(() => rm(folder, { recursive: true }));
@@ -51,6 +51,29 @@ test.runIf(hasBrowser())(
     await page.getByRole('banner').getByText('Ilse Marrowby').waitFor({ state: 'detached' });
     await signIn();
     await page.getByRole('heading', { name: 'Restore a backup' }).waitFor();
+
+    await keyboard.tabTo(/^tab: Backup/);
+    await keyboard.press('ArrowRight');
+    await page.getByRole('heading', { name: 'How this station stands' }).waitFor();
+    await page.getByText(/^(Nothing is wrong|\d+ things? (is|are) wrong)/).waitFor();
+    await keyboard.tabTo(/^button: .*Try it/);
+    await keyboard.press('Enter');
+    await page.getByText('Waiting for the scan').waitFor();
+    await keyboard.press('Enter');
+    await page.getByText('Waiting for the scan').waitFor({ state: 'detached' });
+    await keyboard.tabTo(/^button: .*Save a report/);
+    const saved = page.waitForEvent('download');
+    await keyboard.press('Enter');
+    const report = await readFile(await (await saved).path(), 'utf8');
+    expect(JSON.parse(report).findings.length).toBeGreaterThan(12);
+    expect(report).not.toContain(folder);
+    await keyboard.shortcut('?');
+    await page.getByRole('dialog').getByText('People, models, rules').waitFor();
+    await keyboard.press('Enter');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    await keyboard.tabTo(/^input: Scan field/);
+    await keyboard.shortcut('?');
+    expect(await page.getByRole('dialog').count()).toBe(0);
   },
-  120_000,
+  240_000,
 );

@@ -15,9 +15,11 @@ const seed = 20261130;
 /** Each of these reads, draws or packs a great deal; so many calls of each are enough. */
 const costly = new Set([
   'backup.make',
+  'bench-card.show',
   'command-sheet.show',
   'device.list',
   'evidence.summary',
+  'health.start',
   'import.preview',
   'insight.show',
   'ledger.export',

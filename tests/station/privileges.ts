@@ -25,7 +25,9 @@ export const privileges: readonly Privilege[] = [
   {
     roles: [],
     because: 'It tells nothing of a device or a person: rules, printed symbols, the code itself.',
-    operations: words('procedure.show command-sheet.show bench-id.new bench-id.check picture.read'),
+    operations: words(
+      'procedure.show rule-sources.list command-sheet.show bench-card.show bench-id.new bench-id.check picture.read',
+    ),
   },
   {
     roles: [],
@@ -35,6 +37,12 @@ export const privileges: readonly Privilege[] = [
       `evidence.summary record.size ledger.verify ledger.verify-start ledger.verify-status ledger.verify-cancel
       ledger.check-proof checkpoint.list`,
     ),
+  },
+  {
+    roles: [],
+    because:
+      'Whoever stands before a station that does not work must learn why, signed in or not; it changes nothing.',
+    operations: words('health.start health.status health.cancel'),
   },
   {
     roles: [],

@@ -9,6 +9,7 @@ export const inputOfCommand = (command: CommandName): DraftInput | undefined => 
     case 'next':
     case 'back':
     case 'picture':
+    case 'help':
       return undefined;
     case 'good':
     case 'defect':

@@ -2,7 +2,7 @@
 import styles from './key-cap.module.css';
 
 export const KeyCap = ({ children }: { readonly children: string | number }) => (
-  <span className={styles.key} aria-hidden="true">
+  <span className={styles.key} aria-hidden="true" data-key={children}>
     {children}
   </span>
 );

@@ -77,7 +77,7 @@ export const useWalk = (
       takePicture(check);
       return true;
     }
-    if (placeOf(name) !== undefined) return false;
+    if (placeOf(name) !== undefined || name === 'help') return false;
     const given = inputOfCommand(name);
     if (given === undefined) {
       step(name === 'next' ? 1 : -1);

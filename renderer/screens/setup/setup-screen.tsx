@@ -1,8 +1,9 @@
-/** The setup of the station: its people, its model sheets, its printers, its command sheet, its record, and what goes in and out. */
+/** The setup of the station: its people, its model sheets, its printers, its command sheet, its record, and what goes in and out, and how it all stands. */
 import type { ReactNode } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { type TextKey, useText } from '../../i18n/text.ts';
 import { ExchangePanel } from '../exchange/exchange-panel.tsx';
+import { HealthPanel } from '../health/health-panel.tsx';
 import { KeepingPanel } from '../keeping/keeping-panel.tsx';
 import { People } from '../people/people.tsx';
 import { ProgramPanel } from '../program/program-panel.tsx';
@@ -21,6 +22,7 @@ const panels: readonly { readonly id: string; readonly title: TextKey; readonly 
   { id: 'scanner', title: 'screens:setup.scanner', Panel: ScannerPanel },
   { id: 'exchange', title: 'exchange:tab', Panel: ExchangePanel },
   { id: 'keeping', title: 'keeping:tab', Panel: KeepingPanel },
+  { id: 'health', title: 'health:tab', Panel: HealthPanel },
 ];
 
 export const SetupScreen = ({ panel }: { readonly panel?: string | undefined }) => {

@@ -1,6 +1,7 @@
-/** The station itself: what it is called, its command sheet, when its windows are locked, and the proof of its record. */
+/** The station itself: what it is called, its printed sheets, when its windows are locked, and the proof of its record. */
 import { useText } from '../../i18n/text.ts';
 import { useReadyStation } from '../../station/status.ts';
+import { BenchCard } from './bench-card.tsx';
 import { BinLabel } from './bin-label.tsx';
 import { CheckpointBox } from './checkpoint-box.tsx';
 import { CommandSheet } from './command-sheet.tsx';
@@ -16,6 +17,7 @@ export const StationPanel = () => {
   return (
     <div className={styles.panels}>
       <CommandSheet />
+      <BenchCard />
       <BinLabel />
       <UnattendedBox />
       <VerifyRecord />

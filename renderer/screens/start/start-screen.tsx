@@ -3,6 +3,7 @@ import { DemoBadges } from '../../components/demo-badges.tsx';
 import { Icon } from '../../components/icon.tsx';
 import { useText } from '../../i18n/text.ts';
 import { useReadyStation } from '../../station/status.ts';
+import { TourOffer } from '../../tour/tour-offer.tsx';
 import { OpenCases } from '../identity/open-cases.tsx';
 import { BackupNotice } from '../keeping/backup-notice.tsx';
 import { NoticesLine } from '../notices/notices-line.tsx';
@@ -28,6 +29,7 @@ export const StartScreen = () => {
         <p className={styles.today}>{t('screens:start.today', { date: dateText(station.today) })}</p>
       </section>
       <DayCounts counts={station.counts} dueSoonDays={station.dueSoonDays} backup={station.backup} />
+      <TourOffer />
       <BackupNotice station={station} />
       <PinNotices notices={station.pinNotices} />
       <TrainingNotices notices={station.trainingNotices} />

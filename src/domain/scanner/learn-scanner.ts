@@ -66,5 +66,6 @@ const isSame = (one: SampleReading, other: SampleReading): boolean =>
   one.end === other.end &&
   one.fault === other.fault;
 
-const longestGap = ({ keys }: ScanSample): number =>
+/** Milliseconds between two characters, at most. */
+export const longestGap = ({ keys }: ScanSample): number =>
   Math.max(0, ...keys.slice(1).map(({ at }, index) => at - (keys[index]?.at ?? at)));

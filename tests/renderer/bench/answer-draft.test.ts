@@ -319,6 +319,6 @@ describe('every check of the procedure', () => {
 describe('the commands', () => {
   it('all mean something to an answer, but for those that move through the walk, take a picture, or leave it', () => {
     const others = commandNames.filter((command) => inputOfCommand(command) === undefined);
-    expect(others).toEqual(['next', 'back', 'picture', ...placeNames]);
+    expect(others).toEqual(['next', 'back', 'picture', ...placeNames, 'help']);
   });
 });
