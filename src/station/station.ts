@@ -26,6 +26,7 @@ import { BenchPlanner } from './schedule/bench-planner.ts';
 import { issueText, sentenceOf } from './sentence.ts';
 import { Sessions } from './sessions.ts';
 import { keepKey } from './station-key.ts';
+import { type Begun, UnderWay } from './under-way.ts';
 import type { RecordVerification } from './verify-record.ts';
 import { WorkJobs } from './work-jobs.ts';
 
@@ -40,6 +41,8 @@ export interface StationOptions {
   readonly openFile?: ((path: string) => Promise<void>) | undefined;
   /** Where bench IDs come from; the random source of the system where absent. */
   readonly randomBytes?: ((count: number) => Uint8Array) | undefined;
+  /** Told each time that what is under way changes, so that the PC is kept awake for it. */
+  readonly onUnderWay?: ((begun: readonly Begun[]) => void) | undefined;
   /** Told of a fault inside the program; the caller of the operation gets a plain sentence instead. */
   readonly onFault?: ((error: unknown, operation: string) => void) | undefined;
 }
@@ -64,6 +67,10 @@ export interface Station {
   endSession(session: string): void;
   /** Every session stays with who is signed in on it and does nothing for them until a badge is scanned: the PC goes to sleep. */
   lockSessions(): void;
+  /** What was begun and would be missed if the program ended now, each kind once. */
+  underWay(): readonly Begun[];
+  /** Resolves as soon as nothing of that is under way. */
+  whenIdle(): Promise<void>;
   /** Does what keeps the record safe and is due today; called every now and then for as long as the station is open. */
   keep(): Promise<void>;
   /** Waits for what is under way, then gives the data folder free. */
@@ -77,15 +84,32 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   if (isRefusal(record)) return record;
   const evidence = new EvidenceFolder(options.folder);
   const sessions = new Sessions(options.elapsedMs ?? (() => performance.now()));
-  const underWay = new Set<Promise<unknown>>();
-  const printJobs = new WorkJobs<Printed, JobProgress>(100, (error) => faultOf(error, 'tag.print'));
-  const importJobs = new WorkJobs<ImportOutcome>(5, (error) => faultOf(error, 'import.run'));
+  const calls = new Set<Promise<unknown>>();
+  const underWay = new UnderWay(options.onUnderWay);
+  const begins =
+    (kind: Begun) =>
+    (work: Promise<void>): void =>
+      underWay.begin(kind, work);
+  const printJobs = new WorkJobs<Printed, JobProgress>(
+    100,
+    (error) => faultOf(error, 'tag.print'),
+    begins('print'),
+  );
+  const importJobs = new WorkJobs<ImportOutcome>(
+    5,
+    (error) => faultOf(error, 'import.run'),
+    begins('import'),
+  );
   const exportJobs = new WorkJobs<ExportOutcome>(5, (error) => faultOf(error, 'record.export'));
   const verifyJobs = new WorkJobs<RecordVerification>(5, (error) => faultOf(error, 'ledger.verify-start'));
   const reportJobs = new WorkJobs<ReportOutcome>(20, (error) => faultOf(error, 'report.make'));
   const returnPlanJobs = new WorkJobs<PlannedReturns>(5, (error) => faultOf(error, 'return-plan.start'));
-  const noticeJobs = new WorkJobs<RecordedNotice>(5, (error) => faultOf(error, 'notice.record'));
-  const keeper = new Keeper((error, operation) => faultOf(error, operation));
+  const noticeJobs = new WorkJobs<RecordedNotice>(
+    5,
+    (error) => faultOf(error, 'notice.record'),
+    begins('notice'),
+  );
+  const keeper = new Keeper((error, operation) => faultOf(error, operation), begins);
   const planner = new BenchPlanner((error) => faultOf(error, 'schedule.plan'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
@@ -104,7 +128,8 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   ): Promise<OperationContext> => {
     const signedIn = sessions.of(session);
     const holder = await personOf(ledger, signedIn?.personId);
-    if (holder === undefined && sessions.of(session)?.personId === signedIn?.personId) sessions.signOut(session);
+    if (holder === undefined && sessions.of(session)?.personId === signedIn?.personId)
+      sessions.signOut(session);
     const isLocked = signedIn?.isLocked === true;
     const person = isLocked ? undefined : holder;
     return {
@@ -176,7 +201,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   };
 
   const untilIdle = async (): Promise<void> => {
-    await Promise.allSettled(underWay);
+    await Promise.allSettled(calls);
     for (const jobs of [
       printJobs,
       importJobs,
@@ -205,22 +230,28 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   };
 
   const begin = <Result>(work: Promise<Result>): Promise<Result> => {
-    underWay.add(work);
-    return work.finally(() => underWay.delete(work));
+    calls.add(work);
+    return work.finally(() => calls.delete(work));
+  };
+
+  const call = async (request: Request): Promise<CallResult> => {
+    const inUse = await record.current();
+    if (isRefusal(inUse)) return failed(inUse, request.language);
+    const after: AfterCall = {};
+    const result = await begin(answer(request, inUse, after));
+    if (!result.ok || after.restore === undefined) return result;
+    const refused = await restore(after.restore).catch((error: unknown) => faultOf(error, request.operation));
+    return refused === undefined ? result : failed(refused, request.language);
   };
 
   return {
-    call: async (request) => {
-      const inUse = await record.current();
-      if (isRefusal(inUse)) return failed(inUse, request.language);
-      const after: AfterCall = {};
-      const result = await begin(answer(request, inUse, after));
-      if (!result.ok || after.restore === undefined) return result;
-      const refused = await restore(after.restore).catch((error: unknown) =>
-        faultOf(error, request.operation),
-      );
-      return refused === undefined ? result : failed(refused, request.language);
+    call: (request) => {
+      const answered = call(request);
+      if (contract.get(request.operation)?.kind === 'command') underWay.begin('command', answered);
+      return answered;
     },
+    underWay: () => underWay.kinds,
+    whenIdle: () => underWay.whenNone(),
     endSession: (session) => sessions.signOut(session),
     lockSessions: () => sessions.lockAll(),
     keep: async () => {
