@@ -10,9 +10,11 @@ import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { firstTheme, showTheme } from './design/theme.ts';
 import { currentLanguage } from './i18n/catalogue.ts';
+import { tellLanguage } from './station/shell-bridge.ts';
 
 showTheme(firstTheme());
 document.documentElement.lang = currentLanguage();
+tellLanguage(currentLanguage());
 
 const root = document.getElementById('root');
 if (root !== null) {
