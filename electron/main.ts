@@ -41,19 +41,18 @@ const openFile = async (path: string): Promise<void> => {
   if (fault !== '') throw new Error(fault);
 };
 
+/** The station opens while the runtime gets ready. */
 const start = async (): Promise<void> => {
-  await app.whenReady();
-  const words = wordsIn(language());
-  const files = await readRendererFiles(join(productFolder, 'dist', 'renderer'));
-  if (files === undefined) return giveUp(words('page-not-built'));
-  const station = await openStation({
-    folder,
-    productFolder,
-    openFile,
-    onFault: log,
-    onUnderWay: stayAwake(),
-  });
+  const [files, station] = await Promise.all([
+    readRendererFiles(join(productFolder, 'dist', 'renderer')),
+    openStation({ folder, productFolder, openFile, onFault: log, onUnderWay: stayAwake() }),
+    app.whenReady(),
+  ]);
   if (isRefusal(station)) return giveUp(sentenceOf(station, language()));
+  if (files === undefined) {
+    await station.close();
+    return giveUp(wordsIn(language())('page-not-built'));
+  }
   servePage(files);
   const states = await WindowStates.read(windowFolder(folder));
   await openShell({ station, states, folder, language: language(), options });

@@ -12,7 +12,7 @@ import { administrator, ask, launchForShell, ShellRun, setUp, soon } from './she
 import * as standIn from './stand-in/electron.ts';
 import type { StandIn } from './stand-in/state.ts';
 
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 120_000 });
 
 let browser: Browser;
 let run: ShellRun;

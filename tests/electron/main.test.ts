@@ -262,21 +262,17 @@ describe.runIf(hasBrowser())('the shell', () => {
     standIn.session.defaultSession.emit('will-download', event, { getURL: () => 'blob:https://elsewhere/1' });
     expect(event.preventDefault).toHaveBeenCalledTimes(2);
   });
-});
 
-test.runIf(hasBrowser())('the shell has its developer tools only while it is not packaged', async () => {
-  const own = await launchForShell();
-  for (const isPackaged of [false, true]) {
-    run = await ShellRun.prepare(own);
-    run.electron.isPackaged = isPackaged;
-    await run.open();
-    expect(run.bench.options.webPreferences).toMatchObject({
-      devTools: !isPackaged,
-      navigateOnDragDrop: false,
-    });
+  /** The last one: the shell of all the others ends with it. */
+  test('has its developer tools only while it is not packaged', async () => {
+    const preferences = () => run.bench.options.webPreferences;
+    expect(preferences()).toMatchObject({ devTools: true, navigateOnDragDrop: false });
     await run.close();
-  }
-  await own.close();
+    run = await ShellRun.prepare(browser);
+    run.electron.isPackaged = true;
+    await run.open();
+    expect(preferences()).toMatchObject({ devTools: false, navigateOnDragDrop: false });
+  });
 });
 
 describe('a start that cannot be', () => {
