@@ -73,7 +73,7 @@ export class StandInWebContents extends EventEmitter implements Told {
     return this.#process.page;
   }
 
-  /** True from the breakdown of a process to the next load. */
+  /** True from the breakdown of a process until the next one has loaded its page. */
   get isGone(): boolean {
     return this.#isGone;
   }
@@ -109,6 +109,7 @@ export class StandInWebContents extends EventEmitter implements Told {
     if (this.#isGone) await this.#startProcess(hasPreload);
     this.#ownLoad = address;
     await this.page.goto(toBrowser(address), { waitUntil: 'load' });
+    this.#isGone = false;
   }
 
   async end(): Promise<void> {
@@ -123,7 +124,6 @@ export class StandInWebContents extends EventEmitter implements Told {
     await before?.close().catch(() => undefined);
     const inspector = await state.context.newCDPSession(page);
     this.#process = { page, inspector, processId: nextId() };
-    this.#isGone = false;
     page.on('popup', (popup) => void this.#decideOnPopup(popup));
     page.on('crash', () => this.#tellOfCrash());
     page.on('download', (download) => void this.#decideOnDownload(download));
