@@ -5,6 +5,7 @@ import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { isRefusal } from '../../src/domain/refusal.ts';
 import { openStation } from '../../src/station/station.ts';
+import { WedgeScanner } from '../e2e/wedge-scanner.ts';
 import { hasBrowser } from '../support/browser.ts';
 import { goodAnswer, procedure } from '../support/shipped-rules.ts';
 import { demo, demoFolderOfToday } from '../support/station-fixture.ts';
@@ -111,8 +112,7 @@ describe.runIf(hasBrowser())('the shell', () => {
     );
     expect(refused).toMatchObject({ ok: false, error: { code: 'sign-in-needed' } });
 
-    await page.keyboard.type(demo.inspector, { delay: 5 });
-    await page.keyboard.press('Enter');
+    await new WedgeScanner(page, await page.context().newCDPSession(page)).type(demo.inspector);
     await criterionOf(page, walked.next).waitFor();
     expect(await page.getByText('The window broke down and was loaded anew.').count()).toBe(0);
     const { inspection } = await ask(page, 'inspection.show', { inspection: walked.inspection });
