@@ -1,4 +1,4 @@
-/** What is packaged, read back: the icons decoded, the fuses against the names of their publisher, the packages against the bundle. */
+/** What is packaged, read back: the icons decoded, the fuses against the names of their publisher, the packages against those of the product. */
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
@@ -12,7 +12,7 @@ import {
   icoOf,
   windowDots,
 } from '../../electron/packaging/icon-files.ts';
-import { packagesIn, stagedPackage } from '../../electron/packaging/staged-package.ts';
+import { packageSchema, stagedPackage } from '../../electron/packaging/staged-package.ts';
 import { productFolder } from '../../src/host/product-folder.ts';
 
 const iconFolder = join(productFolder, 'assets', 'icon');
@@ -119,28 +119,16 @@ describe('the packages', () => {
     expect(configuration.linux.icon).toBe('dist/icons/linux');
   });
 
-  test('name what the bundle imports, however it does so, and nothing of Node, of Electron or of itself', () => {
-    const scripts = [
-      `import { a } from "zod";\nimport sharp from 'sharp';import{b}from"@scope/kit/deep.js";`,
-      `const c = await import("csv-parse/sync");\nexport * from './own.js';\nimport fs from "node:fs";\nimport "path";`,
-      `const { app } = require("electron"); require('sqlite3');\nimport { app } from 'electron';`,
-    ];
-    expect(packagesIn(scripts)).toEqual(['@scope/kit', 'csv-parse', 'sharp', 'sqlite3', 'zod']);
-  });
-
-  test('hold no package that is only needed to build, and refuse to leave one out', async () => {
-    const product = {
-      name: 'srl-bench',
-      version: '1.2.3',
-      description: 'd',
-      license: 'MIT',
-      dependencies: { zod: '^4.0.0', electron: '^45.0.0', vite: '^8.0.0' },
-    };
-    expect(stagedPackage(product, ['import { z } from "zod";'])).toMatchObject({
-      version: '1.2.3',
-      main: 'dist/electron/main.js',
-      dependencies: { zod: '^4.0.0' },
-    });
-    expect(() => stagedPackage(product, ['import "yazl";'])).toThrow('yazl');
+  test('hold every package of the product but those that only build it', async () => {
+    const product = packageSchema.parse(
+      JSON.parse(await readFile(join(productFolder, 'package.json'), 'utf8')),
+    );
+    const staged = stagedPackage(product);
+    expect(staged).toMatchObject({ version: product.version, main: 'dist/electron/main.js', type: 'module' });
+    const names = Object.keys(product.dependencies);
+    const left = names.filter((name) => !(name in staged.dependencies));
+    expect(left.sort()).toEqual(['@vitejs/plugin-react', 'electron', 'typescript', 'vite']);
+    for (const needed of ['sqlite3', 'sharp', 'tsx', 'highs'])
+      expect(staged.dependencies[needed], needed).toBe(product.dependencies[needed]);
   });
 });
