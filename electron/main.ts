@@ -1,10 +1,9 @@
-/** The desktop shell: one station, one window, and what the operating system does for them. No rule lives here. */
+/** The desktop shell: one station, its windows, and what the operating system does for them. No rule lives here. */
 import { join } from 'node:path';
-import { app, BrowserWindow, dialog, Menu, shell } from 'electron';
+import { app, dialog, shell } from 'electron';
 import { isRefusal, refusal } from '../src/domain/refusal.ts';
 import { dataFolder, windowFolder } from '../src/host/data-folder.ts';
 import { faultLog } from '../src/host/fault-log.ts';
-import { keepDaily } from '../src/host/keep-daily.ts';
 import { productFolder } from '../src/host/product-folder.ts';
 import { readRendererFiles } from '../src/host/renderer-files.ts';
 import type { ShellReport } from '../src/host/shell-process.ts';
@@ -12,24 +11,23 @@ import { surroundingsOf } from '../src/host/surroundings.ts';
 import { languageOfLocale, wordsIn } from '../src/host/words.ts';
 import { sentenceOf } from '../src/station/sentence.ts';
 import { openStation } from '../src/station/station.ts';
-import { connectCarrier } from './carrier.ts';
 import { registerPageScheme, servePage } from './page-protocol.ts';
-import { keepWindowsAtHome, openWindow } from './windows.ts';
+import { stayAwake } from './power.ts';
+import { openShell } from './shell.ts';
+import { startOptions } from './start-options.ts';
+import { WindowStates } from './window-state.ts';
 
 /** Exit code of a start that was refused with a sentence, for whoever started the shell. */
 const refusedCode = 1;
 
-const optionOf = (name: string): string | undefined => {
-  const index = process.argv.indexOf(name);
-  return index < 0 ? undefined : process.argv[index + 1];
-};
-
-const { folder } = dataFolder(optionOf('--data'), process.env);
-const language = () => languageOfLocale(optionOf('--language') ?? app.getLocale());
+const options = startOptions(process.argv);
+const { folder } = dataFolder(options.data, process.env);
+const language = () => options.language ?? languageOfLocale(app.getLocale());
+const log = faultLog(folder);
 
 /** Tells whoever started the shell with `--report`, who then speaks to the person. */
 const report = (what: ShellReport): boolean => {
-  if (!process.argv.includes('--report') || process.send === undefined) return false;
+  if (!options.reports || process.send === undefined) return false;
   process.send(what);
   return true;
 };
@@ -39,54 +37,50 @@ const giveUp = (sentence: string): void => {
   app.exit(refusedCode);
 };
 
-const comeToFront = (): void => {
-  const [window] = BrowserWindow.getAllWindows();
-  if (window?.isMinimized()) window.restore();
-  window?.focus();
-};
-
 const openFile = async (path: string): Promise<void> => {
   const fault = await shell.openPath(path);
   if (fault !== '') throw new Error(fault);
 };
 
+/** The station opens while the runtime gets ready. */
 const start = async (): Promise<void> => {
-  await app.whenReady();
-  const words = wordsIn(language());
-  const files = await readRendererFiles(join(productFolder, 'dist', 'renderer'));
-  if (files === undefined) return giveUp(words('page-not-built'));
-  const station = await openStation({
-    folder,
-    productFolder,
-    openFile,
-    onFault: faultLog(folder),
-    surroundings: surroundingsOf('electron', folder),
-  });
+  const [files, station] = await Promise.all([
+    readRendererFiles(join(productFolder, 'dist', 'renderer')),
+    openStation({
+      folder,
+      productFolder,
+      openFile,
+      onFault: log,
+      onUnderWay: stayAwake(),
+      surroundings: surroundingsOf('electron', folder),
+    }),
+    app.whenReady(),
+  ]);
   if (isRefusal(station)) return giveUp(sentenceOf(station, language()));
-  const stopKeeping = keepDaily(station, folder);
-  let closing = false;
-  app.on('will-quit', (event) => {
-    if (closing) return;
-    closing = true;
-    event.preventDefault();
-    stopKeeping();
-    void station.close().finally(() => app.exit(0));
-  });
-  app.on('window-all-closed', () => app.quit());
-  app.on('second-instance', comeToFront);
-  Menu.setApplicationMenu(null);
-  keepWindowsAtHome();
+  if (files === undefined) {
+    await station.close();
+    return giveUp(wordsIn(language())('page-not-built'));
+  }
   servePage(files);
-  connectCarrier(station, words);
-  await openWindow(join(productFolder, 'dist', 'electron', 'preload.cjs'));
+  const states = await WindowStates.read(windowFolder(folder));
+  await openShell({ station, states, folder, language: language(), options });
   report({ open: true });
+};
+
+/** The window of the first start has come forward; a terminal is told besides. */
+const leaveToFirst = (): void => {
+  report({ refused: sentenceOf(refusal('station-already-open', { folder }), language()) });
+  app.exit(options.reports ? refusedCode : 0);
 };
 
 app.setPath('userData', windowFolder(folder));
 app.enableSandbox();
 registerPageScheme();
 if (app.requestSingleInstanceLock()) {
-  start().catch(() => giveUp(wordsIn(language())('window-failed')));
+  start().catch((error: unknown) => {
+    log(error, 'shell');
+    giveUp(wordsIn(language())('window-failed'));
+  });
 } else {
-  giveUp(sentenceOf(refusal('station-already-open', { folder }), language()));
+  leaveToFirst();
 }

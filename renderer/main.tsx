@@ -11,10 +11,12 @@ import { App } from './app.tsx';
 import { firstTheme, showTheme } from './design/theme.ts';
 import { currentLanguage } from './i18n/catalogue.ts';
 import { tellPresence } from './station/presence.ts';
+import { tellLanguage } from './station/shell-bridge.ts';
 
 showTheme(firstTheme());
 tellPresence();
 document.documentElement.lang = currentLanguage();
+tellLanguage(currentLanguage());
 
 const root = document.getElementById('root');
 if (root !== null) {

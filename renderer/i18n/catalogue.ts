@@ -43,6 +43,7 @@ import esTour from '../../assets/messages/es/tour.json';
 import esWalk from '../../assets/messages/es/walk.json';
 import { type Language, languages } from '../../src/domain/message.ts';
 import { recall, remember } from '../station/remembered.ts';
+import { tellLanguage } from '../station/shell-bridge.ts';
 
 interface Catalogues {
   readonly camera: typeof enCamera;
@@ -160,5 +161,6 @@ export const speak = (language: Language): void => {
 /** For whoever stands before the window; it stays set to the language that it has. */
 export const speakMeanwhile = (language: Language): void => {
   document.documentElement.lang = language;
+  tellLanguage(language);
   void catalogue.changeLanguage(language);
 };

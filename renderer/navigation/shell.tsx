@@ -8,6 +8,7 @@ import { CurrentScreen } from './current-screen.tsx';
 import { Header } from './header.tsx';
 import { Navigation } from './navigation.tsx';
 import styles from './shell.module.css';
+import { ShellNotices } from './shell-notices.tsx';
 
 export const Shell = () => {
   const { t } = useText();
@@ -18,6 +19,7 @@ export const Shell = () => {
           {t('screens:app.skip')}
         </button>
         <Header />
+        <ShellNotices />
         <Navigation />
         <main id="screen" className={styles.screen} tabIndex={-1}>
           <CurrentScreen />

@@ -1,4 +1,4 @@
-/** How the screens reach the station: over the preload of the desktop shell where there is one, else over the loopback host. */
+/** How the screens reach the station: over the desktop shell where there is one, else over the loopback host. */
 import type { Language } from '../../src/domain/message.ts';
 import type {
   Call,
@@ -9,17 +9,7 @@ import type {
   OutputOf,
 } from '../../src/station/contract.ts';
 import { catalogue, currentLanguage } from '../i18n/catalogue.ts';
-
-interface Bridge {
-  call(operation: string, input: unknown, language: Language): Promise<unknown>;
-}
-
-declare global {
-  interface Window {
-    /** Put there by the preload of the desktop shell. */
-    readonly srlBench?: Bridge;
-  }
-}
+import { callThroughShell } from './shell-bridge.ts';
 
 /** Never rejects: a lost connection is an error with the code `station-unreachable`. */
 export const call: Call = async <Name extends OperationName>(
@@ -38,12 +28,9 @@ export const call: Call = async <Name extends OperationName>(
   };
 };
 
-/** True in a window of the desktop shell. */
-export const hasBridge = (): boolean => window.srlBench !== undefined;
-
 const carry = async (operation: OperationName, input: unknown, language: Language): Promise<unknown> => {
-  const bridge = window.srlBench;
-  if (bridge !== undefined) return bridge.call(operation, input, language);
+  const carried = callThroughShell(operation, input, language);
+  if (carried !== undefined) return carried;
   const response = await fetch('/call', {
     method: 'POST',
     headers: { 'content-type': 'application/json' },

@@ -23,6 +23,13 @@ export const findElectron = async (productFolder: string): Promise<string | unde
   return fetched;
 };
 
+/** Whether it could be started now; nothing is fetched for it. */
+export const isElectronRuntimeThere = async (
+  productFolder: string,
+  environment: NodeJS.ProcessEnv,
+): Promise<boolean> =>
+  (await placeOf(productFolder, environment.ELECTRON_OVERRIDE_DIST_PATH))?.isThere === true;
+
 interface Place {
   readonly path: string;
   readonly isThere: boolean;

@@ -7,6 +7,8 @@ const optionsSchema = z.object({
   data: z.string().optional(),
   port: z.coerce.number().int().min(0).max(65_535).optional(),
   language: languageSchema.optional(),
+  kiosk: z.boolean().default(false),
+  desk: z.boolean().default(false),
   'headless-check': z.boolean().default(false),
   help: z.boolean().default(false),
 });
@@ -21,6 +23,8 @@ export const readLaunchOptions = (args: readonly string[]): LaunchOptions | unde
         data: { type: 'string' },
         port: { type: 'string' },
         language: { type: 'string' },
+        kiosk: { type: 'boolean' },
+        desk: { type: 'boolean' },
         'headless-check': { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },

@@ -31,7 +31,7 @@ const launch = async ({ data, port, ...asked }: LaunchOptions): Promise<number> 
   const interrupted = untilInterrupted();
   const windowed = hasDisplay(process.platform, process.env) && !asked['headless-check'];
   if (windowed) {
-    const shell = await tryElectron(folder);
+    const shell = await tryElectron(folder, asked);
     if (shell?.kind === 'refused') return complain(shell.sentence, 1);
     if (shell?.kind === 'open') {
       say(words('opened-in-electron'));
@@ -51,12 +51,16 @@ const launch = async ({ data, port, ...asked }: LaunchOptions): Promise<number> 
   }
 };
 
-const tryElectron = async (folder: string): Promise<ShellStart | undefined> => {
+const tryElectron = async (
+  folder: string,
+  { kiosk, desk }: Pick<LaunchOptions, 'kiosk' | 'desk'>,
+): Promise<ShellStart | undefined> => {
   const runtime = await findElectron(productFolder);
   if (runtime === undefined || (await builtPage()) === undefined) return undefined;
   try {
     await buildIfStale(electronBundle, productFolder);
-    return await startShell(runtime, productFolder, ['--data', folder, '--language', language]);
+    const windows = [...(kiosk ? ['--kiosk'] : []), ...(desk ? ['--desk'] : [])];
+    return await startShell(runtime, productFolder, ['--data', folder, '--language', language, ...windows]);
   } catch {
     return undefined;
   }

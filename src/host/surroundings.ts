@@ -5,6 +5,7 @@ import { z } from 'zod';
 import type { ShellKind } from '../domain/health/judge-machine.ts';
 import type { Surroundings } from '../station/health/surroundings.ts';
 import { findBrowser } from './browser.ts';
+import { isElectronRuntimeThere } from './electron-runtime.ts';
 import { faultLogFile } from './fault-log.ts';
 import { productFolder } from './product-folder.ts';
 
@@ -37,21 +38,6 @@ const wantedNode = async (): Promise<string> => {
     JSON.parse(await readFile(join(productFolder, 'package.json'), 'utf8')),
   );
   return engines.node.replace(/^\D+/, '');
-};
-
-/**
- * Where the `electron` package keeps its runtime once it has fetched it: `dist` beside its `path.txt`, or the folder that
- * `ELECTRON_OVERRIDE_DIST_PATH` names (its `index.js`).
- */
-export const isElectronRuntimeThere = async (
-  product: string,
-  environment: NodeJS.ProcessEnv,
-): Promise<boolean> => {
-  const home = join(product, 'node_modules', 'electron');
-  const program = await readFile(join(home, 'path.txt'), 'utf8').catch(() => undefined);
-  const override = environment.ELECTRON_OVERRIDE_DIST_PATH;
-  if (override) return isThere(join(override, program ?? 'electron'));
-  return program !== undefined && isThere(join(home, 'dist', program));
 };
 
 const isThere = (path: string): Promise<boolean> =>

@@ -1,16 +1,21 @@
 /** What the terminal, the host and the shell say of themselves, in the languages of the station. */
 import { createInstance } from 'i18next';
-import english from '../../assets/messages/en/cli.json' with { type: 'json' };
-import spanish from '../../assets/messages/es/cli.json' with { type: 'json' };
+import englishCli from '../../assets/messages/en/cli.json' with { type: 'json' };
+import englishShell from '../../assets/messages/en/shell.json' with { type: 'json' };
+import spanishCli from '../../assets/messages/es/cli.json' with { type: 'json' };
+import spanishShell from '../../assets/messages/es/shell.json' with { type: 'json' };
 import { type Language, languages } from '../domain/message.ts';
+
+const english = { ...englishCli, ...englishShell };
+const spanish = { ...spanishCli, ...spanishShell };
 
 export type WordKey = keyof typeof english;
 export type Words = (key: WordKey, values?: Readonly<Record<string, string | number>>) => string;
 
 const catalogue = createInstance();
 await catalogue.init({
-  resources: { en: { cli: english }, es: { cli: spanish } },
-  defaultNS: 'cli',
+  resources: { en: { host: english }, es: { host: spanish } },
+  defaultNS: 'host',
   fallbackLng: 'en',
   keySeparator: false,
   nsSeparator: false,

@@ -33,6 +33,7 @@ import { BenchPlanner } from './schedule/bench-planner.ts';
 import { issueText, sentenceOf } from './sentence.ts';
 import { Sessions } from './sessions.ts';
 import { keepKey } from './station-key.ts';
+import { type Begun, UnderWay } from './under-way.ts';
 import type { RecordVerification } from './verify-record.ts';
 import { WorkJobs } from './work-jobs.ts';
 
@@ -49,6 +50,8 @@ export interface StationOptions {
   readonly randomBytes?: ((count: number) => Uint8Array) | undefined;
   /** What the host knows of the PC; what it tells is not known where this is absent. */
   readonly surroundings?: Surroundings | undefined;
+  /** Told each time that what is under way changes, so that the PC is kept awake for it. */
+  readonly onUnderWay?: ((begun: readonly Begun[]) => void) | undefined;
   /** Told of a fault inside the program; the caller of the operation gets a plain sentence instead. */
   readonly onFault?: ((error: unknown, operation: string) => void) | undefined;
 }
@@ -75,6 +78,10 @@ export interface Station {
   endSession(session: string): void;
   /** Every session stays with who is signed in on it and does nothing for them until a badge is scanned: the PC goes to sleep. */
   lockSessions(): void;
+  /** What was begun and would be missed if the program ended now, each kind once. */
+  underWay(): readonly Begun[];
+  /** Resolves as soon as nothing of that is under way. */
+  whenIdle(): Promise<void>;
   /** Does what keeps the record safe and is due today; called every now and then for as long as the station is open. */
   keep(): Promise<void>;
   /** Waits for what is under way, then gives the data folder free. */
@@ -88,17 +95,34 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   if (isRefusal(record)) return record;
   const evidence = new EvidenceFolder(options.folder);
   const sessions = new Sessions(options.elapsedMs ?? (() => performance.now()));
-  const underWay = new Set<Promise<unknown>>();
+  const calls = new Set<Promise<unknown>>();
   let signing = 0;
-  const printJobs = new WorkJobs<Printed, JobProgress>(100, (error) => faultOf(error, 'tag.print'));
-  const importJobs = new WorkJobs<ImportOutcome>(5, (error) => faultOf(error, 'import.run'));
+  const underWay = new UnderWay(options.onUnderWay);
+  const begins =
+    (kind: Begun) =>
+    (work: Promise<void>): void =>
+      underWay.begin(kind, work);
+  const printJobs = new WorkJobs<Printed, JobProgress>(
+    100,
+    (error) => faultOf(error, 'tag.print'),
+    begins('print'),
+  );
+  const importJobs = new WorkJobs<ImportOutcome>(
+    5,
+    (error) => faultOf(error, 'import.run'),
+    begins('import'),
+  );
   const exportJobs = new WorkJobs<ExportOutcome>(5, (error) => faultOf(error, 'record.export'));
   const verifyJobs = new WorkJobs<RecordVerification>(5, (error) => faultOf(error, 'ledger.verify-start'));
   const reportJobs = new WorkJobs<ReportOutcome>(20, (error) => faultOf(error, 'report.make'));
   const returnPlanJobs = new WorkJobs<PlannedReturns>(5, (error) => faultOf(error, 'return-plan.start'));
-  const noticeJobs = new WorkJobs<RecordedNotice>(5, (error) => faultOf(error, 'notice.record'));
+  const noticeJobs = new WorkJobs<RecordedNotice>(
+    5,
+    (error) => faultOf(error, 'notice.record'),
+    begins('notice'),
+  );
   const healthJobs = new WorkJobs<Examination>(5, (error) => faultOf(error, 'health.start'));
-  const keeper = new Keeper((error, operation) => faultOf(error, operation));
+  const keeper = new Keeper((error, operation) => faultOf(error, operation), begins);
   const planner = new BenchPlanner((error) => faultOf(error, 'schedule.plan'));
   const now = options.now ?? (() => instant(new Date().toISOString()));
 
@@ -222,7 +246,7 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   };
 
   const untilIdle = async (): Promise<void> => {
-    await Promise.allSettled(underWay);
+    await Promise.allSettled(calls);
     for (const jobs of [
       printJobs,
       importJobs,
@@ -252,23 +276,29 @@ export const openStation = async (options: StationOptions): Promise<Station | Re
   };
 
   const begin = <Result>(work: Promise<Result>): Promise<Result> => {
-    underWay.add(work);
-    return work.finally(() => underWay.delete(work));
+    calls.add(work);
+    return work.finally(() => calls.delete(work));
+  };
+
+  const call = async (request: Request): Promise<CallResult> => {
+    clockWatch.look();
+    const inUse = await record.current();
+    if (isRefusal(inUse)) return failed(inUse, request.language);
+    const after: AfterCall = {};
+    const result = await begin(answer(request, inUse, after));
+    if (!result.ok || after.restore === undefined) return result;
+    const refused = await restore(after.restore).catch((error: unknown) => faultOf(error, request.operation));
+    return refused === undefined ? result : failed(refused, request.language);
   };
 
   return {
-    call: async (request) => {
-      clockWatch.look();
-      const inUse = await record.current();
-      if (isRefusal(inUse)) return failed(inUse, request.language);
-      const after: AfterCall = {};
-      const result = await begin(answer(request, inUse, after));
-      if (!result.ok || after.restore === undefined) return result;
-      const refused = await restore(after.restore).catch((error: unknown) =>
-        faultOf(error, request.operation),
-      );
-      return refused === undefined ? result : failed(refused, request.language);
+    call: (request) => {
+      const answered = call(request);
+      if (contract.get(request.operation)?.kind === 'command') underWay.begin('command', answered);
+      return answered;
     },
+    underWay: () => underWay.kinds,
+    whenIdle: () => underWay.whenNone(),
     endSession: (session) => sessions.signOut(session),
     lockSessions: () => sessions.lockAll(),
     keep: async () => {

@@ -29,15 +29,21 @@ export class WorkJobs<Outcome extends object, Progress = WorkProgress> {
   readonly #jobs = new Map<number, Job<Outcome, Progress>>();
   readonly #remembered: number;
   readonly #onFault: (error: unknown) => Promise<Refusal>;
+  readonly #onStart: (ended: Promise<void>) => void;
   #last = 0;
 
   /**
    * `remembered` ended works can still be asked after; what they brought can be large. `onFault` is told of an error, and
-   * says what the person is told.
+   * says what the person is told. `onStart` is told of every work, by what resolves when it has ended.
    */
-  constructor(remembered: number, onFault: (error: unknown) => Promise<Refusal>) {
+  constructor(
+    remembered: number,
+    onFault: (error: unknown) => Promise<Refusal>,
+    onStart: (ended: Promise<void>) => void = () => undefined,
+  ) {
     this.#remembered = remembered;
     this.#onFault = onFault;
+    this.#onStart = onStart;
   }
 
   start(work: (control: WorkControl<Progress>) => Promise<Outcome | Refusal>): number {
@@ -55,6 +61,7 @@ export class WorkJobs<Outcome extends object, Progress = WorkProgress> {
         job.state = isRefusal(outcome) ? { state: 'refused', refusal: outcome } : { state: 'done', outcome };
       });
     this.#jobs.set(number, { state: { state: 'working' }, controller, ended });
+    this.#onStart(ended);
     for (const [old, { state }] of this.#jobs)
       if (old <= number - this.#remembered && state.state !== 'working') this.#jobs.delete(old);
     return number;

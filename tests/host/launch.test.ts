@@ -162,13 +162,13 @@ describe.skipIf(process.platform === 'win32')('npm start', () => {
   );
 
   test(
-    'prefers Electron where its runtime is, and ends with its window',
+    'prefers Electron where its runtime is, hands its windows on to it, and ends with them',
     async () => {
       const runtime = await program(
         'electron/electron',
         `${writesArguments} process.send({ open: true }); setTimeout(() => process.exit(0), 300);`,
       );
-      const launched = launch([], {
+      const launched = launch(['--kiosk', '--desk'], {
         DISPLAY: ':none',
         ELECTRON_OVERRIDE_DIST_PATH: join(folder, 'electron'),
       });
@@ -176,7 +176,8 @@ describe.skipIf(process.platform === 'win32')('npm start', () => {
       expect(launched.lines()).toEqual([expect.stringContaining('in its own window')]);
       const args = (await readFile(`${runtime}.args`, 'utf8')).split('\n');
       expect(args).toContain(join(productFolder, 'dist', 'electron', 'main.js'));
-      expect(args.slice(-5)).toEqual(['--report', '--data', join(folder, 'data'), '--language', 'en']);
+      const data = join(folder, 'data');
+      expect(args.slice(-7)).toEqual(['--report', '--data', data, '--language', 'en', '--kiosk', '--desk']);
     },
     slow,
   );

@@ -2,7 +2,8 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { isElectronRuntimeThere, surroundingsOf } from '../../src/host/surroundings.ts';
+import { isElectronRuntimeThere } from '../../src/host/electron-runtime.ts';
+import { surroundingsOf } from '../../src/host/surroundings.ts';
 import { temporaryFolder } from '../support/station-fixture.ts';
 
 describe('Electron’s runtime', () => {

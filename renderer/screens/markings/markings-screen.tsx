@@ -6,6 +6,7 @@ import { StationError } from '../../components/station-error.tsx';
 import { useText } from '../../i18n/text.ts';
 import { hashOf } from '../../navigation/route.ts';
 import { useStationQuery } from '../../station/hooks.ts';
+import { printPage } from '../../station/shell-bridge.ts';
 import styles from './markings.module.css';
 
 const columns = ['model', 'serial', 'made', 'benchId', 'elements'] as const;
@@ -25,7 +26,7 @@ export const MarkingsScreen = () => {
       <div className={styles.head}>
         <h1>{t('screens:markings.title')}</h1>
         <span className={styles.onScreen}>
-          <Button onPress={() => window.print()} isDisabled={data.requests.length === 0}>
+          <Button onPress={() => void printPage()} isDisabled={data.requests.length === 0}>
             {t('screens:markings.print')}
           </Button>
         </span>

@@ -26,10 +26,13 @@ export class Keeper {
   /** The day of the last checkpoint that was written by itself since the station was opened. */
   #checkpointOn: CalendarDate | undefined;
 
-  /** `onFault` as for any long work. */
-  constructor(onFault: (error: unknown, operation: string) => Promise<Refusal>) {
-    this.backups = new WorkJobs(5, (error) => onFault(error, 'backup.make'));
-    this.restores = new WorkJobs(3, (error) => onFault(error, 'restore.open'));
+  /** `onFault` as for any long work; `begins` gives what is told of each of a kind. */
+  constructor(
+    onFault: (error: unknown, operation: string) => Promise<Refusal>,
+    begins: (kind: 'backup' | 'restore') => (ended: Promise<void>) => void,
+  ) {
+    this.backups = new WorkJobs(5, (error) => onFault(error, 'backup.make'), begins('backup'));
+    this.restores = new WorkJobs(3, (error) => onFault(error, 'restore.open'), begins('restore'));
   }
 
   get trouble(): KeepingTrouble | undefined {

@@ -2,53 +2,37 @@
  * A stand-in for the `electron` module, as small as `electron/` needs it, whose windows are pages of a real Chromium.
  *
  * It shows what our main process and our preload do. It does not show what Electron itself guarantees: the isolation of
- * worlds, the sandbox of the renderer, and the scheme of the page.
+ * worlds, the sandbox of the renderer, the scheme of the page, and that an event comes when its declaration says so.
  */
-import { EventEmitter } from 'node:events';
 import type {
   App,
-  BrowserWindowConstructorOptions,
   CustomScheme,
   Dialog,
+  Display,
   IpcMain,
-  IpcMainInvokeEvent,
+  MenuItemConstructorOptions,
+  MessageBoxOptions,
+  MessageBoxReturnValue,
+  PowerMonitor,
+  PowerSaveBlocker,
   Protocol,
+  Screen,
   Session,
   Shell,
+  WebRequest,
 } from 'electron';
-import type { BrowserContext } from 'playwright-core';
-import { StandInWebContents } from './web-contents.ts';
+import {
+  appEvents,
+  type InvokeHandler,
+  PreventableEvent,
+  powerEvents,
+  type SchemeHandler,
+  StandInBox,
+  sessionEvents,
+  state,
+} from './state.ts';
 
-type InvokeHandler = Parameters<IpcMain['handle']>[1];
-type SchemeHandler = Parameters<Protocol['handle']>[1];
-
-/** What a test gives to the stand-in and sees of it. */
-export class StandIn {
-  context: BrowserContext | undefined;
-  /** The bundle that the window's preload is read from, whatever path the window names. */
-  preloadSource = '';
-  isFirstInstance = true;
-  /** What a page may send is checked by what it asked Electron for, in order. */
-  readonly happened: string[] = [];
-  readonly windows: StandInWindow[] = [];
-  readonly handlers = new Map<string, InvokeHandler>();
-  readonly schemes = new Map<string, SchemeHandler>();
-  readonly errorBoxes: { readonly title: string; readonly content: string }[] = [];
-  readonly openedPaths: string[] = [];
-  permission: Parameters<Session['setPermissionRequestHandler']>[0] = null;
-  permissionCheck: Parameters<Session['setPermissionCheckHandler']>[0] = null;
-  exitCode: number | undefined;
-}
-
-let state = new StandIn();
-const appEvents = new EventEmitter();
-
-/** Everything as at the start of a program. */
-export const startAfresh = (): StandIn => {
-  appEvents.removeAllListeners();
-  state = new StandIn();
-  return state;
-};
+export { StandInWindow as BrowserWindow } from './window.ts';
 
 const appStandIn = {
   setPath: (name: string) => void state.happened.push(`path ${name}`),
@@ -59,108 +43,41 @@ const appStandIn = {
     return Promise.resolve();
   },
   getLocale: () => 'en-GB',
-  quit: () => {
-    let prevented = false;
-    appEvents.emit('will-quit', { preventDefault: () => (prevented = true) });
-    if (!prevented) appStandIn.exit(0);
+  getVersion: () => '0.0.0',
+  get isPackaged() {
+    return state.isPackaged;
   },
+  quit: () => void quit(),
   exit: (code?: number) => {
     state.exitCode = code ?? 0;
+    for (const window of [...state.windows]) void window.destroy();
     appEvents.emit('stand-in-exit');
   },
 } satisfies Partial<App>;
 
-export const app = Object.assign(appEvents, appStandIn);
+const quit = async (): Promise<void> => {
+  if (isPrevented('before-quit')) return;
+  for (const window of [...state.windows]) if (!(await window.close())) return;
+  if (!isPrevented('will-quit')) appStandIn.exit(0);
+};
+
+const isPrevented = (name: string): boolean => {
+  const event = new PreventableEvent();
+  appEvents.emit(name, event);
+  return event.defaultPrevented;
+};
+
+/** The getter of `isPackaged` must stay one. */
+export const app = Object.defineProperties(
+  appEvents,
+  Object.getOwnPropertyDescriptors(appStandIn),
+) as typeof appEvents & typeof appStandIn;
 
 export const exited = (): Promise<number> =>
   new Promise((resolve) => {
     if (state.exitCode !== undefined) resolve(state.exitCode);
     else appEvents.once('stand-in-exit', () => resolve(state.exitCode ?? -1));
   });
-
-class StandInWindow extends EventEmitter {
-  readonly options: BrowserWindowConstructorOptions;
-  readonly webContents = new StandInWebContents();
-  isShown = false;
-  focusCount = 0;
-
-  static getAllWindows(): readonly StandInWindow[] {
-    return state.windows;
-  }
-
-  constructor(options: BrowserWindowConstructorOptions) {
-    super();
-    this.options = options;
-    state.windows.push(this);
-    appEvents.emit('web-contents-created', {}, this.webContents);
-  }
-
-  async loadURL(address: string): Promise<void> {
-    if (state.context === undefined) throw new Error('The stand-in has no browser.');
-    const page = await state.context.newPage();
-    await this.webContents.attach(page, (request) => answerOwn(request));
-    await page.exposeBinding('standInInvoke', ({ frame }, channel: string, ...args: unknown[]) =>
-      invoke(this.webContents, frame, channel, args),
-    );
-    if (this.options.webPreferences?.preload) await page.addInitScript(asPreload(state.preloadSource));
-    await this.webContents.load(address);
-    this.emit('ready-to-show');
-  }
-
-  show(): void {
-    this.isShown = true;
-  }
-
-  focus(): void {
-    this.focusCount += 1;
-  }
-
-  isMinimized(): boolean {
-    return false;
-  }
-
-  restore(): void {}
-
-  async close(): Promise<void> {
-    await this.webContents.page.close();
-    state.windows.splice(state.windows.indexOf(this), 1);
-    if (state.windows.length === 0) appEvents.emit('window-all-closed');
-  }
-}
-
-export { StandInWindow as BrowserWindow };
-
-const answerOwn = async (request: Request): Promise<Response> => {
-  const handler = state.schemes.get('app');
-  return handler === undefined ? new Response(null, { status: 404 }) : handler(request);
-};
-
-const invoke = (
-  sender: StandInWebContents,
-  frame: Parameters<StandInWebContents['frameOf']>[0],
-  channel: string,
-  args: readonly unknown[],
-): unknown => {
-  const handler = state.handlers.get(channel);
-  if (handler === undefined) throw new Error(`No handler registered for '${channel}'`);
-  const event = { type: 'frame', sender, senderFrame: sender.frameOf(frame) };
-  return handler(event as unknown as IpcMainInvokeEvent, ...args);
-};
-
-/** As Electron runs a preload: in the top frame alone, before the page, with nothing to require but `electron`. */
-const asPreload = (bundle: string): string => `
-  if (window === window.top) {
-    const electron = {
-      contextBridge: { exposeInMainWorld: (name, api) => { window[name] = Object.freeze(api); } },
-      ipcRenderer: { invoke: (channel, ...args) => window.standInInvoke(channel, ...args) },
-    };
-    const require = (name) => {
-      if (name !== 'electron') throw new Error('A sandboxed preload cannot require ' + name);
-      return electron;
-    };
-    ((require, exports, module) => {${bundle}})(require, {}, { exports: {} });
-  }
-`;
 
 export const ipcMain = {
   handle: (channel: string, handler: InvokeHandler) => void state.handlers.set(channel, handler),
@@ -172,19 +89,43 @@ export const protocol = {
   handle: (scheme: string, handler: SchemeHandler) => void state.schemes.set(scheme, handler),
 } satisfies Partial<Protocol>;
 
-export const session = {
-  defaultSession: {
-    setPermissionRequestHandler: (handler) => {
-      state.permission = handler;
-    },
-    setPermissionCheckHandler: (handler) => {
-      state.permissionCheck = handler;
-    },
-  } satisfies Partial<Session>,
-};
+const sessionStandIn = {
+  setPermissionRequestHandler: (handler) => {
+    state.session.permission = handler;
+  },
+  setPermissionCheckHandler: (handler) => {
+    state.session.permissionCheck = handler;
+  },
+  setDevicePermissionHandler: (handler) => {
+    state.session.devicePermission = handler;
+  },
+  setBluetoothPairingHandler: (handler) => {
+    state.session.bluetoothPairing = handler;
+  },
+  setDisplayMediaRequestHandler: (handler) => {
+    state.session.displayMedia = handler;
+  },
+} satisfies Partial<Session>;
+
+const webRequest = {
+  onBeforeRequest: (listener: unknown) => {
+    state.session.beforeRequest = listener as Parameters<WebRequest['onBeforeRequest']>[0];
+  },
+} satisfies Partial<WebRequest>;
+
+export const session = { defaultSession: Object.assign(sessionEvents, sessionStandIn, { webRequest }) };
+
+function showMessageBox(options: MessageBoxOptions): Promise<MessageBoxReturnValue>;
+function showMessageBox(window: unknown, options: MessageBoxOptions): Promise<MessageBoxReturnValue>;
+function showMessageBox(first: unknown, second?: MessageBoxOptions): Promise<MessageBoxReturnValue> {
+  const box = new StandInBox(second ?? (first as MessageBoxOptions));
+  state.boxes.push(box);
+  return box.answered;
+}
 
 export const dialog = {
   showErrorBox: (title: string, content: string) => void state.errorBoxes.push({ title, content }),
+  showMessageBox,
 } satisfies Partial<Dialog>;
 
 export const shell = {
@@ -192,6 +133,43 @@ export const shell = {
     state.openedPaths.push(path);
     return Promise.resolve('');
   },
+  openExternal: (address: string) => {
+    state.openedAddresses.push(address);
+    return Promise.resolve();
+  },
 } satisfies Partial<Shell>;
 
-export const Menu = { setApplicationMenu: (): void => undefined };
+export const Menu = {
+  buildFromTemplate: (template: readonly MenuItemConstructorOptions[]) => ({ template }),
+  setApplicationMenu: (menu: { readonly template: readonly MenuItemConstructorOptions[] }): void => {
+    state.menu = menu.template;
+  },
+};
+
+const displayOf = (workArea: Display['workArea'], index: number): Display =>
+  ({ id: index + 1, workArea }) satisfies Partial<Display> as Display;
+
+export const screen = {
+  getPrimaryDisplay: () => displayOf(state.displays[0]!, 0),
+  getAllDisplays: () => state.displays.map(displayOf),
+} satisfies Partial<Screen>;
+
+const powerStandIn = {
+  get onBatteryPower() {
+    return state.onBattery;
+  },
+} satisfies Partial<PowerMonitor>;
+
+export const powerMonitor = Object.defineProperties(
+  powerEvents,
+  Object.getOwnPropertyDescriptors(powerStandIn),
+) as typeof powerEvents & typeof powerStandIn;
+
+export const powerSaveBlocker = {
+  start: () => {
+    state.blockersStarted += 1;
+    state.blockers.add(state.blockersStarted);
+    return state.blockersStarted;
+  },
+  stop: (id: number) => state.blockers.delete(id),
+} satisfies Partial<PowerSaveBlocker>;
