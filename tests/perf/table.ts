@@ -18,7 +18,14 @@ export const tableOf = (
       )
       .join('  ')
       .trimEnd();
-  return [line(head), widths.map((width) => '─'.repeat(width)).join('  ').trimEnd(), ...rows.map(line)].join('\n');
+  return [
+    line(head),
+    widths
+      .map((width) => '─'.repeat(width))
+      .join('  ')
+      .trimEnd(),
+    ...rows.map(line),
+  ].join('\n');
 };
 
 export const isOutside = ({ value, budget, atLeast }: Figure): boolean =>
