@@ -1,5 +1,5 @@
 /** A question that must be answered before anything else goes on. The command symbol *cancel* closes it. */
-import type { FocusEvent, ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { Dialog as AriaDialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import { classes } from '../design/classes.ts';
 import { useScanHandler } from '../scan/scan.ts';
@@ -14,11 +14,6 @@ export interface DialogProps {
   /** For what is looked at rather than read. */
   readonly isWide?: boolean;
 }
-
-/** A dialog hands the focus on without scrolling to it; what a key leads to must come into sight all the same. */
-const showFocused = ({ target }: FocusEvent<HTMLElement>): void => {
-  if (target.matches(':focus-visible')) target.scrollIntoView({ block: 'nearest' });
-};
 
 export const Dialog = ({ title, children, onClose, isLoud = false, isWide = false }: DialogProps) => {
   useScanHandler(({ meaning }) => {
@@ -38,9 +33,7 @@ export const Dialog = ({ title, children, onClose, isLoud = false, isWide = fals
           <Heading slot="title" className={classes(isLoud ? styles.loud : styles.title)}>
             {title}
           </Heading>
-          <div role="presentation" className={styles.contents} onFocus={showFocused}>
-            {children}
-          </div>
+          {children}
         </AriaDialog>
       </Modal>
     </ModalOverlay>
