@@ -152,7 +152,7 @@ describe.skipIf(process.platform === 'win32')('npm start', () => {
       );
       const launched = launch([], { DISPLAY: ':none', SRL_BENCH_BROWSER: browser });
       await waitForLines(launched, 2);
-      const pid = Number(await readFile(`${browser}.pid`, 'utf8'));
+      const pid = Number(await vi.waitFor(() => readFile(`${browser}.pid`, 'utf8'), { timeout: 10_000 }));
       expect(process.kill(pid, 0)).toBe(true);
       launched.child.kill('SIGINT');
       expect(await launched.ended).toBe(0);
