@@ -27,9 +27,7 @@ export const ProgramDialog = ({ program, standard, onClose }: ProgramDialogProps
         <ProgramRules program={program} standard={standard} />
         <OtherRules program={program} />
         <div className={styles.actions}>
-          <Button onPress={onClose} autoFocus>
-            {t('program:earlier.close')}
-          </Button>
+          <Button onPress={onClose}>{t('program:earlier.close')}</Button>
         </div>
       </div>
     </Dialog>
