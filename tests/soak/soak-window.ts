@@ -108,6 +108,11 @@ export class SoakWindow {
     await this.#ready();
   }
 
+  /** Somebody is there: a window that nobody touches is locked. */
+  async touch(): Promise<void> {
+    await this.#onPage.keyboard.press('Shift');
+  }
+
   /** Goes to a screen, as somebody at the window would. */
   async look(hash: string): Promise<void> {
     await this.#onPage.evaluate(async (next) => {

@@ -212,6 +212,7 @@ export const workAtWindow = async (run: WindowRun): Promise<Readonly<Record<stri
   const happened = { reloads: 0, closes: 0, crashes: 0 };
   while (run.goesOn()) {
     try {
+      await window.touch();
       await drawn(work, random)(run);
       await run.onPiece();
     } catch (error) {
@@ -220,16 +221,16 @@ export const workAtWindow = async (run: WindowRun): Promise<Readonly<Record<stri
       await window.signInAgain();
     }
     const chance = random.next();
-    if (chance < 0.02) {
+    if (chance < 0.05) {
       if (place === 'bench') window.leaveUnderWay(beginToInspect(run));
       await window.reload();
       happened.reloads += 1;
-    } else if (chance < 0.035) {
+    } else if (chance < 0.085) {
       window.leaveUnderWay(place === 'bench' ? beginToInspect(run) : looks(run, 20));
       await window.close();
       await window.open();
       happened.closes += 1;
-    } else if (chance < 0.045) {
+    } else if (chance < 0.11) {
       window.leaveUnderWay(looks(run, 20));
       await window.crash();
       happened.crashes += 1;
