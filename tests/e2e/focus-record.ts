@@ -6,25 +6,63 @@ export interface ScreenOrder {
   readonly stops: readonly FocusStop[];
 }
 
-/** Stops of one role in one list that are written out; of more there is only their number, for they go on alike. */
+/** Stops of one role in one list that are written out; of more there is only that they are there, for they go on alike. */
 const writtenOfList = 4;
-/** What is the same on most screens is written out once. */
-const around: readonly string[] = ['other', 'banner', 'navigation'];
 
-export const focusRecord = (screens: readonly ScreenOrder[]): string => {
-  const knownAround = new Map<string, string>();
-  return screens
-    .map(({ screen, stops }) => {
-      const first = stops.findIndex(({ region }) => !around.includes(region));
-      const head = linesOf(first < 0 ? stops : stops.slice(0, first));
-      const rest = linesOf(first < 0 ? [] : stops.slice(first));
-      const asOn = knownAround.get(head.join('\n'));
-      if (asOn === undefined) knownAround.set(head.join('\n'), screen);
-      const written =
-        asOn === undefined || head.length === 0 ? head : [`as on “${asOn}” in banner and navigation`];
-      return [`# ${screen}`, ...[...written, ...rest].map((line) => `  ${line}`), ''].join('\n');
-    })
-    .join('\n');
+export const focusRecord = (screens: readonly ScreenOrder[]): string =>
+  screens.map(({ screen, stops }) => recordOfScreen(screen, stops)).join('\n');
+
+/** What a screen has besides what stands around it. */
+export const recordOfScreen = (screen: string, stops: readonly FocusStop[]): string => {
+  const own = stops.filter((stop) => !isAround(stop));
+  return [`# ${screen}`, ...linesOf(own).map((line) => `  ${line}`), ''].join('\n');
+};
+
+/** The text as it was recorded, by screen. */
+export const recordedScreens = (text: string): ReadonlyMap<string, string> =>
+  new Map(
+    text
+      .split(/^(?=# )/m)
+      .map((part): [string, string] => [/^# (.*)$/m.exec(part)?.[1] ?? '', `${part.trimEnd()}\n`]),
+  );
+
+/** What stands around a screen, in its order; a screen may lack some of it. */
+const orderAround: readonly RegExp[] = [
+  /^Skip to the screen$/,
+  /^Scan field/,
+  /^Camera$/,
+  /^Sign out$/,
+  /^Help$/,
+  /^Show in Spanish/,
+  /^Dark screen$/,
+  /^Start$/,
+  /^Desk$/,
+  /^Bench$/,
+  /^Held$/,
+  /^Register$/,
+  /^Schedule$/,
+  /^Records$/,
+  /^Setup$/,
+];
+
+const placeAround = ({ name }: FocusStop): number => orderAround.findIndex((each) => each.test(name));
+
+const isAround = (stop: FocusStop): boolean =>
+  stop.region === 'banner' ||
+  (stop.region === 'navigation' && stop.role === 'link') ||
+  (stop.region === 'other' && placeAround(stop) >= 0);
+
+/** What stands around the screen and is not known, or comes in another order. */
+export const faultsAround = (stops: readonly FocusStop[]): readonly string[] => {
+  const around = stops.filter(isAround);
+  return around.flatMap((stop, index) => {
+    const place = placeAround(stop);
+    if (place < 0) return [`not known around the screens: ${lineOf(stop)}`];
+    const before = around[index - 1];
+    return before !== undefined && placeAround(before) >= place
+      ? [`out of the order around the screens: ${lineOf(stop)}`]
+      : [];
+  });
 };
 
 const linesOf = (stops: readonly FocusStop[]): readonly string[] => {
@@ -38,7 +76,7 @@ const linesOf = (stops: readonly FocusStop[]): readonly string[] => {
     const together = stops.slice(from, until);
     const isLong = list !== undefined && together.length > 2 * writtenOfList;
     lines.push(...(isLong ? together.slice(0, writtenOfList) : together).map(lineOf));
-    if (isLong) lines.push(`${region}: ${together.length - writtenOfList} more in the same list`);
+    if (isLong) lines.push(`${region}: more in the same list`);
     from = until;
   }
   return lines;

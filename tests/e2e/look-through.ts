@@ -2,10 +2,11 @@
  * Every screen by the rules of axe-core in both themes, and by the rules of the house: nothing clipped, nothing to scroll
  * sideways, and Tab going round in the order in which the screen is read.
  */
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
+import { fileURLToPath } from 'node:url';
+import type { Browser, CDPSession, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { hasBrowser } from '../support/browser.ts';
 import { procedure } from '../support/shipped-rules.ts';
@@ -13,8 +14,14 @@ import { fillWithDemo } from '../support/station-fixture.ts';
 import { axeFaults, loadAxe } from './axe-faults.ts';
 import { screensOfCamera } from './camera-screens.ts';
 import { screens, screensOfFirstStart } from './every-screen.ts';
-import { focusRecord, type ScreenOrder } from './focus-record.ts';
-import { focusRound } from './focus-round.ts';
+import {
+  faultsAround,
+  focusRecord,
+  recordedScreens,
+  recordOfScreen,
+  type ScreenOrder,
+} from './focus-record.ts';
+import { type FocusRound, focusRound } from './focus-round.ts';
 import { layoutFaults } from './layout-faults.ts';
 import { badges, type PreparedDepot, prepareDepot } from './prepared-depot.ts';
 import { type Look, launchBrowser, openStage, type Stage } from './stage.ts';
@@ -29,6 +36,19 @@ interface Seen {
 const isSmallest = ({ width }: Look): boolean => width === 1366;
 /** The record of the order is in English. */
 const goesRound = (look: Look): boolean => look.language === 'en' && isSmallest(look);
+
+const orderFile = new URL('./focus-order.txt', import.meta.url);
+const recorded = recordedScreens(await readFile(orderFile, 'utf8'));
+
+/** What a screen asked the station for may still come while Tab goes round; so it is given some more time where it differs. */
+const roundAsRecorded = async (page: Page, session: CDPSession, screen: string): Promise<FocusRound> => {
+  let round = await focusRound(page, session);
+  for (let times = 0; times < 4 && recordOfScreen(screen, round.stops) !== recorded.get(screen); times += 1) {
+    await page.waitForTimeout(500);
+    round = await focusRound(page, session);
+  }
+  return round;
+};
 
 /** Everything that is wrong on the screens, one after another, in one window, and the order of focus where it is followed. */
 const lookAt = async (visit: Visit, list: readonly Screen[], look: Look): Promise<Seen> => {
@@ -48,8 +68,8 @@ const lookAt = async (visit: Visit, list: readonly Screen[], look: Look): Promis
       ...(await layoutFaults(visit.page, fitsTheWindow)),
     ];
     if (goesRound(look)) {
-      const round = await focusRound(visit.page, session);
-      found.push(...round.faults);
+      const round = await roundAsRecorded(visit.page, session, name);
+      found.push(...round.faults, ...faultsAround(round.stops));
       orders.push({ screen: name, stops: round.stops });
     }
     faults.push(...found.map((fault) => `${name}: ${fault}`));
@@ -123,7 +143,7 @@ export const describeEveryScreen = (looks: readonly Look[]) =>
     );
 
     test.runIf(looks.some(goesRound))('takes the focus in the order that is recorded', async () => {
-      await expect(focusRecord(orders)).toMatchFileSnapshot('focus-order.txt');
+      await expect(focusRecord(orders)).toMatchFileSnapshot(fileURLToPath(orderFile));
     });
 
     test.each(looks)(

@@ -1,6 +1,6 @@
 /**
- * Two hours at bench and desk in a minute and a half: 10,000 operations of two windows on one station, in real pages, while
- * the windows are reloaded, closed and crash. `SOAK_OPERATIONS` sets how many, `SOAK_SEED` another order of things.
+ * Hours at bench and desk in minutes: operations of two windows on one station, in real pages, while the windows are reloaded,
+ * closed and crash. `SOAK_OPERATIONS=10000` makes two hours of it, `SOAK_SEED` another order of things.
  */
 import { cp, mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
