@@ -62,11 +62,9 @@ export class ExportFile {
 }
 
 export class ExportFolder {
-  readonly #place: string;
   readonly #unfinished: string;
 
-  private constructor(place: string, unfinished: string) {
-    this.#place = place;
+  private constructor(unfinished: string) {
     this.#unfinished = unfinished;
   }
 
@@ -75,7 +73,7 @@ export class ExportFolder {
     await mkdir(dirname(place), { recursive: true });
     const unfinished = join(dirname(place), `.${basename(place)}.${randomUUID()}.part`);
     await mkdir(unfinished);
-    return new ExportFolder(place, unfinished);
+    return new ExportFolder(unfinished);
   }
 
   async open(path: string): Promise<ExportFile> {
@@ -84,10 +82,16 @@ export class ExportFolder {
     return new ExportFile(await open(file, 'ax'), path);
   }
 
-  /** Takes its place, in which nothing or an empty folder may be. */
-  async finish(): Promise<void> {
-    if (await isEmptyFolder(this.#place)) await rmdir(this.#place);
-    await rename(this.#unfinished, this.#place);
+  /** Takes the place, in which nothing or an empty folder may be; false where another export took it meanwhile. */
+  async finishAt(place: string): Promise<boolean> {
+    try {
+      if (await isEmptyFolder(place)) await rmdir(place);
+      await rename(this.#unfinished, place);
+      return true;
+    } catch (error) {
+      if (await isFree(place)) throw error;
+      return false;
+    }
   }
 
   async giveUp(): Promise<void> {

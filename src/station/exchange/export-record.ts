@@ -45,7 +45,8 @@ export const exportRecord = async (
   control: WorkControl,
 ): Promise<ExportOutcome | Refusal> => {
   const head = await context.ledger.head();
-  const place = asked ?? (await freePlace(join(context.folder, 'exports'), head));
+  const nextPlace = () => freePlace(join(context.folder, 'exports'), head);
+  const place = asked ?? (await nextPlace());
   if (!isAbsolute(place) || !(await isFree(place)))
     return refusal('export-folder-not-empty', { folder: place }, 'folder');
   let folder: ExportFolder | undefined;
@@ -53,8 +54,12 @@ export const exportRecord = async (
     folder = await ExportFolder.beside(place);
     const outcome = await writeAll(context, folder, head, control);
     stopIfCanceled(control);
-    await folder.finish();
-    return { folder: place, ...outcome };
+    for (let at = place; ; at = await nextPlace()) {
+      if (await folder.finishAt(at)) return { folder: at, ...outcome };
+      if (asked === undefined) continue;
+      await folder.giveUp();
+      return refusal('export-folder-not-empty', { folder: place }, 'folder');
+    }
   } catch (error) {
     await folder?.giveUp();
     return error instanceof Canceled ? refusal('export-canceled') : storageRefusal(error, place);

@@ -274,6 +274,18 @@ Norvane;Lode 6;NEW-2;6 m;Third shelf, left`;
     expect((await readdir(folder)).sort()).toEqual(['empty', 'mine.txt', 'new']);
   });
 
+  test('asked for twice at once goes into two folders, and into one that was named only once', async () => {
+    const station = await demoStation();
+    await station.expectOutput('session.sign-in', { badge: demo.administrator });
+    const both = await Promise.all([exported(station), exported(station)]);
+    expect(new Set(both.map(({ folder }) => folder)).size).toBe(2);
+    for (const { folder } of both) expect(await readdir(folder)).toContain('manifest.json');
+    const named = join(await temporaryFolder(), 'named');
+    const ends = await Promise.all([exportTo(station, named), exportTo(station, named)]);
+    expect(ends.map(({ state }) => state).toSorted()).toEqual(['exported', 'refused']);
+    expect(await readdir(join(named, '..'))).toEqual(['named']);
+  });
+
   test('that is canceled leaves nothing behind', async () => {
     const station = await demoStation();
     const folder = await temporaryFolder();
