@@ -9,7 +9,7 @@ const together = ['domain', 'intake', 'planning', 'renderer', 'reports', 'statio
   (folder) => `tests/${folder}/**/*.test.{ts,tsx}`,
 );
 
-const limits = { testTimeout: 60_000, hookTimeout: 60_000 };
+const limits = { testTimeout: 30_000, hookTimeout: 60_000 };
 
 export default defineConfig({
   root,
