@@ -25,6 +25,7 @@ const dotsPerInch: DotDensity = 300;
 const marginMm = 12;
 const columnGapMm = 8;
 const numberMm = 7;
+const bulletMm = 5;
 
 /**
  * Cautions, headings and the names of the symbols are read at arm's length, before and during the work; the order of the
@@ -92,13 +93,17 @@ const cardAt = (
     if (blocks.length < languages.length) return undefined;
     return beside(blocks.map((block, index) => ({ block, xMm: index * (columnMm + columnGapMm) })));
   };
-  const lines = (texts: readonly { readonly text: string; readonly style: Style }[], lineMm = columnMm) =>
-    paragraph(texts, lineMm, false);
+  const headed = (text: string) => paragraph([{ text, style: title }], columnMm, false);
   const first = inColumns((language) =>
-    lines([
-      { text: `${word('benchCard')[language]} · ${word('benchCardFirst')[language]}`, style: title },
-      ...[...card.cautions, word('benchCardDoubt')].map((each) => ({ text: each[language], style: caution })),
-    ]),
+    allOf(
+      [
+        headed(`${word('benchCard')[language]} · ${word('benchCardFirst')[language]}`),
+        ...[...card.cautions, word('benchCardDoubt')].map((each) =>
+          marked('•', [{ text: each[language], style: caution }], bulletMm, columnMm),
+        ),
+      ],
+      0.6,
+    ),
   );
   const order = inColumns((language) => orderIn(card, language, { title, text, columnMm }));
   const symbols = commandRows(groupsOf(commands), languages, {
@@ -108,7 +113,7 @@ const cardAt = (
     gapMm: sizeOf('gap'),
     dotsPerInch,
   });
-  const above = inColumns((language) => lines([{ text: word('benchCardSymbols')[language], style: title }]));
+  const above = inColumns((language) => headed(word('benchCardSymbols')[language]));
   if (first === undefined || order === undefined || symbols === undefined || above === undefined)
     return undefined;
   const whole = pile([first, order, pile([above, symbols], 1)], sizeOf('gap') + 1);
@@ -136,23 +141,44 @@ const orderIn = (
     false,
   );
   const bold: Style = { ...text, weight: 'bold' };
-  const rows = steps.map((step, index) => {
-    const number = paragraph([{ text: String(index + 1), style: bold }], numberMm, false);
-    const said = paragraph(
+  const rows = steps.map((step, index) =>
+    marked(
+      String(index + 1),
       [
         { text: step.checks[language], style: text },
         ...step.cautions.map((caution: Message) => ({ text: caution[language], style: bold })),
       ],
-      columnMm - numberMm,
-      false,
-    );
-    return number === undefined || said === undefined
-      ? undefined
-      : beside([
-          { block: number, xMm: 0 },
-          { block: said, xMm: numberMm },
-        ]);
-  });
-  const whole = [heading, ...rows].filter((block) => block !== undefined);
-  return whole.length === steps.length + 1 ? pile(whole, 0.4) : undefined;
+      numberMm,
+      columnMm,
+    ),
+  );
+  return allOf([heading, ...rows], 0.4);
+};
+
+interface Said {
+  readonly text: string;
+  readonly style: Style;
+}
+
+/** What is said, with its mark in bold before it, and every line as far in as the first. */
+const marked = (
+  mark: string,
+  said: readonly [Said, ...Said[]],
+  markMm: number,
+  lineMm: number,
+): Block | undefined => {
+  const before = paragraph([{ text: mark, style: { ...said[0].style, weight: 'bold' } }], markMm, false);
+  const block = paragraph(said, lineMm - markMm, false);
+  return before === undefined || block === undefined
+    ? undefined
+    : beside([
+        { block: before, xMm: 0 },
+        { block, xMm: markMm },
+      ]);
+};
+
+/** One under the other; `undefined` where one of them does not fit. */
+const allOf = (blocks: readonly (Block | undefined)[], gapMm: number): Block | undefined => {
+  const there = blocks.filter((block) => block !== undefined);
+  return there.length === blocks.length ? pile(there, gapMm) : undefined;
 };
