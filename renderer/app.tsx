@@ -8,6 +8,7 @@ import { Unattended } from './lock/unattended.tsx';
 import { Shell } from './navigation/shell.tsx';
 import { ScanProvider } from './scan/scan-provider.tsx';
 import { FirstStartScreen } from './screens/first-start/first-start-screen.tsx';
+import { takeFirstStatus } from './station/first-status.ts';
 import { useStationQuery } from './station/hooks.ts';
 import { StationStatusContext, useUnlockedStatus } from './station/status.ts';
 import { TourProvider } from './tour/tour-provider.tsx';
@@ -28,7 +29,11 @@ export const App = () => (
 
 const Station = () => {
   const language = useLanguage();
-  const { data, error, refetch } = useStationQuery('station.status', {}, { keepPrevious: true });
+  const { data, error, refetch } = useStationQuery(
+    'station.status',
+    {},
+    { keepPrevious: true, asked: takeFirstStatus },
+  );
   const shown = useUnlockedStatus(data);
   if (data === undefined || shown === undefined) return <Opening error={error} onRetry={refetch} />;
   return (

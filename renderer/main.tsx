@@ -5,6 +5,8 @@ import '@fontsource/atkinson-hyperlegible/latin-ext-400.css';
 import '@fontsource/atkinson-hyperlegible/latin-ext-700.css';
 import './design/tokens.css';
 import './design/base.css';
+// Before anything else of the page is read, the station is asked.
+import './station/first-status.ts';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';

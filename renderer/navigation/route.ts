@@ -65,6 +65,9 @@ export type Route =
   /** The first panel where none is named. */
   | { readonly screen: 'setup'; readonly panel?: string | undefined };
 
+/** Of every screen but the first. */
+export type LaterRoute = Exclude<Route, { readonly screen: 'start' }>;
+
 export const hashOf = (route: Route): string => {
   switch (route.screen) {
     case 'start':

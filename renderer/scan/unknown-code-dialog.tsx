@@ -1,4 +1,6 @@
 /** A code that this station does not know: register a device with it, bind it to one, or nothing. */
+
+import { longestCode, shortestCode } from '../../src/domain/device.ts';
 import type { MarkingData } from '../../src/domain/marking-data.ts';
 import { Dialog } from '../components/dialog.tsx';
 import { NumberedChoices } from '../components/numbered-choices.tsx';
@@ -29,8 +31,10 @@ export const UnknownCodeDialog = ({ code, data, onBind, onClose }: UnknownCodeDi
   return (
     <Dialog title={t('screens:scan.unknown.title')} onClose={onClose}>
       <p>
-        {t(isForSomething ? 'screens:scan.unknown.text' : 'screens:scan.unknown.tooLong', {
+        {t(isForSomething ? 'screens:scan.unknown.text' : 'screens:scan.unknown.noCode', {
           code: shortCode(code),
+          least: shortestCode,
+          most: longestCode,
         })}
       </p>
       <MarkingDataLines data={data} />

@@ -19,12 +19,13 @@ import { reasonSchema } from './verdict.ts';
 export const standingSchema = z.enum(['new', 'in service', 'quarantined', 'at manufacturer', 'scrapped']);
 export type Standing = z.infer<typeof standingSchema>;
 
-/** Characters of a code that is bound to a device, at most. */
+/** Characters of a code that is bound to a device. */
+export const shortestCode = 3;
 export const longestCode = 200;
 
 /** A further code bound to a device, besides its bench ID. */
 export const otherCodeSchema = z.object({
-  code: z.string().trim().min(3).max(longestCode),
+  code: z.string().trim().min(shortestCode).max(longestCode),
   kind: z.enum(['maker', 'rfid', 'old tag', 'other']),
 });
 export type OtherCode = z.infer<typeof otherCodeSchema>;

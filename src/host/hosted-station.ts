@@ -1,13 +1,9 @@
 /** A station with its page on the loopback host: what a browser window and `serve` stand on. */
 import { join } from 'node:path';
 import { isRefusal, type Refusal } from '../domain/refusal.ts';
-import { openStation } from '../station/station.ts';
 import { buildIfStale, rendererBundle } from './build.ts';
-import { faultLog } from './fault-log.ts';
-import { keepDaily } from './keep-daily.ts';
 import { productFolder } from './product-folder.ts';
 import { type RendererFiles, readRendererFiles } from './renderer-files.ts';
-import { surroundingsOf } from './surroundings.ts';
 import { startWebHost, type WebHost } from './web-host.ts';
 
 /** Why there is no host, as the key of its sentence. */
@@ -17,8 +13,7 @@ export interface HostProblem {
 
 export interface HostedStation {
   readonly origin: string;
-  /** An address that lets one window in, once. */
-  newAddress(): string;
+  readonly newAddress: NewAddress;
   /** Tells such an address, and when it was used the next one, so that there is always one to use. */
   tellAddresses(tell: (address: string) => void): void;
   /** Resolves when the last window is gone, or when none has come for hours. */
@@ -32,6 +27,12 @@ export interface HostedStationOptions {
   readonly port: number;
 }
 
+/** An address that lets one window in, once; `onUsed` is told when it did. */
+export type NewAddress = WebHost['newAddress'];
+
+/** Called once the port is taken; the station is opened when it has resolved. */
+export type OnListening = (newAddress: NewAddress) => Promise<void>;
+
 /** The page, built anew where it is stale; `undefined` where that fails, for an old page may not fit this station. */
 export const builtPage = async (): Promise<RendererFiles | undefined> => {
   try {
@@ -42,38 +43,42 @@ export const builtPage = async (): Promise<RendererFiles | undefined> => {
   return readRendererFiles(join(productFolder, 'dist', 'renderer'));
 };
 
-/** Builds the page where it is stale. */
+/**
+ * Builds the page where it is stale, takes the port, then opens the station. `onListening` comes in between, for a browser takes
+ * longer to start than a station to open; what it asks the station for waits until then.
+ */
 export const openHostedStation = async (
-  options: HostedStationOptions,
+  { folder, port }: HostedStationOptions,
+  onListening: OnListening = async () => undefined,
 ): Promise<HostedStation | HostProblem | Refusal> => {
-  const { folder, port } = options;
   const files = await builtPage();
   if (files === undefined) return { problem: 'page-not-built' };
-  const station = await openStation({
-    folder,
-    productFolder,
-    onFault: faultLog(folder),
-    surroundings: surroundingsOf('browser', folder),
+  let beginToOpen = (): void => undefined;
+  const opening = new Promise<void>((resolve) => {
+    beginToOpen = resolve;
+  }).then(async () => {
+    const { openBrowserStation } = await import('./browser-station.ts');
+    return openBrowserStation(folder);
   });
-  if (isRefusal(station)) return station;
-  try {
-    const host: WebHost = await startWebHost({ station, files, port });
-    const stopKeeping = keepDaily(station, folder);
-    const tellAddresses: HostedStation['tellAddresses'] = (tell) =>
-      tell(host.newAddress(() => tellAddresses(tell)));
-    return {
-      origin: host.origin,
-      newAddress: () => host.newAddress(),
-      tellAddresses,
-      deserted: host.deserted,
-      close: async () => {
-        stopKeeping();
-        await host.close();
-        await station.close();
-      },
-    };
-  } catch {
-    await station.close();
-    return { problem: 'port-taken' };
+  const host = await startWebHost({ station: opening, files, port }).catch(() => undefined);
+  if (host === undefined) return { problem: 'port-taken' };
+  await onListening(host.newAddress);
+  beginToOpen();
+  const station = await opening;
+  if (isRefusal(station)) {
+    await host.close();
+    return station;
   }
+  const tellAddresses: HostedStation['tellAddresses'] = (tell) =>
+    tell(host.newAddress(() => tellAddresses(tell)));
+  return {
+    origin: host.origin,
+    newAddress: host.newAddress,
+    tellAddresses,
+    deserted: host.deserted,
+    close: async () => {
+      await host.close();
+      await station.close();
+    },
+  };
 };

@@ -23,6 +23,7 @@ export type HttpRefusalCode =
   | 'not-entered'
   | 'key-refused'
   | 'not-found'
+  | 'not-open'
   | 'content-type-refused'
   | 'body-too-large'
   | 'body-malformed';

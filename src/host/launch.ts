@@ -1,16 +1,23 @@
 /** `npm start`: opens the station in Electron, else in a browser window, else gives the address to open. */
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { isRefusal } from '../domain/refusal.ts';
 import { sentenceOf } from '../station/sentence.ts';
-import { openAppWindow } from './app-window.ts';
+import { type AppWindow, openAppWindow } from './app-window.ts';
 import { findBrowser } from './browser.ts';
 import { buildIfStale, electronBundle } from './build.ts';
 import { dataFolder, windowFolder } from './data-folder.ts';
 import { hasDisplay } from './display.ts';
 import { findElectron } from './electron-runtime.ts';
 import { checkHeadless } from './headless-check.ts';
-import { builtPage, type HostedStation, openHostedStation } from './hosted-station.ts';
+import {
+  builtPage,
+  type HostedStation,
+  type NewAddress,
+  type OnListening,
+  openHostedStation,
+} from './hosted-station.ts';
 import { untilInterrupted } from './interruption.ts';
 import { type LaunchOptions, readLaunchOptions } from './launch-options.ts';
 import { productFolder } from './product-folder.ts';
@@ -40,15 +47,34 @@ const launch = async ({ data, port, ...asked }: LaunchOptions): Promise<number> 
       return 0;
     }
   }
-  const hosted = await openHosted(folder, port);
-  if (typeof hosted === 'string') return complain(hosted, 1);
+  let window: BrowserWindow | undefined;
+  const hosted = await openHosted(folder, port, async (newAddress) => {
+    if (windowed) window = await openBrowserWindow(newAddress, folder);
+  });
   try {
+    if (typeof hosted === 'string') return complain(hosted, 1);
     if (asked['headless-check']) return await checkOnce(hosted);
-    await openInBrowser(hosted, folder, windowed, interrupted);
+    await untilClosed(hosted, window, interrupted);
     return 0;
   } finally {
-    await hosted.close();
+    await window?.close();
+    if (typeof hosted !== 'string') await hosted.close();
   }
+};
+
+interface BrowserWindow extends AppWindow {
+  readonly browser: string;
+}
+
+/** `undefined` where there is no browser on this PC. */
+const openBrowserWindow = async (
+  newAddress: NewAddress,
+  folder: string,
+): Promise<BrowserWindow | undefined> => {
+  const browser = await findBrowser();
+  if (browser === undefined) return undefined;
+  const window = await openAppWindow(browser, newAddress(), join(windowFolder(folder), 'browser'));
+  return { ...window, browser };
 };
 
 const tryElectron = async (
@@ -67,8 +93,12 @@ const tryElectron = async (
 };
 
 /** The sentence of what is wrong, where there is no host. */
-const openHosted = async (folder: string, port: number | undefined): Promise<HostedStation | string> => {
-  const open = (each: number) => openHostedStation({ folder, port: each });
+const openHosted = async (
+  folder: string,
+  port: number | undefined,
+  onListening: OnListening,
+): Promise<HostedStation | string> => {
+  const open = (each: number) => openHostedStation({ folder, port: each }, onListening);
   const last = port === undefined ? await lastPort(folder) : undefined;
   let hosted = await open(port ?? last ?? 0);
   if (last !== undefined && 'problem' in hosted && hosted.problem === 'port-taken') hosted = await open(0);
@@ -85,28 +115,21 @@ const checkOnce = async (hosted: HostedStation): Promise<number> => {
   return 0;
 };
 
-const openInBrowser = async (
+const untilClosed = async (
   hosted: HostedStation,
-  folder: string,
-  windowed: boolean,
+  window: BrowserWindow | undefined,
   interrupted: Promise<void>,
 ): Promise<void> => {
-  const browser = windowed ? await findBrowser() : undefined;
-  const window =
-    browser === undefined
-      ? undefined
-      : await openAppWindow(browser, hosted.newAddress(), join(windowFolder(folder), 'browser'));
   const closed = window?.closed.then((started) => (started ? 'closed' : 'not started'));
   const early = await Promise.race([closed, interrupted, settled()]);
-  const isOpen = closed !== undefined && early !== 'not started';
-  say(isOpen ? words('opened-in-browser', { browser: browser ?? '' }) : words('open-this-address'));
+  const isOpen = window !== undefined && early !== 'not started';
+  say(isOpen ? words('opened-in-browser', { browser: window.browser }) : words('open-this-address'));
   hosted.tellAddresses(say);
   await Promise.race([isOpen ? closed : hosted.deserted, interrupted]);
-  await window?.close();
 };
 
 /** A program that cannot be started says so at once. */
-const settled = (): Promise<undefined> => new Promise((resolve) => setTimeout(() => resolve(undefined), 200));
+const settled = (): Promise<undefined> => setTimeout(200, undefined);
 
 /**
  * The browser keeps what a window remembers by its address, port included; so the port stays the same while it is free. It is

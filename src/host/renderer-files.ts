@@ -48,12 +48,19 @@ export const readRendererFiles = async (folder: string): Promise<RendererFiles |
   };
 };
 
+/**
+ * The name of every file but the page itself changes with what is in it, so the browser may keep it (RFC 8246), and a script
+ * as it compiled it.
+ */
+const keptForGood = 'private, max-age=31536000, immutable';
+
 /** The policy of a script is heeded only where the script is a worker. */
 const served = (body: Uint8Array, contentType: string, nonce: string): ServedFile => ({
   body,
   headers: {
     ...securityHeaders(nonce, contentType === contentTypes['.js'] ? 'worker' : 'page'),
     'content-type': contentType,
+    ...(contentType === contentTypes['.html'] ? {} : { 'cache-control': keptForGood }),
   },
 });
 

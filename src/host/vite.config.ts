@@ -18,7 +18,12 @@ export default defineConfig({
     minify: false,
     ssr: here('./bundled-launch.ts'),
     rolldownOptions: {
-      output: { format: 'es', entryFileNames: 'launch.js', chunkFileNames: 'launch-[name]-[hash].js' },
+      output: {
+        comments: false,
+        format: 'es',
+        entryFileNames: 'launch.js',
+        chunkFileNames: 'launch-[name]-[hash].js',
+      },
     },
   },
 });

@@ -2,6 +2,7 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { type Language, languages } from '../domain/message.ts';
+import { isRefusal, type Refusal } from '../domain/refusal.ts';
 import type { Station } from '../station/station.ts';
 import { type CallRequest, callRequestSchema, carrierError } from './call-request.ts';
 import {
@@ -24,7 +25,8 @@ import { languageOfLocale, wordsIn } from './words.ts';
 export const bodyLimit = 30_000_000;
 
 export interface WebHostOptions {
-  readonly station: Station;
+  /** Calls wait until it is open. */
+  readonly station: Station | Promise<Station | Refusal>;
   readonly files: RendererFiles;
   /** The port to take; any free one where it is 0. */
   readonly port: number;
@@ -87,7 +89,9 @@ export const startWebHost = async (options: WebHostOptions): Promise<WebHost> =>
   const endSession = (session: string): void => {
     keyring.end(session);
     presence.forget(session);
-    station.endSession(session);
+    void Promise.resolve(station).then((opened) => {
+      if (!isRefusal(opened)) opened.endSession(session);
+    });
   };
 
   const enter = (request: IncomingMessage, response: ServerResponse, url: URL): void => {
@@ -106,7 +110,9 @@ export const startWebHost = async (options: WebHostOptions): Promise<WebHost> =>
 
   const call = async (request: IncomingMessage, response: ServerResponse, session: string): Promise<void> => {
     const { operation, input, language } = await readCall(request);
-    const result = await station.call({ session, from: 'browser', operation, input, language });
+    const opened = await station;
+    if (isRefusal(opened)) throw new HttpRefusal(503, 'not-open');
+    const result = await opened.call({ session, from: 'browser', operation, input, language });
     send(response, 200, 'application/json; charset=utf-8', JSON.stringify(result));
   };
 

@@ -1,10 +1,10 @@
 /** The form in which a code is bound to a device, and what speaks against binding it. */
 import type { BenchId } from '../domain/brand.ts';
-import { longestCode, type OtherCode } from '../domain/device.ts';
+import { longestCode, type OtherCode, otherCodeSchema, shortestCode } from '../domain/device.ts';
 import { isSameSerial, type MarkingData, matchReference } from '../domain/marking-data.ts';
 import type { ModelSheet } from '../domain/model-sheet.ts';
 import { isRefusal, type Refusal, refusal } from '../domain/refusal.ts';
-import { readScan } from '../intake/read-scan.ts';
+import { readScan, type Scan } from '../intake/read-scan.ts';
 import type { LedgerReader } from '../ledger/ledger.ts';
 import { badgeMeaning, ownCodeMeaning } from './badge.ts';
 
@@ -15,10 +15,22 @@ export interface BoundCode {
   readonly data?: MarkingData | undefined;
 }
 
-/** Refuses what is ours, damaged, or stands on every device of a model. `field` is where the code came in. */
+/**
+ * Refuses what is ours, damaged, stands on every device of a model, or is too short or too long without what the scanner says
+ * of the symbol. `field` is where the code came in.
+ */
 export const boundCode = (otherCode: OtherCode, currentYear: number, field: string): BoundCode | Refusal => {
+  const bound = boundScan(otherCode, readScan(otherCode.code, currentYear), field);
+  if (isRefusal(bound) || otherCodeSchema.safeParse(bound.otherCode).success) return bound;
+  return refusal(
+    'code-length',
+    { code: bound.otherCode.code, least: shortestCode, most: longestCode },
+    field,
+  );
+};
+
+const boundScan = (otherCode: OtherCode, scan: Scan, field: string): BoundCode | Refusal => {
   const scanned = otherCode.code;
-  const scan = readScan(scanned, currentYear);
   switch (scan.kind) {
     case 'command':
     case 'place':

@@ -1,5 +1,7 @@
 /** The record of the station in Setup, after it was verified: its checkpoint, kept elsewhere and held against it. */
+import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Screen } from './visit.ts';
 import { press } from './visit.ts';
 
@@ -32,9 +34,14 @@ export const screensOfLedger: readonly Screen[] = [
   {
     name: 'setup, the checkpoint is saved',
     show: async (visit) => {
-      await visit.page.getByLabel(visit.say('ledger:folder')).fill(tmpdir());
+      // Of its own: the stations of two test files have one origin, and neither replaces the checkpoint of the other.
+      const folder = await mkdtemp(join(tmpdir(), 'srl-bench-kept-'));
+      await visit.page.getByLabel(visit.say('ledger:folder')).fill(folder);
       await press(visit, 'ledger:save');
-      return visit.page.getByText(/\.checkpoint$/);
+      const saved = visit.page.getByText(/\.checkpoint$/);
+      await saved.waitFor();
+      await rm(folder, { recursive: true });
+      return saved;
     },
   },
 ];

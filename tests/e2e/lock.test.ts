@@ -76,9 +76,12 @@ describe.runIf(hasBrowser())('an unattended window', () => {
     expect(await warning.count()).toBe(0);
     await pass(page, 4);
     await warning.waitFor();
+    const told = page.waitForResponse(
+      async (response) => response.request().postDataJSON()?.operation === 'session.attend',
+    );
     await page.keyboard.press('Shift');
     await warning.waitFor({ state: 'detached' });
-    await page.clock.runFor(11_000);
+    await told;
     await pass(page, 272);
     await warning.waitFor();
     await pass(page, 30);

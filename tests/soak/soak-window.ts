@@ -44,6 +44,7 @@ export class SoakWindow {
   readonly #browser: Browser;
   readonly #station: SoakedStation;
   readonly #badge: string;
+  readonly #screens: readonly string[];
   readonly #faults: string[] = [];
   readonly samples: PageSample[] = [];
   #context: BrowserContext | undefined;
@@ -53,10 +54,16 @@ export class SoakWindow {
   #operations = 0;
   #expectsErrors = false;
 
-  constructor(browser: Browser, station: SoakedStation, badge: string) {
+  /** `screens`: where somebody goes in this window. */
+  constructor(
+    browser: Browser,
+    station: SoakedStation,
+    { badge, screens }: { readonly badge: string; readonly screens: readonly string[] },
+  ) {
     this.#browser = browser;
     this.#station = station;
     this.#badge = badge;
+    this.#screens = screens;
   }
 
   get operations(): number {
@@ -78,8 +85,9 @@ export class SoakWindow {
       locale: 'en-GB',
     });
     await this.#newPage(await this.#station.newAddress());
-    await this.#ready();
+    await this.#loaded();
     await this.callAll(ask('session.sign-in', { badge: this.#badge }));
+    await this.#seeEveryScreen();
   }
 
   async close(): Promise<void> {
@@ -92,7 +100,8 @@ export class SoakWindow {
   async reload(): Promise<void> {
     this.#expectsErrors = true;
     await this.#onPage.reload();
-    await this.#ready();
+    await this.#loaded();
+    await this.#seeEveryScreen();
   }
 
   /** The process of the page ends in the middle of everything; a new page takes its place, with the same cookie. */
@@ -105,7 +114,8 @@ export class SoakWindow {
     await crashed;
     await page.close();
     await this.#newPage(`${origin}/`);
-    await this.#ready();
+    await this.#loaded();
+    await this.#seeEveryScreen();
   }
 
   /** Somebody is there: a window that nobody touches is locked. */
@@ -143,9 +153,10 @@ export class SoakWindow {
     await this.callAll(ask('session.sign-in', { badge: this.#badge }));
   }
 
-  /** After everything that can be collected was. */
+  /** On the start screen, after everything that can be collected was. */
   async sample(): Promise<void> {
     const page = this.#onPage;
+    await this.look('#/');
     const session = await page.context().newCDPSession(page);
     await session.send('HeapProfiler.collectGarbage');
     const { usedSize } = await session.send('Runtime.getHeapUsage');
@@ -176,7 +187,12 @@ export class SoakWindow {
     await page.goto(address);
   }
 
-  async #ready(): Promise<void> {
+  /** What a screen loads and keeps when it is first seen is there from the beginning; what grows after that goes on growing. */
+  async #seeEveryScreen(): Promise<void> {
+    for (const hash of this.#screens) await this.look(hash);
+  }
+
+  async #loaded(): Promise<void> {
     await this.#onPage.getByRole('banner').getByRole('textbox').waitFor();
     this.#expectsErrors = false;
     this.#load += 1;

@@ -30,8 +30,10 @@ interface At {
 type Piece = (at: At) => Promise<void>;
 
 const words = ['NO100', 'quillmoor', 'stay', 'tess', '7M3', 'halt', '15', 'no such device'];
-const screensOfBench = ['#/', '#/register', '#/bench', '#/records', '#/schedule'];
-const screensOfDesk = ['#/', '#/desk', '#/register', '#/held'];
+export const screensOf = {
+  bench: ['#/', '#/register', '#/bench', '#/records', '#/schedule'],
+  desk: ['#/', '#/desk', '#/register', '#/held'],
+} as const;
 
 /** Scans, cards and searches, as fast as a page asks for them. */
 const looks = ({ depot, random }: At, times: number): readonly AskedCall[] =>
@@ -179,13 +181,13 @@ const benchWork: readonly (readonly [number, Piece])[] = [
   [9, inspect],
   [3, report],
   [1, takeAway],
-  [12, lookAtScreens(screensOfBench)],
+  [12, lookAtScreens(screensOf.bench)],
 ];
 const deskWork: readonly (readonly [number, Piece])[] = [
   [60, lookRound],
   [30, outAndBack],
   [4, count],
-  [12, lookAtScreens(screensOfDesk)],
+  [12, lookAtScreens(screensOf.desk)],
 ];
 
 const drawn = (work: readonly (readonly [number, Piece])[], random: SeededRandom): Piece => {

@@ -13,7 +13,7 @@ import { seededRandom } from '../support/seeded-random.ts';
 import { demo, demoStation, temporaryFolder } from '../support/station-fixture.ts';
 import type { Held } from './soak-station.ts';
 import { ask, SoakWindow } from './soak-window.ts';
-import { type Acknowledged, type Depot, workAtWindow, workOfEveryKind } from './soak-work.ts';
+import { type Acknowledged, type Depot, screensOf, workAtWindow, workOfEveryKind } from './soak-work.ts';
 import { SoakedStation } from './soaked-station.ts';
 import { type Point, slopeOf, slopeWithin } from './trend.ts';
 
@@ -85,8 +85,8 @@ describe.runIf(hasBrowser() && process.platform === 'linux')('two windows on one
       onTestFinished(() => station.kill());
       const browser: Browser = await launchBrowser();
       onTestFinished(() => browser.close());
-      const bench = new SoakWindow(browser, station, demo.inspector);
-      const desk = new SoakWindow(browser, station, demo.attendant);
+      const bench = new SoakWindow(browser, station, { badge: demo.inspector, screens: screensOf.bench });
+      const desk = new SoakWindow(browser, station, { badge: demo.attendant, screens: screensOf.desk });
       await bench.open();
       await desk.open();
 

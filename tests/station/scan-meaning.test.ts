@@ -157,6 +157,20 @@ describe('a code that every device of a model carries', () => {
   });
 });
 
+describe('a code that is too short without what the scanner says of the symbol', () => {
+  test('is bound to none: at registration, and later', async () => {
+    const { expectError, benchId } = await withDevice();
+    const otherCode = { code: ']C0A7', kind: 'other' as const };
+    const refused = { code: 'code-length', values: { code: 'A7', least: 3, most: 200 } };
+    expect(await expectError('device.bind-code', { benchId, otherCode })).toMatchObject({
+      ...refused,
+      field: 'otherCode',
+    });
+    const registration = { ...sampleDevice('Q26C49002'), otherCodes: [otherCode] };
+    expect(await expectError('device.register', registration)).toMatchObject(refused);
+  });
+});
+
 describe('a code that says otherwise than the device', () => {
   const register = (serial: string, text: string): InputOf<'device.register'> => ({
     ...sampleDevice(serial),

@@ -33,13 +33,14 @@ export const missingFromRecordSchema = z.object({
 });
 export type MissingFromRecord = z.infer<typeof missingFromRecordSchema>;
 
-/** `repairable`: devices of the plan that can be repaired. The gaps that keep most devices out of the plan come first. */
+/** `held`: devices of the plan that can be repaired. The gaps that keep most devices out of the plan come first, then by name. */
 export const missingFromRecord = (
-  repairable: readonly HeldRow[],
+  held: readonly HeldRow[],
   lengths: readonly number[],
   gathered: GatheredReturns,
 ): readonly MissingFromRecord[] => {
   const { basis, terms, today } = gathered;
+  const repairable = held.toSorted((one, other) => nameOf(one).localeCompare(nameOf(other)));
   const ofMakers = [...grouped(repairable, ({ modelSheet }) => modelSheet.manufacturer)].flatMap(
     ([manufacturer, rows]): MissingFromRecord[] => {
       const devices = rows.length;
@@ -58,8 +59,8 @@ export const missingFromRecord = (
     ([modelSheetId, rows]): MissingFromRecord[] => {
       const [row] = rows;
       if (row === undefined) return [];
-      const { manufacturer, model, serviceLife } = row.modelSheet;
-      const about = { model: { modelSheetId, name: `${manufacturer} ${model}` }, devices: rows.length };
+      const { serviceLife } = row.modelSheet;
+      const about = { model: { modelSheetId, name: nameOf(row) }, devices: rows.length };
       const said = terms.get(modelSheetId);
       const unquoted = rows.filter(({ quote }) => quote === undefined).length;
       const priced = { ...about, devices: unquoted };
@@ -104,3 +105,5 @@ export const missingFromRecord = (
   ];
   return all.toSorted((one, other) => missingKinds.indexOf(one.kind) - missingKinds.indexOf(other.kind));
 };
+
+const nameOf = ({ modelSheet: { manufacturer, model } }: HeldRow): string => `${manufacturer} ${model}`;
