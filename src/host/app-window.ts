@@ -3,7 +3,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { access, mkdir, mkdtemp, readlink, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { isRootOnLinux } from './display.ts';
+import { hasGraphicsDevice, isRootOnLinux } from './display.ts';
 
 export interface AppWindow {
   /** Resolves when the window is closed, with false where the program could not be started at all. */
@@ -21,7 +21,7 @@ export const openAppWindow = async (
   const free = !(await isHeld(profile));
   const folder = free ? profile : await mkdtemp(join(tmpdir(), 'srl-bench-window-'));
   await mkdir(folder, { recursive: true });
-  const child = spawn(browser, switchesFor(address, folder), {
+  const child = spawn(browser, await switchesFor(address, folder), {
     stdio: 'ignore',
     detached: process.platform !== 'win32',
   });
@@ -70,7 +70,7 @@ const isRunning = (pid: number): boolean => {
 };
 
 /** Source of the switches: the list in Chromium's `chrome/common/chrome_switches.cc` and its companions (from memory). */
-const switchesFor = (address: string, profile: string): readonly string[] => [
+const switchesFor = async (address: string, profile: string): Promise<readonly string[]> => [
   `--app=${address}`,
   `--user-data-dir=${profile}`,
   '--window-size=1366,768',
@@ -81,6 +81,7 @@ const switchesFor = (address: string, profile: string): readonly string[] => [
   '--disable-sync',
   '--disable-features=Translate',
   '--password-store=basic',
+  ...((await hasGraphicsDevice()) ? [] : ['--disable-gpu']),
   ...(isRootOnLinux() ? ['--no-sandbox', '--test-type', '--disable-dev-shm-usage'] : []),
 ];
 

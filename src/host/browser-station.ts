@@ -1,4 +1,4 @@
-/** The station behind the loopback host, with all that it loads: what comes before it is small, and is there in a moment. */
+/** The station behind the loopback host. */
 import { isRefusal, type Refusal } from '../domain/refusal.ts';
 import { openStation, type Station } from '../station/station.ts';
 import { faultLog } from './fault-log.ts';

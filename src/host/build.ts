@@ -65,10 +65,14 @@ export const buildIfStale = async (bundle: Bundle, productFolder: string): Promi
   });
 };
 
+/** True where it was built once, be it stale or not. */
+export const wasBuilt = (bundle: Bundle, productFolder: string): Promise<boolean> =>
+  isThere(join(productFolder, 'dist', bundle.output));
+
 /** Looks at the files alone where none of them can have changed since they were last read, which takes a moment of the start. */
 export const isFresh = async (bundle: Bundle, productFolder: string): Promise<boolean> => {
   const stampFile = join(productFolder, 'dist', `${bundle.name}.stamp`);
-  if (!(await isThere(join(productFolder, 'dist', bundle.output)))) return false;
+  if (!(await wasBuilt(bundle, productFolder))) return false;
   const [stamp = '', known = ''] = (await readFile(stampFile, 'utf8').catch(() => '')).split('\n');
   if (stamp === '') return false;
   const { look, settled } = lookOf(bundle.inputs, productFolder);

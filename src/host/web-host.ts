@@ -1,10 +1,10 @@
 /** The loopback host: the contract and the page for browsers on this PC, and for nobody else. */
-import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
-import type { AddressInfo } from 'node:net';
+import type { IncomingMessage, ServerResponse } from 'node:http';
 import { type Language, languages } from '../domain/message.ts';
 import { isRefusal, type Refusal } from '../domain/refusal.ts';
 import type { Station } from '../station/station.ts';
 import { type CallRequest, callRequestSchema, carrierError } from './call-request.ts';
+import type { Doorway } from './doorway.ts';
 import {
   checkHost,
   checkJson,
@@ -15,7 +15,6 @@ import {
   readBody,
   targetOf,
 } from './http-request.ts';
-import { Keyring } from './keyring.ts';
 import { type Patience, Presence, usualPatience } from './presence.ts';
 import type { RendererFiles } from './renderer-files.ts';
 import { newNonce, securityHeaders } from './security-headers.ts';
@@ -28,63 +27,33 @@ export interface WebHostOptions {
   /** Calls wait until it is open. */
   readonly station: Station | Promise<Station | Refusal>;
   readonly files: RendererFiles;
-  /** The port to take; any free one where it is 0. */
-  readonly port: number;
+  /** Closed with the host. */
+  readonly door: Doorway;
   readonly limits?: Partial<HostLimits> | undefined;
 }
 
 /** What nobody may take more of. Browsers on this PC need a fraction of it; common practice, no source. */
 export interface HostLimits {
-  /** From the first byte of a request to the end of its head. */
-  readonly headMs: number;
-  /** From the first byte of a request to the end of its body: 28 MB within this PC take well under a second. */
-  readonly requestMs: number;
-  /** For which a connection may stand still. */
-  readonly silentMs: number;
-  readonly connections: number;
   /** Windows; of one more the one that was not heard of for the longest time ends. */
   readonly sessions: number;
   readonly patience: Patience;
 }
 
-export const usualLimits: HostLimits = {
-  headMs: 10_000,
-  requestMs: 60_000,
-  silentMs: 120_000,
-  connections: 128,
-  sessions: 16,
-  patience: usualPatience,
-};
+export const usualLimits: HostLimits = { sessions: 16, patience: usualPatience };
 
 export interface WebHost {
-  /** `http://127.0.0.1:PORT`. */
-  readonly origin: string;
-  /** An address that lets one window in, once; `onUsed` is told when it did. */
-  newAddress(onUsed?: () => void): string;
   /** Resolves when the last window is gone, or when none has come for hours. */
   readonly deserted: Promise<void>;
   /** Answers nobody any more; the station stays open. */
   close(): Promise<void>;
 }
 
-/** Throws as `listen` does, with `EADDRINUSE` or `EACCES`, where the port cannot be had. */
-export const startWebHost = async (options: WebHostOptions): Promise<WebHost> => {
-  const { station, files, port } = options;
+export const startWebHost = (options: WebHostOptions): WebHost => {
+  const { station, files, door } = options;
+  const { keyring, port } = door;
   const limits = { ...usualLimits, ...options.limits };
-  const keyring = new Keyring();
   const presence = new Presence(limits.patience, () => performance.now());
-  const server = createServer({
-    maxHeaderSize: 16_384,
-    headersTimeout: limits.headMs,
-    requestTimeout: limits.requestMs,
-    connectionsCheckingInterval: Math.min(limits.headMs, lookMs),
-  });
-  server.maxConnections = limits.connections;
-  server.maxHeadersCount = 100;
-  server.setTimeout(limits.silentMs);
-  await listen(server, port);
-  const taken = (server.address() as AddressInfo).port;
-  const cookieName = `srl-bench-${taken}`;
+  const cookieName = `srl-bench-${port}`;
 
   const endSession = (session: string): void => {
     keyring.end(session);
@@ -117,8 +86,8 @@ export const startWebHost = async (options: WebHostOptions): Promise<WebHost> =>
   };
 
   const answer = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
-    checkHost(request, taken);
-    const url = targetOf(request, taken);
+    checkHost(request, port);
+    const url = targetOf(request, port);
     if (url.pathname === '/enter') return enter(request, response, url);
     const isTold = url.pathname === '/here' || url.pathname === '/leave';
     if (url.pathname === '/call' || isTold) {
@@ -137,7 +106,7 @@ export const startWebHost = async (options: WebHostOptions): Promise<WebHost> =>
     response.end(request.method === 'HEAD' ? undefined : file.body);
   };
 
-  server.on('request', (request, response) => {
+  door.answerWith((request, response) => {
     answer(request, response).catch((error: unknown) => refuse(request, response, error));
   });
   let onDeserted = (): void => undefined;
@@ -152,30 +121,16 @@ export const startWebHost = async (options: WebHostOptions): Promise<WebHost> =>
     Math.min(lookMs, limits.patience.afterLeavingMs),
   );
   looking.unref();
-  const origin = `http://127.0.0.1:${taken}`;
   return {
-    origin,
     deserted,
-    newAddress: (onUsed) => `${origin}/enter?key=${keyring.cutKey(onUsed)}`,
-    close: () =>
-      new Promise((resolve) => {
-        clearInterval(looking);
-        server.close(() => resolve());
-        server.closeAllConnections();
-      }),
+    close: async () => {
+      clearInterval(looking);
+      await door.close();
+    },
   };
 };
 
 const lookMs = 5_000;
-
-const listen = (server: Server, port: number): Promise<void> =>
-  new Promise((resolve, reject) => {
-    server.once('error', reject);
-    server.listen(port, '127.0.0.1', () => {
-      server.off('error', reject);
-      resolve();
-    });
-  });
 
 const readCall = async (request: IncomingMessage): Promise<CallRequest> => {
   checkJson(request);

@@ -3,6 +3,7 @@ import { type Browser, type BrowserContext, chromium, type Page } from 'playwrig
 import { instant } from '../../src/domain/brand.ts';
 import type { Language } from '../../src/domain/message.ts';
 import { isRefusal } from '../../src/domain/refusal.ts';
+import { openDoorway } from '../../src/host/doorway.ts';
 import { builtPage } from '../../src/host/hosted-station.ts';
 import { startWebHost } from '../../src/host/web-host.ts';
 import type { InputOf, OperationName, OutputOf } from '../../src/station/contract.ts';
@@ -50,7 +51,8 @@ export const openStage = async (
   if (files === undefined) throw new Error('The page could not be built.');
   const station = await openStation({ folder, now, elapsedMs });
   if (isRefusal(station)) throw new Error(`The station did not open: ${station.code}`);
-  const host = await startWebHost({ station, files, port: 0 });
+  const door = await openDoorway(0);
+  const host = startWebHost({ station, files, door });
   return {
     expectOutput: async (operation, input) => {
       const result = await station.call({ session: 'stage', operation, input, language: 'en' });
@@ -65,7 +67,7 @@ export const openStage = async (
       page.on('console', (message) => {
         if (message.type() === 'error') faults.push(message.text());
       });
-      await page.goto(host.newAddress());
+      await page.goto(door.newAddress());
       return { page, faults, close: () => context.close() };
     },
     close: async () => {

@@ -1,6 +1,6 @@
 /** `npm start` as a process of its own, with stand-ins for the browser and for Electron's runtime that write down what they are told. */
 import { type ChildProcess, spawn } from 'node:child_process';
-import { chmod, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { productFolder } from '../../src/host/product-folder.ts';
@@ -115,6 +115,30 @@ describe.skipIf(process.platform === 'win32')('npm start', () => {
       expect(await second.ended).toBe(1);
       expect(second.lines()).toHaveLength(1);
       expect(second.lines()[0]).toContain(join(folder, 'data'));
+    },
+    slow,
+  );
+
+  test(
+    'on a folder that is open already ends the browser that it began, and leaves the port of the other as it is kept',
+    async () => {
+      const first = launch([]);
+      await waitForLines(first, 2);
+      const kept = async (): Promise<string> => {
+        const [window = ''] = await readdir(join(folder, 'cache', 'srl-bench'));
+        return readFile(join(folder, 'cache', 'srl-bench', window, 'port'), 'utf8');
+      };
+      const port = await kept();
+      const browser = await program(
+        'browser',
+        `require('node:fs').writeFileSync(__filename + '.pid', String(process.pid)); ${staysOpen}`,
+      );
+      const second = launch([], { DISPLAY: ':none', SRL_BENCH_BROWSER: browser });
+      expect(await second.ended).toBe(1);
+      expect(second.lines()).toEqual([expect.stringContaining(join(folder, 'data'))]);
+      const pid = Number(await readFile(`${browser}.pid`, 'utf8'));
+      expect(() => process.kill(pid, 0)).toThrow('ESRCH');
+      expect(await kept()).toBe(port);
     },
     slow,
   );

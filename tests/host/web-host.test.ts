@@ -12,7 +12,7 @@ const call = async (operation: string, input: unknown, language = 'en') => {
 describe('coming in', () => {
   test('tells whoever gave the address that it was used, and leads to the page', async () => {
     const onUsed = vi.fn();
-    const path = host.current.host.newAddress(onUsed).slice(host.current.host.origin.length);
+    const path = host.current.door.newAddress(onUsed).slice(host.current.door.origin.length);
     const entry = await ask(host.current, { path });
     expect(entry.status).toBe(303);
     expect(entry.headers.location).toBe('/');
@@ -85,7 +85,7 @@ describe('a call', () => {
 describe('the last window', () => {
   const patience = { afterLeavingMs: 50, unheardMs: 60_000 };
   const leave = async (started: Awaited<ReturnType<typeof startHost>>, cookie: string): Promise<number> => {
-    const headers = { cookie, origin: started.host.origin };
+    const headers = { cookie, origin: started.door.origin };
     return (await ask(started, { method: 'POST', path: '/leave', headers, body: '' })).status;
   };
 

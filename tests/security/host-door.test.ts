@@ -201,7 +201,7 @@ describe('the secret', () => {
   });
 
   test('cannot be made up, and the key of the address is no cookie', async () => {
-    const key = new URL(host.current.host.newAddress()).searchParams.get('key') ?? '';
+    const key = new URL(host.current.door.newAddress()).searchParams.get('key') ?? '';
     for (const secret of ['', 'x', 'A'.repeat(43), key, 'window-1', '__proto__', 'undefined']) {
       const headers = callHeaders(host.current, `srl-bench-${host.current.port}=${secret}`);
       expectRefusal(await post(host.current, headers), { status: 403, code: 'not-entered' });
@@ -244,7 +244,7 @@ describe('the secret', () => {
     const leave = {
       method: 'POST',
       path: '/leave',
-      headers: { cookie: third, origin: small.host.origin },
+      headers: { cookie: third, origin: small.door.origin },
       body: '',
     };
     expect((await ask(small, leave)).status).toBe(200);

@@ -3,6 +3,7 @@ import { rm } from 'node:fs/promises';
 import { connect, type Socket } from 'node:net';
 import { afterAll, beforeAll, expect } from 'vitest';
 import { isRefusal } from '../../src/domain/refusal.ts';
+import { type DoorLimits, type Doorway, openDoorway } from '../../src/host/doorway.ts';
 import { type HostLimits, startWebHost, type WebHost } from '../../src/host/web-host.ts';
 import { openStation, type Station } from '../../src/station/station.ts';
 import { smallPage, temporaryFolder } from '../host/small-page.ts';
@@ -15,20 +16,23 @@ export interface Answer {
 
 export interface StartedHost {
   readonly host: WebHost;
+  readonly door: Doorway;
   readonly station: Station;
   readonly port: number;
   close(): Promise<void>;
 }
 
-export const startHost = async (limits?: Partial<HostLimits>): Promise<StartedHost> => {
+export const startHost = async (limits?: Partial<DoorLimits & HostLimits>): Promise<StartedHost> => {
   const folder = await temporaryFolder();
   const station = await openStation({ folder });
   if (isRefusal(station)) throw new Error(station.code);
-  const host = await startWebHost({ station, files: await smallPage(), port: 0, limits });
+  const door = await openDoorway(0, limits);
+  const host = startWebHost({ station, files: await smallPage(), door, limits });
   return {
     host,
+    door,
     station,
-    port: Number(new URL(host.origin).port),
+    port: door.port,
     close: async () => {
       await host.close();
       await station.close();
@@ -38,7 +42,7 @@ export const startHost = async (limits?: Partial<HostLimits>): Promise<StartedHo
 };
 
 /** One for all tests of a file. */
-export const hostOfFile = (limits?: Partial<HostLimits>): { readonly current: StartedHost } => {
+export const hostOfFile = (limits?: Partial<DoorLimits & HostLimits>): { readonly current: StartedHost } => {
   let started: StartedHost;
   beforeAll(async () => {
     started = await startHost(limits);
@@ -114,7 +118,7 @@ export const ask = async (
   );
 };
 
-export const entryPath = ({ host }: StartedHost): string => host.newAddress().slice(host.origin.length);
+export const entryPath = ({ door }: StartedHost): string => door.newAddress().slice(door.origin.length);
 
 /** The cookie of a window that came in. */
 export const enter = async (started: StartedHost): Promise<string> => {
@@ -125,9 +129,9 @@ export const enter = async (started: StartedHost): Promise<string> => {
 export const status = JSON.stringify({ operation: 'station.status', input: {}, language: 'en' });
 
 /** What our own page sends with a call. */
-export const callHeaders = ({ host }: StartedHost, cookie: string): Readonly<Record<string, string>> => ({
+export const callHeaders = ({ door }: StartedHost, cookie: string): Readonly<Record<string, string>> => ({
   cookie,
-  origin: host.origin,
+  origin: door.origin,
   'content-type': 'application/json',
 });
 

@@ -3,6 +3,7 @@ import { readdir, readlink, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { instant } from '../../src/domain/brand.ts';
 import { isRefusal } from '../../src/domain/refusal.ts';
+import { openDoorway } from '../../src/host/doorway.ts';
 import { builtPage } from '../../src/host/hosted-station.ts';
 import { startWebHost } from '../../src/host/web-host.ts';
 import { ledgerFileName } from '../../src/ledger/sqlite/sqlite-ledger.ts';
@@ -51,11 +52,12 @@ const open = async ({ folder, startsAt, speed }: SoakOrder): Promise<void> => {
     onFault: (error, operation) => void faults.push(`${operation}: ${String(error)}`),
   });
   if (isRefusal(station)) throw new Error(`The station did not open: ${station.code}`);
-  const host = await startWebHost({ station, files, port: 0 });
+  const door = await openDoorway(0);
+  const host = startWebHost({ station, files, door });
   process.on('message', async (question: SoakQuestion) => {
     switch (question) {
       case 'address':
-        return tell({ address: host.newAddress() });
+        return tell({ address: door.newAddress() });
       case 'held':
         await station.keep();
         return tell({ held: await heldNow(folder) });
