@@ -12,11 +12,13 @@ import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
 import { firstTheme, showTheme } from './design/theme.ts';
 import { currentLanguage } from './i18n/catalogue.ts';
+import { keepDropsOut } from './navigation/drops.ts';
 import { tellPresence } from './station/presence.ts';
 import { tellLanguage } from './station/shell-bridge.ts';
 
 showTheme(firstTheme());
 tellPresence();
+keepDropsOut();
 document.documentElement.lang = currentLanguage();
 tellLanguage(currentLanguage());
 

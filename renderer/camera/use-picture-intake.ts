@@ -1,4 +1,7 @@
-/** Pictures that are pasted or dropped anywhere in the window. Pasted text is not touched. */
+/**
+ * Pictures that are pasted or dropped anywhere in the window. Pasted text is not touched. The document is asked before the window,
+ * which keeps out whatever was not taken (`navigation/drops.ts`).
+ */
 import { useEffect, useRef, useState } from 'react';
 import { isWindowLocked } from '../lock/window-locked.ts';
 
@@ -46,14 +49,14 @@ export const usePictureIntake = (onFiles: (files: readonly File[]) => void): boo
       latest.current([...(event.dataTransfer?.files ?? [])]);
     };
     window.addEventListener('paste', onPaste);
-    window.addEventListener('dragover', onDrag);
-    window.addEventListener('dragleave', onLeave);
-    window.addEventListener('drop', onDrop);
+    document.addEventListener('dragover', onDrag);
+    document.addEventListener('dragleave', onLeave);
+    document.addEventListener('drop', onDrop);
     return () => {
       window.removeEventListener('paste', onPaste);
-      window.removeEventListener('dragover', onDrag);
-      window.removeEventListener('dragleave', onLeave);
-      window.removeEventListener('drop', onDrop);
+      document.removeEventListener('dragover', onDrag);
+      document.removeEventListener('dragleave', onLeave);
+      document.removeEventListener('drop', onDrop);
     };
   }, []);
   return isOver;

@@ -1,4 +1,5 @@
 /** The window of a station that is set up: header, navigation, and the screen of the route. */
+import { useDeferredValue } from 'react';
 import { CameraProvider } from '../camera/camera-provider.tsx';
 import { useText } from '../i18n/text.ts';
 import { WindowScans } from '../scan/window-scans.tsx';
@@ -12,6 +13,8 @@ import { ShellNotices } from './shell-notices.tsx';
 
 export const Shell = () => {
   const { t } = useText();
+  // The scanner is listened to before the first screen is drawn.
+  const isScreenDue = useDeferredValue(true, false);
   return (
     <CameraProvider>
       <div className={styles.shell}>
@@ -22,7 +25,7 @@ export const Shell = () => {
         <ShellNotices />
         <Navigation />
         <main id="screen" className={styles.screen} tabIndex={-1}>
-          <CurrentScreen />
+          {isScreenDue ? <CurrentScreen /> : null}
         </main>
         <TourGuide />
         <WindowScans />

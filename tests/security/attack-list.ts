@@ -91,6 +91,11 @@ export const attacks: readonly Attack[] = [
     tests: ['does not let the page be led away', 'opens no second window for the page'],
   },
   {
+    attack: 'Links, pieces of pages and files dropped on the window',
+    file: 'e2e/drops.test.ts',
+    tests: ['is opened on a page that keeps nothing out', 'leads it nowhere'],
+  },
+  {
     attack: '100,000 random calls from the schemas and beyond them',
     file: 'security/random-calls.test.ts',
     tests: ['breaks the station, shows its inside, or changes anything'],
