@@ -20,7 +20,8 @@ export const openBrowserWindow = async (
   door: Doorway,
   folder: string,
 ): Promise<BrowserWindow> => {
-  const window = await openAppWindow(browser, door.newAddress(), join(windowFolder(folder), 'browser'));
+  const address = door.newAddress({ isAlone: true });
+  const window = await openAppWindow(browser, address, join(windowFolder(folder), 'browser'));
   return { ...window, browser };
 };
 

@@ -1,7 +1,7 @@
 /** The port of the loopback host and the keys to it: a browser can be sent there before there is anything behind it. */
 import { createServer, type RequestListener, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { Keyring } from './keyring.ts';
+import { Keyring, type KeyUse } from './keyring.ts';
 
 /** What no connection may take more of. Browsers on this PC need a fraction of it; common practice, no source. */
 export interface DoorLimits {
@@ -26,8 +26,8 @@ export interface Doorway {
   /** `http://127.0.0.1:PORT`. */
   readonly origin: string;
   readonly keyring: Keyring;
-  /** An address that lets one window in, once; `onUsed` is told when it did. */
-  newAddress(onUsed?: () => void): string;
+  /** An address that lets one window in, once. */
+  newAddress(use?: KeyUse): string;
   /** What has come by then has waited for it. */
   answerWith(answer: RequestListener): void;
   /** Answers nobody any more. */
@@ -59,7 +59,7 @@ export const openDoorway = async (port: number, given: Partial<DoorLimits> = {})
     port: taken,
     origin,
     keyring,
-    newAddress: (onUsed) => `${origin}/enter?key=${keyring.cutKey(onUsed)}`,
+    newAddress: (use) => `${origin}/enter?key=${keyring.cutKey(use)}`,
     answerWith,
     close: () =>
       new Promise((resolve) => {

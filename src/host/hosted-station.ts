@@ -51,7 +51,7 @@ export const hostStation = async ({ folder, files, door }: HostOptions): Promise
     return station;
   }
   const tellAddresses: HostedStation['tellAddresses'] = (tell) =>
-    tell(door.newAddress(() => tellAddresses(tell)));
+    tell(door.newAddress({ onUsed: () => tellAddresses(tell) }));
   return {
     origin: door.origin,
     newAddress: () => door.newAddress(),

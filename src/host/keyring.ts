@@ -19,14 +19,22 @@ const fitting = <Kept extends { readonly digest: Buffer }>(
   );
 };
 
-interface Key {
+/** What is known of a key beside itself. */
+export interface KeyUse {
+  /** Told when the key was used. */
+  readonly onUsed?: () => void;
+  /** The key is for a browser that has no page but ours. */
+  readonly isAlone?: boolean;
+}
+
+interface Key extends KeyUse {
   readonly digest: Buffer;
-  readonly onUsed: (() => void) | undefined;
 }
 
 interface KnownSession {
   readonly digest: Buffer;
   readonly name: string;
+  readonly isAlone: boolean;
 }
 
 export class Keyring {
@@ -35,9 +43,9 @@ export class Keyring {
   #last = 0;
 
   /** A key that is good for one entry: who reads it later, in a history or a list of processes, has nothing. */
-  cutKey(onUsed?: () => void): string {
+  cutKey(use: KeyUse = {}): string {
     const key = newSecret();
-    this.#keys = [...this.#keys, { digest: digestOf(key), onUsed }];
+    this.#keys = [...this.#keys, { digest: digestOf(key), ...use }];
     return key;
   }
 
@@ -48,7 +56,9 @@ export class Keyring {
     this.#keys = this.#keys.filter((each) => each !== key);
     const session = newSecret();
     this.#last += 1;
-    this.#sessions = [...this.#sessions, { digest: digestOf(session), name: `window-${this.#last}` }];
+    const name = `window-${this.#last}`;
+    const { isAlone = false } = key;
+    this.#sessions = [...this.#sessions, { digest: digestOf(session), name, isAlone }];
     key.onUsed?.();
     return session;
   }
@@ -56,6 +66,11 @@ export class Keyring {
   /** The name of the session that the secret belongs to, which is not itself a secret. */
   sessionOf(secret: string | undefined): string | undefined {
     return secret === undefined ? undefined : fitting(this.#sessions, secret)?.name;
+  }
+
+  /** Whether the key of that session was for a browser that has no page but ours. */
+  isAlone(name: string): boolean {
+    return this.#sessions.some((each) => each.name === name && each.isAlone);
   }
 
   /** The secret of that session is good for nothing any more. */

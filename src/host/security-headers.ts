@@ -63,3 +63,15 @@ export const securityHeaders = (
   'x-permitted-cross-domain-policies': 'none',
   'cache-control': 'no-store',
 });
+
+/**
+ * The same without the policy that parts a page from those which opened it. A browser meets it with one more process, for which
+ * the first page waits a tenth of a second; where there is no other page, there is nothing to be parted from. Where there is one
+ * after all, a page that it leads to comes without the cookie, which is `SameSite=Strict`, and is shown nothing.
+ */
+export const headersOfOnlyPage = (
+  headers: Readonly<Record<string, string>>,
+): Readonly<Record<string, string>> => {
+  const { 'cross-origin-opener-policy': _left, ...others } = headers;
+  return others;
+};

@@ -17,7 +17,7 @@ import {
 } from './http-request.ts';
 import { type Patience, Presence, usualPatience } from './presence.ts';
 import type { RendererFiles } from './renderer-files.ts';
-import { newNonce, securityHeaders } from './security-headers.ts';
+import { headersOfOnlyPage, newNonce, securityHeaders } from './security-headers.ts';
 import { languageOfLocale, wordsIn } from './words.ts';
 
 /** A picture of 20 MB, the largest input of the contract, is 28 MB as base64. */
@@ -63,14 +63,18 @@ export const startWebHost = (options: WebHostOptions): WebHost => {
     });
   };
 
+  const headersFor = (session: string, headers: Readonly<Record<string, string>>) =>
+    keyring.isAlone(session) ? headersOfOnlyPage(headers) : headers;
+
   const enter = (request: IncomingMessage, response: ServerResponse, url: URL): void => {
     checkMethod(request, 'GET');
     const session = keyring.exchange(url.searchParams.get('key') ?? '');
     if (session === undefined) throw new HttpRefusal(403, 'key-refused');
-    presence.heard(keyring.sessionOf(session) ?? '');
+    const name = keyring.sessionOf(session) ?? '';
+    presence.heard(name);
     if (presence.count > limits.sessions) endSession(presence.quietest ?? '');
     response.writeHead(303, {
-      ...securityHeaders(newNonce()),
+      ...headersFor(name, securityHeaders(newNonce())),
       location: '/',
       'set-cookie': `${cookieName}=${session}; HttpOnly; SameSite=Strict; Path=/`,
     });
@@ -102,7 +106,7 @@ export const startWebHost = (options: WebHostOptions): WebHost => {
     if (url.pathname === '/call') return call(request, response, session);
     const file = files.at(url.pathname);
     if (file === undefined) throw new HttpRefusal(404, 'not-found');
-    response.writeHead(200, { ...file.headers, 'content-length': file.body.length });
+    response.writeHead(200, { ...headersFor(session, file.headers), 'content-length': file.body.length });
     response.end(request.method === 'HEAD' ? undefined : file.body);
   };
 

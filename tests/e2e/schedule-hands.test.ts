@@ -100,10 +100,10 @@ test.runIf(hasBrowser())(
   'the schedule is reached and the hours of the bench are set by scanner alone',
   async () => {
     const { page, scan, command } = await openBenchWindow();
-    page.setDefaultTimeout(10_000);
     await page.getByRole('heading', { name: 'This station is empty' }).waitFor();
     await command('1');
     await page.getByRole('heading', { name: 'Scan a device, or your badge' }).waitFor({ timeout: 60_000 });
+    page.setDefaultTimeout(10_000);
     await scan(demo.administrator);
     await page.getByRole('banner').getByRole('button', { name: 'Sign out' }).waitFor();
     await command('schedule');

@@ -12,7 +12,7 @@ const call = async (operation: string, input: unknown, language = 'en') => {
 describe('coming in', () => {
   test('tells whoever gave the address that it was used, and leads to the page', async () => {
     const onUsed = vi.fn();
-    const path = host.current.door.newAddress(onUsed).slice(host.current.door.origin.length);
+    const path = host.current.door.newAddress({ onUsed }).slice(host.current.door.origin.length);
     const entry = await ask(host.current, { path });
     expect(entry.status).toBe(303);
     expect(entry.headers.location).toBe('/');
@@ -24,6 +24,23 @@ describe('coming in', () => {
     const answer = await ask(host.current, { headers });
     expect(answer.headers['content-type']).toBe('text/plain; charset=utf-8');
     expect(answer.body).toContain('Abra la dirección');
+  });
+});
+
+describe('a window of a browser that has no other page', () => {
+  test('is parted from none, and everything else is forbidden to it as to any', async () => {
+    const { door } = host.current;
+    const path = door.newAddress({ isAlone: true }).slice(door.origin.length);
+    const entry = await ask(host.current, { path });
+    const cookie = entry.headers['set-cookie']?.split(';')[0] ?? '';
+    const alone = await ask(host.current, { headers: { cookie } });
+    const usual = await ask(host.current, { headers: { cookie: await enter(host.current) } });
+    expect(entry.headers).not.toHaveProperty('cross-origin-opener-policy');
+    expect(alone.status).toBe(200);
+    const named = ({ headers }: typeof alone) => Object.keys(headers).filter((name) => name !== 'date');
+    expect(named(usual)).toContain('cross-origin-opener-policy');
+    expect(named(alone)).toEqual(named(usual).filter((name) => name !== 'cross-origin-opener-policy'));
+    expect(entry.headers['set-cookie']).toContain('SameSite=Strict');
   });
 });
 

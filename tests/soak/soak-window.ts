@@ -157,6 +157,8 @@ export class SoakWindow {
   async sample(): Promise<void> {
     const page = this.#onPage;
     await this.look('#/');
+    await page.getByRole('heading', { name: 'Scan a device, or your badge' }).waitFor();
+    await page.waitForTimeout(300);
     const session = await page.context().newCDPSession(page);
     await session.send('HeapProfiler.collectGarbage');
     const { usedSize } = await session.send('Runtime.getHeapUsage');
