@@ -3,14 +3,14 @@ import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { I18nProvider } from 'react-aria-components';
 import { Opening } from './components/opening.tsx';
 import { HelpProvider } from './help/help-provider.tsx';
+import { currentLanguage } from './i18n/catalogue.ts';
 import { useLanguage } from './i18n/language.ts';
 import { Unattended } from './lock/unattended.tsx';
 import { Shell } from './navigation/shell.tsx';
 import { ScanProvider } from './scan/scan-provider.tsx';
 import { FirstStartScreen } from './screens/first-start/first-start-screen.tsx';
-import { takeFirstStatus } from './station/first-status.ts';
-import { useStationQuery } from './station/hooks.ts';
-import { StationStatusContext, useUnlockedStatus } from './station/status.ts';
+import { queryKeyOf, useStationQuery } from './station/hooks.ts';
+import { type StationStatus, StationStatusContext, useUnlockedStatus } from './station/status.ts';
 import { TourProvider } from './tour/tour-provider.tsx';
 
 const queries = new QueryClient({
@@ -18,6 +18,10 @@ const queries = new QueryClient({
     queries: { retry: false, staleTime: 5_000, networkMode: 'always', refetchOnWindowFocus: true },
   },
 });
+
+/** What the station said before there was a window to show it. */
+export const knowStatus = (status: StationStatus): void =>
+  void queries.setQueryData(queryKeyOf('station.status', {}, currentLanguage()), status);
 
 export const App = () => (
   <QueryClientProvider client={queries}>
@@ -29,11 +33,7 @@ export const App = () => (
 
 const Station = () => {
   const language = useLanguage();
-  const { data, error, refetch } = useStationQuery(
-    'station.status',
-    {},
-    { keepPrevious: true, asked: takeFirstStatus },
-  );
+  const { data, error, refetch } = useStationQuery('station.status', {}, { keepPrevious: true });
   const shown = useUnlockedStatus(data);
   if (data === undefined || shown === undefined) return <Opening error={error} onRetry={refetch} />;
   return (

@@ -9,10 +9,11 @@ import './design/base.css';
 import './station/first-status.ts';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { App } from './app.tsx';
+import { App, knowStatus } from './app.tsx';
 import { firstTheme, showTheme } from './design/theme.ts';
 import { currentLanguage } from './i18n/catalogue.ts';
 import { keepDropsOut } from './navigation/drops.ts';
+import { firstStatus } from './station/first-status.ts';
 import { tellPresence } from './station/presence.ts';
 import { tellLanguage } from './station/shell-bridge.ts';
 
@@ -21,6 +22,14 @@ tellPresence();
 keepDropsOut();
 document.documentElement.lang = currentLanguage();
 tellLanguage(currentLanguage());
+
+/** A station that takes longer says so in the window. */
+const patienceMs = 400;
+const first = await Promise.race([
+  firstStatus,
+  new Promise<undefined>((resolve) => setTimeout(() => resolve(undefined), patienceMs)),
+]);
+if (first?.ok) knowStatus(first.output);
 
 const root = document.getElementById('root');
 if (root !== null) {

@@ -1,6 +1,7 @@
 /** Queries and commands of the station as React hooks, typed by the contract. */
 import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useCallback, useState } from 'react';
+import type { Language } from '../../src/domain/message.ts';
 import type { CallError, CallResult, InputOf, OperationName, OutputOf } from '../../src/station/contract.ts';
 import { useLanguage } from '../i18n/language.ts';
 import { call } from './client.ts';
@@ -26,26 +27,31 @@ export interface StationQuery<Output> {
   refetch(): void;
 }
 
-export interface StationQueryOptions<Output> {
+export interface StationQueryOptions {
   readonly enabled?: boolean;
   /** Goes on showing the answer to the previous input while the next is on its way. */
   readonly keepPrevious?: boolean;
-  /** The answer to a call that is on its way already, if any. */
-  readonly asked?: () => Promise<CallResult<Output>> | undefined;
   /** Asks anew after so many milliseconds, again and again; not at all where it is absent. */
   readonly everyMs?: number;
 }
 
+/** An answer is kept with the question and the language in which it was asked. */
+export const queryKeyOf = <Name extends OperationName>(
+  name: Name,
+  input: InputOf<Name>,
+  language: Language,
+): readonly unknown[] => [name, input, language];
+
 export const useStationQuery = <Name extends OperationName>(
   name: Name,
   input: InputOf<Name>,
-  { enabled = true, keepPrevious = false, asked, everyMs }: StationQueryOptions<OutputOf<Name>> = {},
+  { enabled = true, keepPrevious = false, everyMs }: StationQueryOptions = {},
 ): StationQuery<OutputOf<Name>> => {
   const language = useLanguage();
   const query = useQuery<OutputOf<Name>, CallFailure>({
-    queryKey: [name, input, language],
+    queryKey: queryKeyOf(name, input, language),
     queryFn: async () => {
-      const result = await (asked?.() ?? call(name, input));
+      const result = await call(name, input);
       if (!result.ok) throw new CallFailure(result.error);
       return result.output;
     },

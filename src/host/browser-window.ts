@@ -34,15 +34,23 @@ export interface EarlyWindow {
  * A browser takes longer to start than a station to open. So where there will be a window in a browser, it is opened before
  * anything that the station is made of is loaded. `undefined` where that is not sure yet.
  */
-export const openEarlyWindow = async (options: LaunchOptions): Promise<EarlyWindow | undefined> => {
-  if (options.help || !showsWindow(options)) return undefined;
+export const openEarlyWindow = async (
+  options: LaunchOptions | undefined,
+): Promise<EarlyWindow | undefined> => {
+  if (options === undefined || options.help || !showsWindow(options)) return undefined;
   if (!(await wasBuilt(rendererBundle, productFolder))) return undefined;
   if ((await findElectron(productFolder)) !== undefined) return undefined;
   const browser = await findBrowser();
   if (browser === undefined) return undefined;
   const { folder } = dataFolder(options.data, process.env);
   const door = await openOwnDoor(folder, options.port);
-  return door && { door, window: await openBrowserWindow(browser, door, folder) };
+  if (door === undefined) return undefined;
+  try {
+    return { door, window: await openBrowserWindow(browser, door, folder) };
+  } catch {
+    await door.close();
+    return undefined;
+  }
 };
 
 export const showsWindow = (options: LaunchOptions): boolean =>

@@ -1,10 +1,21 @@
-/** The launcher as one bundle: starts only where it is as new as what it was made of. */
+/** The launcher as one bundle: goes on only where it is as new as what it was made of. */
+import { openEarlyWindow } from './browser-window.ts';
 import { isFresh, launcherBundle } from './build.ts';
+import { readLaunchOptions } from './launch-options.ts';
 import { productFolder } from './product-folder.ts';
 
-/** False where it did not start, for it is older than its modules. */
+/**
+ * False where it is older than its modules. A browser that was begun by then is ended before it shows anything; it is begun all the
+ * same, for the next start of an unchanged program is the usual one.
+ */
 export const launchIfFresh = async (): Promise<boolean> => {
-  if (!(await isFresh(launcherBundle, productFolder))) return false;
-  await import('./launch.ts');
-  return true;
+  const options = readLaunchOptions(process.argv.slice(2));
+  const early = await openEarlyWindow(options);
+  if (!(await isFresh(launcherBundle, productFolder))) {
+    await early?.window.close();
+    await early?.door.close();
+    return false;
+  }
+  const { launch } = await import('./launch-station.ts');
+  process.exit(await launch(options, early));
 };

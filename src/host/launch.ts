@@ -3,6 +3,6 @@ import { openEarlyWindow } from './browser-window.ts';
 import { readLaunchOptions } from './launch-options.ts';
 
 const options = readLaunchOptions(process.argv.slice(2));
-const early = options && (await openEarlyWindow(options).catch(() => undefined));
+const early = await openEarlyWindow(options);
 const { launch } = await import('./launch-station.ts');
 process.exit(await launch(options, early));

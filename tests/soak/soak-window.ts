@@ -87,7 +87,6 @@ export class SoakWindow {
     await this.#newPage(await this.#station.newAddress());
     await this.#loaded();
     await this.callAll(ask('session.sign-in', { badge: this.#badge }));
-    await this.#seeEveryScreen();
   }
 
   async close(): Promise<void> {
@@ -101,7 +100,6 @@ export class SoakWindow {
     this.#expectsErrors = true;
     await this.#onPage.reload();
     await this.#loaded();
-    await this.#seeEveryScreen();
   }
 
   /** The process of the page ends in the middle of everything; a new page takes its place, with the same cookie. */
@@ -115,7 +113,6 @@ export class SoakWindow {
     await page.close();
     await this.#newPage(`${origin}/`);
     await this.#loaded();
-    await this.#seeEveryScreen();
   }
 
   /** Somebody is there: a window that nobody touches is locked. */
@@ -153,8 +150,12 @@ export class SoakWindow {
     await this.callAll(ask('session.sign-in', { badge: this.#badge }));
   }
 
+  async lookAtEveryScreen(): Promise<void> {
+    for (const hash of this.#screens) await this.look(hash);
+  }
+
   /** On the start screen, after everything that can be collected was. */
-  async sample(): Promise<void> {
+  async sample(): Promise<PageSample> {
     const page = this.#onPage;
     await this.look('#/');
     await page.getByRole('heading', { name: 'Scan a device, or your badge' }).waitFor();
@@ -164,13 +165,15 @@ export class SoakWindow {
     const { usedSize } = await session.send('Runtime.getHeapUsage');
     const { nodes, jsEventListeners } = await session.send('Memory.getDOMCounters');
     await session.detach();
-    this.samples.push({
+    const sample = {
       load: this.#load,
       age: this.#age,
       heapMb: usedSize / 1e6,
       nodes,
       listeners: jsEventListeners,
-    });
+    };
+    this.samples.push(sample);
+    return sample;
   }
 
   get #onPage(): Page {
@@ -187,11 +190,6 @@ export class SoakWindow {
     });
     this.#page = page;
     await page.goto(address);
-  }
-
-  /** What a screen loads and keeps when it is first seen is there from the beginning; what grows after that goes on growing. */
-  async #seeEveryScreen(): Promise<void> {
-    for (const hash of this.#screens) await this.look(hash);
   }
 
   async #loaded(): Promise<void> {

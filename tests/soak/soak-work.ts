@@ -3,7 +3,7 @@ import type { BenchId } from '../../src/domain/brand.ts';
 import type { SeededRandom } from '../support/seeded-random.ts';
 import { goodAnswer, procedure } from '../support/shipped-rules.ts';
 import { demo } from '../support/station-fixture.ts';
-import { type AskedCall, ask, Refused, type SoakWindow } from './soak-window.ts';
+import { type AskedCall, ask, type PageSample, Refused, type SoakWindow } from './soak-window.ts';
 
 export interface Depot {
   /** In service and in store, those of the bench and those of the desk. */
@@ -173,6 +173,22 @@ const count: Piece = async ({ window, depot, random }) => {
 export const workOfEveryKind = async (at: At): Promise<void> => {
   for (const piece of [inspect, inspect, inspect, report, takeAway]) await piece(at);
   await at.window.callAll(ask('ledger.verify', {}));
+};
+
+/**
+ * A page that stays: everything that it looks at, again and again, and what it held after each time. What its scripts keep of what
+ * they have met once is there after the first of them, so the first third is left aside.
+ */
+export const stayAtWindow = async (at: At, rounds: number): Promise<readonly PageSample[]> => {
+  await at.window.reload();
+  const held = [];
+  for (let round = 0; round < rounds; round += 1) {
+    await at.window.touch();
+    await at.window.lookAtEveryScreen();
+    await lookRound(at);
+    held.push(await at.window.sample());
+  }
+  return held.slice(Math.ceil(rounds / 3));
 };
 
 /** How often each of a window's works comes, among all of them. */
