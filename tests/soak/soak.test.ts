@@ -125,7 +125,7 @@ describe.runIf(hasBrowser() && process.platform === 'linux')('two windows on one
       const seconds = (performance.now() - started) / 1000;
       const stayed = await Promise.all(
         [bench, desk].map((window, index) =>
-          stayAtWindow({ window, depot, acknowledged, random: seededRandom(seed + 3 + index) }, 18),
+          stayAtWindow({ window, depot, acknowledged, random: seededRandom(seed + 3 + index) }, 30),
         ),
       );
 
