@@ -1,5 +1,5 @@
 /** Scans as the screens get them: what was read, what it means here, and who is asked first what to do with it. */
-import { createContext, useContext, useEffect, useRef } from 'react';
+import { createContext, useContext, useLayoutEffect, useRef } from 'react';
 import type { CommandName } from '../../src/domain/command-symbol.ts';
 import type { KeyboardFault } from '../../src/domain/scanner/keystroke.ts';
 import type { OutputOf } from '../../src/station/contract.ts';
@@ -76,14 +76,14 @@ export const useScanBoard = (): ScanBoard => useContext(ScanBoardContext);
 export const useScanReading = (): ScanReading => useContext(ScanReadingContext);
 
 /**
- * Asks `handler` about each scan while the component is mounted, the most recently mounted first. A digit key struck by
+ * Asks `handler` about each scan from the moment that the component is seen, the most recently mounted first. A digit key struck by
  * hand outside a text field arrives like the digit of the command sheet: `{ meaning: 'command', command: '3' }`.
  */
 export const useScanHandler = (handler: ScanHandler, layer: ScanLayer = 'screen'): void => {
   const board = useScanBoard();
   const latest = useRef(handler);
-  useEffect(() => {
+  useLayoutEffect(() => {
     latest.current = handler;
   });
-  useEffect(() => board.add(latest, layer), [board, layer]);
+  useLayoutEffect(() => board.add(latest, layer), [board, layer]);
 };
