@@ -1,18 +1,16 @@
-/** The options of `npm start`, which has no commands. */
+/** The options of `npm start`, which has no commands. Read by hand: what reads schemas takes longer to load than a window to begin. */
 import { parseArgs } from 'node:util';
-import { z } from 'zod';
-import { languageSchema } from '../domain/message.ts';
+import type { Language } from '../domain/message.ts';
 
-const optionsSchema = z.object({
-  data: z.string().optional(),
-  port: z.coerce.number().int().min(0).max(65_535).optional(),
-  language: languageSchema.optional(),
-  kiosk: z.boolean().default(false),
-  desk: z.boolean().default(false),
-  'headless-check': z.boolean().default(false),
-  help: z.boolean().default(false),
-});
-export type LaunchOptions = z.output<typeof optionsSchema>;
+export interface LaunchOptions {
+  readonly data?: string | undefined;
+  readonly port?: number | undefined;
+  readonly language?: Language | undefined;
+  readonly kiosk: boolean;
+  readonly desk: boolean;
+  readonly 'headless-check': boolean;
+  readonly help: boolean;
+}
 
 /** `undefined` where an option is unknown or has no sensible value. */
 export const readLaunchOptions = (args: readonly string[]): LaunchOptions | undefined => {
@@ -23,14 +21,23 @@ export const readLaunchOptions = (args: readonly string[]): LaunchOptions | unde
         data: { type: 'string' },
         port: { type: 'string' },
         language: { type: 'string' },
-        kiosk: { type: 'boolean' },
-        desk: { type: 'boolean' },
-        'headless-check': { type: 'boolean' },
-        help: { type: 'boolean', short: 'h' },
+        kiosk: { type: 'boolean', default: false },
+        desk: { type: 'boolean', default: false },
+        'headless-check': { type: 'boolean', default: false },
+        help: { type: 'boolean', short: 'h', default: false },
       },
     });
-    return optionsSchema.parse(values);
+    const { port, language, ...others } = values;
+    if (!isLanguage(language) || !isPort(port)) return undefined;
+    return { ...others, language, port: port === undefined ? undefined : Number(port) };
   } catch {
     return undefined;
   }
 };
+
+const isLanguage = (text: string | undefined): text is Language | undefined =>
+  text === undefined || text === 'en' || text === 'es';
+
+/** A TCP port, RFC 9293 §3.1: 16 bits; 0 takes any that is free. */
+const isPort = (text: string | undefined): boolean =>
+  text === undefined || (/^\d{1,5}$/.test(text) && Number(text) <= 65_535);
