@@ -5,8 +5,8 @@ import { readLaunchOptions } from './launch-options.ts';
 import { productFolder } from './product-folder.ts';
 
 /**
- * False where it is older than its modules. A browser that was begun by then is ended before it shows anything; it is begun all the
- * same, for the next start of an unchanged program is the usual one.
+ * False where it is older than its modules; the browser that was begun by then is ended before it shows anything. To look first
+ * would hold up every other start.
  */
 export const launchIfFresh = async (): Promise<boolean> => {
   const options = readLaunchOptions(process.argv.slice(2));
