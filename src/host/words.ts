@@ -1,31 +1,23 @@
 /** What the terminal, the host and the shell say of themselves, in the languages of the station. */
-import { createInstance } from 'i18next';
 import englishCli from '../../assets/messages/en/cli.json' with { type: 'json' };
 import englishShell from '../../assets/messages/en/shell.json' with { type: 'json' };
 import spanishCli from '../../assets/messages/es/cli.json' with { type: 'json' };
 import spanishShell from '../../assets/messages/es/shell.json' with { type: 'json' };
 import { type Language, languages } from '../domain/message.ts';
+import { catalogueOf, type Values } from '../station/catalogue.ts';
 
 const english = { ...englishCli, ...englishShell };
 const spanish = { ...spanishCli, ...spanishShell };
 
 export type WordKey = keyof typeof english;
-export type Words = (key: WordKey, values?: Readonly<Record<string, string | number>>) => string;
+export type Words = (key: WordKey, values?: Values) => string;
 
-const catalogue = createInstance();
-await catalogue.init({
-  resources: { en: { host: english }, es: { host: spanish } },
-  defaultNS: 'host',
-  fallbackLng: 'en',
-  keySeparator: false,
-  nsSeparator: false,
-  interpolation: { escapeValue: false },
-});
+const catalogue = catalogueOf({ en: english, es: spanish });
 
 export const wordsIn =
   (language: Language): Words =>
   (key, values) =>
-    catalogue.t(key as string, { ...values, lng: language });
+    catalogue(key, language, values);
 
 /** The language that a locale such as `es_MX.UTF-8` or `es-MX` asks for; English where the station does not have it. */
 export const languageOfLocale = (locale: string): Language => {

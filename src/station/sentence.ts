@@ -1,5 +1,4 @@
 /** Sentences for people, from the one message catalogue, in the language of the person. */
-import { createInstance } from 'i18next';
 import { z } from 'zod';
 import englishErrors from '../../assets/messages/en/errors.json' with { type: 'json' };
 import englishTerms from '../../assets/messages/en/terms.json' with { type: 'json' };
@@ -8,16 +7,9 @@ import spanishTerms from '../../assets/messages/es/terms.json' with { type: 'jso
 import { formatBenchId, parseBenchId } from '../domain/bench-id/bench-id.ts';
 import type { Language } from '../domain/message.ts';
 import type { Refusal, RefusalValue } from '../domain/refusal.ts';
+import { catalogueOf } from './catalogue.ts';
 
-const catalogue = createInstance();
-await catalogue.init({
-  resources: { en: { errors: englishErrors }, es: { errors: spanishErrors } },
-  defaultNS: 'errors',
-  fallbackLng: 'en',
-  keySeparator: false,
-  nsSeparator: false,
-  interpolation: { escapeValue: false },
-});
+const catalogue = catalogueOf({ en: englishErrors, es: spanishErrors });
 
 /** The domain's own words, such as a role or a standing, as a person reads them. */
 const terms: Record<Language, ReadonlyMap<string, string>> = {
@@ -31,7 +23,7 @@ export const sentenceOf = (refused: Refusal, language: Language): string => {
     name,
     name === 'benchId' ? shownBenchId(String(value)) : termIn(value, language),
   ]);
-  return String(catalogue.t(refused.code, { ...Object.fromEntries(words), lng: language }));
+  return catalogue(refused.code, language, Object.fromEntries(words));
 };
 
 const shownBenchId = (text: string): string => {
@@ -53,7 +45,7 @@ const localeError = { en: z.locales.en().localeError, es: z.locales.es().localeE
 /** What is wrong with an input, in the language of the person; the issue has the input with it (`reportInput`). */
 export const issueText = (issue: z.core.$ZodIssue, language: Language): string => {
   if (issue.code === 'invalid_type' && issue.input === undefined)
-    return String(catalogue.t('input-is-missing', { lng: language }));
+    return catalogue('input-is-missing', language);
   const text = localeError[language]({ ...issue, input: issue.input } as z.core.$ZodRawIssue);
   return typeof text === 'string' ? text : (text?.message ?? issue.message);
 };

@@ -1,5 +1,4 @@
 /** The words of findings, in the languages of the station. */
-import { createInstance } from 'i18next';
 import english from '../../../assets/messages/en/health.json' with { type: 'json' };
 import spanish from '../../../assets/messages/es/health.json' with { type: 'json' };
 import {
@@ -9,23 +8,16 @@ import {
   type WordedFinding,
 } from '../../domain/health/finding.ts';
 import type { Language } from '../../domain/message.ts';
-
-const catalogue = createInstance();
-await catalogue.init({
-  resources: { en: { health: english }, es: { health: spanish } },
-  defaultNS: 'health',
-  fallbackLng: 'en',
-  nsSeparator: false,
-  interpolation: { escapeValue: false },
-});
+import { catalogueOf } from '../catalogue.ts';
 
 const catalogues = { en: english, es: spanish } as const;
+const said = catalogueOf(catalogues);
 
 export const wordFindingIn =
   (language: Language) =>
   (found: Finding): WordedFinding => {
     const say = (part: 'found' | 'todo'): string =>
-      String(catalogue.t(`${part}.${found.says}`, { ...shownValues(found.values), lng: language }));
+      said(`${part}.${found.says}`, language, shownValues(found.values));
     return {
       ...found,
       found: say('found'),

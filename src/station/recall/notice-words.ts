@@ -1,21 +1,12 @@
 /** What the station says of a manufacturer's notice: why a device is meant, what is odd about the notice, what the tag says. */
-import { createInstance } from 'i18next';
 import english from '../../../assets/messages/en/notices.json' with { type: 'json' };
 import spanish from '../../../assets/messages/es/notices.json' with { type: 'json' };
 import type { Language, Message } from '../../domain/message.ts';
 import type { NoticeText } from '../../domain/recall/notice.ts';
 import type { RecallMatch } from '../../domain/recall/recall-match.ts';
+import { catalogueOf } from '../catalogue.ts';
 
-const catalogue = createInstance();
-await catalogue.init({
-  resources: { en: { notices: english }, es: { notices: spanish } },
-  defaultNS: 'notices',
-  fallbackLng: 'en',
-  interpolation: { escapeValue: false },
-});
-
-const said = (key: string, language: Language, values: Readonly<Record<string, string>> = {}): string =>
-  catalogue.t(key, { ...values, lng: language });
+const said = catalogueOf({ en: english, es: spanish });
 
 /** The sentence on the tag of a device that is held for a notice. */
 export const holdSentence = ({ manufacturer, reference }: NoticeText, { level }: RecallMatch): Message => {

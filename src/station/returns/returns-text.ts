@@ -1,23 +1,15 @@
 /** The words of return plans in both languages, with money, months, lengths and devices as people read them. */
-import { createInstance } from 'i18next';
 import english from '../../../assets/messages/en/returns.json' with { type: 'json' };
 import spanish from '../../../assets/messages/es/returns.json' with { type: 'json' };
 import type { CalendarDate } from '../../domain/brand.ts';
 import { addMonths } from '../../domain/calendar.ts';
 import { type LengthUnit, lengthText } from '../../domain/length.ts';
 import type { Language } from '../../domain/message.ts';
+import { catalogueOf, type Values } from '../catalogue.ts';
 
 export type ReturnsKey = keyof typeof english;
 
-const catalogue = createInstance();
-await catalogue.init({
-  resources: { en: { returns: english }, es: { returns: spanish } },
-  defaultNS: 'returns',
-  fallbackLng: 'en',
-  keySeparator: false,
-  nsSeparator: false,
-  interpolation: { escapeValue: false },
-});
+const catalogue = catalogueOf({ en: english, es: spanish });
 
 export interface ReturnsPlace {
   readonly language: Language;
@@ -35,8 +27,8 @@ export class ReturnsText {
     this.#place = place;
   }
 
-  said(key: ReturnsKey, values: Readonly<Record<string, string | number>> = {}): string {
-    return catalogue.t(key, { ...values, lng: this.#place.language });
+  said(key: ReturnsKey, values?: Values): string {
+    return catalogue(key, this.#place.language, values);
   }
 
   money(amount: number): string {
