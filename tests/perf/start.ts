@@ -3,7 +3,7 @@
  * 100,000 devices. Page and bundles are built and the browser's files are there, as on any day but the first.
  */
 import { once } from 'node:events';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, open, readdir, rm } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -33,6 +33,7 @@ export const benchmark: Benchmark = async () => {
     const demo = join(folder, 'demo');
     await loadDemo(demo);
     const large = await registerFolder(devices, 1);
+    for (const written of [demo, large.folder]) await bringToDisk(written);
     const bare = await bareStarts(folder, display.name);
     return [
       { name: 'browser alone with a page of one line, median', value: bare, unit: 'ms' },
@@ -42,6 +43,16 @@ export const benchmark: Benchmark = async () => {
   } finally {
     await display.close();
     await rm(folder, { recursive: true, force: true, maxRetries: 3 });
+  }
+};
+
+/** The system would write what was just made half a minute later, in the midst of what is timed. */
+const bringToDisk = async (folder: string): Promise<void> => {
+  for (const entry of await readdir(folder, { recursive: true, withFileTypes: true })) {
+    if (!entry.isFile()) continue;
+    const file = await open(join(entry.parentPath, entry.name), 'r+');
+    await file.sync();
+    await file.close();
   }
 };
 
