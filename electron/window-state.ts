@@ -7,7 +7,7 @@ import { z } from 'zod';
 export const windowKinds = ['bench', 'desk'] as const;
 export type WindowKind = (typeof windowKinds)[number];
 
-const pixels = z.number().int().min(-100_000).max(100_000);
+const pixels = z.int().min(-100_000).max(100_000);
 const windowStateSchema = z.object({
   /** As it is while it neither fills the screen nor is minimised. */
   bounds: z.object({ x: pixels, y: pixels, width: pixels.positive(), height: pixels.positive() }),

@@ -40,8 +40,8 @@ export type WantedCorrection = z.infer<typeof wantedCorrectionSchema>;
 /** A correction as it is kept with what it corrects. */
 export const amendmentSchema = z.object({
   /** Number of the event that corrects, and of the one that is corrected. */
-  seq: z.number().int(),
-  amends: z.number().int(),
+  seq: z.int(),
+  amends: z.int(),
   on: calendarDateSchema,
   by: z.string(),
   correction: correctionSchema,

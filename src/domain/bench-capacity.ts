@@ -35,10 +35,10 @@ export const benchCapacitySchema = z.object({
     sunday: hours,
   } satisfies Record<Weekday, typeof hours>),
   /** From fetching a device to putting it back, with the paperwork. */
-  minutesPerInspection: z.number().int().min(5).max(480),
+  minutesPerInspection: z.int().min(5).max(480),
   closures: z.array(closureSchema).max(400),
   /** So many days before it is due a device is taken at the earliest, as long as the bench can keep every due date. */
-  mostDaysEarly: z.number().int().min(0).max(366),
+  mostDaysEarly: z.int().min(0).max(366),
 });
 export type BenchCapacity = z.infer<typeof benchCapacitySchema>;
 

@@ -12,7 +12,7 @@ import { whySchema } from './person-event.ts';
 
 const benchId = benchIdSchema;
 const userId = z.string();
-const deskRulesReference = z.object({ key: z.string(), version: z.number().int().positive() });
+const deskRulesReference = z.object({ key: z.string(), version: z.int().positive() });
 
 export const custodyEvents = [
   event('device.checked-out', {

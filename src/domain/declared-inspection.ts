@@ -13,6 +13,6 @@ export const declaredInspectionSchema = z.object({
   result: declaredResultSchema,
   note: z.string().optional(),
   /** Where that stands: the file, its SHA-256 in hex, and the row as a spreadsheet counts it. */
-  source: z.object({ fileName: z.string(), sha256: z.string(), row: z.number().int().positive() }),
+  source: z.object({ fileName: z.string(), sha256: z.string(), row: z.int().positive() }),
 });
 export type DeclaredInspection = z.infer<typeof declaredInspectionSchema>;

@@ -33,10 +33,10 @@ export type OtherCode = z.infer<typeof otherCodeSchema>;
 /** The tag that belongs on the device now; every tag with another number is out of date. */
 export const currentTagSchema = z.object({
   kind: z.enum(['status', 'quarantine']),
-  tagNumber: z.number().int().positive(),
+  tagNumber: z.int().positive(),
   issuedOn: calendarDateSchema,
   /** How often it was given out for printing. */
-  printed: z.number().int().nonnegative(),
+  printed: z.int().nonnegative(),
   /** When the printed tag was scanned and read; absent until then. */
   provedOn: calendarDateSchema.optional(),
 });
@@ -65,10 +65,10 @@ export const deviceSchema = z.object({
   regularUserId: z.string().optional(),
   registeredOn: calendarDateSchema,
   standing: standingSchema,
-  openInspection: z.number().int().optional(),
+  openInspection: z.int().optional(),
   lastInspection: z
     .object({
-      inspection: z.number().int(),
+      inspection: z.int(),
       on: calendarDateSchema,
       verdict: z.enum(['pass', 'remove from service']),
       by: z.string(),
@@ -91,11 +91,11 @@ export const deviceSchema = z.object({
   removedBy: z.string().optional(),
   currentTag: currentTagSchema.optional(),
   pastTags: z.array(pastTagSchema),
-  lastTagNumber: z.number().int().nonnegative(),
+  lastTagNumber: z.int().nonnegative(),
   /** Present while nothing but two people's word says that this is the device. */
   presumedIdentity: presumedIdentitySchema.optional(),
   /** How often a label of ours was printed once more after the marking was read; absent where it never was. */
-  labelsReprinted: z.number().int().positive().optional(),
+  labelsReprinted: z.int().positive().optional(),
   /** Earlier inspections that a list declared, in its order; absent where none did. They never count as ours. */
   declaredInspections: z.array(declaredInspectionSchema).optional(),
   ...equipmentFactsSchema.shape,

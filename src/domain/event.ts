@@ -30,9 +30,9 @@ import { reprintReasonSchema } from './tag-content.ts';
 import { unattendedMinutesSchema } from './unattended.ts';
 import { reasonSchema, verdictSchema } from './verdict.ts';
 
-const inspectionNumber = z.number().int().positive();
-const tagNumber = z.number().int().positive();
-const identityCase = z.number().int().positive();
+const inspectionNumber = z.int().positive();
+const tagNumber = z.int().positive();
+const identityCase = z.int().positive();
 
 export const eventSchema = z.discriminatedUnion('type', [
   event('station.created', {
@@ -74,9 +74,9 @@ export const eventSchema = z.discriminatedUnion('type', [
   event('inspection.started', {
     inspection: inspectionNumber,
     benchId: benchIdSchema,
-    procedure: z.object({ key: z.string(), version: z.number().int(), sha256: z.string() }),
+    procedure: z.object({ key: z.string(), version: z.int(), sha256: z.string() }),
     /** The blind re-inspection that it is the second inspection of; who began it says that they do not know the first. */
-    reinspection: z.number().int().positive().optional(),
+    reinspection: z.int().positive().optional(),
   }),
   event('inspection.answered', {
     inspection: inspectionNumber,
@@ -99,11 +99,11 @@ export const eventSchema = z.discriminatedUnion('type', [
     dueRule: z.enum(['program', 'manufacturer']).optional(),
     /** What `dueOn` is the date of, and whose rule gave it. */
     due: dueDateSchema.pick({ what: true, rule: true, months: true }).optional(),
-    program: z.object({ key: z.string(), version: z.number().int() }),
+    program: z.object({ key: z.string(), version: z.int() }),
     /** Of the tag that belongs on the device from now on. */
     tagNumber,
     /** The blind re-inspection that it is the second inspection of: a pass leaves the device, its tag and its dates alone. */
-    reinspection: z.number().int().positive().optional(),
+    reinspection: z.int().positive().optional(),
   }),
   event('inspection.abandoned', { inspection: inspectionNumber, benchId: benchIdSchema, why: z.string() }),
   event('tag.issued', {
@@ -151,8 +151,8 @@ export const eventSchema = z.discriminatedUnion('type', [
     fileName: z.string(),
     /** Of the file, in hex. */
     sha256: z.string(),
-    devices: z.number().int().positive(),
-    inspections: z.number().int().nonnegative(),
+    devices: z.int().positive(),
+    inspections: z.int().nonnegative(),
   }),
   /** What a list says of an earlier inspection; nobody here made it, and nothing follows from it but its removal. */
   event('inspection.declared', { benchId: benchIdSchema, ...declaredInspectionSchema.shape }),
@@ -161,7 +161,7 @@ export const eventSchema = z.discriminatedUnion('type', [
   /** Says what one earlier event should have said; that event stays as it is. What it is about is named for looking it up. */
   event('record.amended', {
     /** Number of the event that is corrected. */
-    amends: z.number().int().positive(),
+    amends: z.int().positive(),
     benchId: benchIdSchema.optional(),
     inspection: inspectionNumber.optional(),
     personId: z.string().optional(),
@@ -183,7 +183,7 @@ export const eventSchema = z.discriminatedUnion('type', [
     fileName: z.string(),
     record: recordHeadSchema,
     /** What was there before, and how much of it is in the restored record. */
-    replaced: recordHeadSchema.extend({ same: z.number().int().nonnegative() }).optional(),
+    replaced: recordHeadSchema.extend({ same: z.int().nonnegative() }).optional(),
   }),
 ]);
 export type DomainEvent = z.infer<typeof eventSchema>;
@@ -191,7 +191,7 @@ export type EventType = DomainEvent['type'];
 
 /** Who, when: the moment in UTC, and the calendar date in the station's time zone. `by` is a person's ID, or `station`. */
 export const recordedEventSchema = z.object({
-  seq: z.number().int().positive(),
+  seq: z.int().positive(),
   at: instantSchema,
   on: calendarDateSchema,
   by: z.string(),

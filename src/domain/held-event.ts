@@ -14,7 +14,7 @@ import { returnsBasisSchema } from './held/returns-basis.ts';
 import { whySchema } from './person-event.ts';
 
 const benchId = benchIdSchema;
-const number = z.number().int().positive();
+const number = z.int().positive();
 
 export const heldEvents = [
   event('evidence.recorded', { benchId, ...evidenceEntrySchema.shape }),

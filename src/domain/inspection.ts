@@ -12,12 +12,12 @@ export type Answered = z.infer<typeof answeredSchema>;
 
 export const inspectionSchema = z.object({
   /** Counts up over the station, from 1. */
-  inspection: z.number().int().positive(),
+  inspection: z.int().positive(),
   benchId: benchIdSchema,
   /** Which procedure, which edition, with the hash of its data. */
-  procedure: z.object({ key: z.string(), version: z.number().int(), sha256: z.string() }),
+  procedure: z.object({ key: z.string(), version: z.int(), sha256: z.string() }),
   /** The blind re-inspection that it is the second inspection of. */
-  reinspection: z.number().int().positive().optional(),
+  reinspection: z.int().positive().optional(),
   startedBy: z.string(),
   startedOn: calendarDateSchema,
   state: z.enum(['open', 'signed', 'abandoned']),
@@ -31,7 +31,7 @@ export const inspectionSchema = z.object({
       dueOn: calendarDateSchema.optional(),
       /** What `dueOn` is the date of; absent in records from before programs were adopted. */
       dueFor: dueWhatSchema.optional(),
-      tagNumber: z.number().int(),
+      tagNumber: z.int(),
     })
     .optional(),
   /** Corrections of its answers after it was signed, oldest first; absent where none was made. The verdict stays as signed. */

@@ -8,24 +8,24 @@ export const keepingSchema = z.object({
   /** Absolute; on another disk than the record, if it is to be worth anything. */
   backupFolder: z.string(),
   /** The newest backup of each of so many days stays, then that of each of so many months. */
-  keepDays: z.number().int().min(1).max(366),
-  keepMonths: z.number().int().min(0).max(120),
+  keepDays: z.int().min(1).max(366),
+  keepMonths: z.int().min(0).max(120),
   /** Absolute: where a checkpoint is written on every day, apart from the record and the backups. */
   checkpointFolder: z.string().optional(),
 });
 export type Keeping = z.infer<typeof keepingSchema>;
 
 /** The head of a record: how many events, and the RFC 6962 root hash over them in hex. */
-export const recordHeadSchema = z.object({ size: z.number().int().nonnegative(), rootHash: z.string() });
+export const recordHeadSchema = z.object({ size: z.int().nonnegative(), rootHash: z.string() });
 
 export const backupMadeSchema = z.object({
   /** Without its folder, which may be another one by the time it is wanted. */
   fileName: z.string(),
-  bytes: z.number().int().positive(),
+  bytes: z.int().positive(),
   /** Of the file, in hex. */
   sha256: z.string(),
   record: recordHeadSchema,
-  pictures: z.number().int().nonnegative(),
+  pictures: z.int().nonnegative(),
 });
 export type BackupMade = z.infer<typeof backupMadeSchema>;
 

@@ -31,7 +31,7 @@ export const housingColourSchema = z.enum(housingColours);
 export type HousingColour = z.infer<typeof housingColourSchema>;
 
 export const serviceLifeSchema = z.object({
-  years: z.number().int().min(1).max(50),
+  years: z.int().min(1).max(50),
   from: z.enum(['manufacture', 'first use']),
 });
 export type ServiceLife = z.infer<typeof serviceLifeSchema>;
@@ -52,9 +52,9 @@ export const modelSheetSchema = z.object({
   standard: z.string().trim().min(1).max(120),
   loadIndicatorFitted: z.boolean(),
   /** The manufacturer's longest interval between inspections by a competent person, in months, where the manual states one. */
-  manufacturerIntervalMonths: z.number().int().min(1).max(60).optional(),
+  manufacturerIntervalMonths: z.int().min(1).max(60).optional(),
   /** The manufacturer's longest interval between revalidations by itself, in months, where the manual states one. */
-  manufacturerRevalidationMonths: z.number().int().min(1).max(240).optional(),
+  manufacturerRevalidationMonths: z.int().min(1).max(240).optional(),
   /** The longest that the manufacturer lets a device be used, where the manual states it. */
   serviceLife: serviceLifeSchema.optional(),
   /** The maker's number of the model, as its symbol on the device carries it: a GTIN or a part number. */

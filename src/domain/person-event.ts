@@ -26,9 +26,9 @@ export const personEvents = [
   /** A wrong PIN, the first in a row or one that brought a wait; without a wait it is the last that is taken. */
   event('person.pin-refused', {
     personId,
-    inARow: z.number().int().positive(),
+    inARow: z.int().positive(),
     from: requestFromSchema,
-    waitSeconds: z.number().int().positive().optional(),
+    waitSeconds: z.int().positive().optional(),
   }),
   /** Ends the designation and signing in, from `leftOn` on. */
   event('person.left', { personId, leftOn: calendarDateSchema, because: whySchema }),

@@ -13,10 +13,10 @@ export const pictureFileSchema = z.object({
   /** Of the file as it is kept. */
   sha256: sha256Schema,
   mediaType: z.literal('image/jpeg'),
-  byteLength: z.number().int().positive(),
+  byteLength: z.int().positive(),
   /** In dots. */
-  width: z.number().int().positive(),
-  height: z.number().int().positive(),
+  width: z.int().positive(),
+  height: z.int().positive(),
 });
 export type PictureFile = z.infer<typeof pictureFileSchema>;
 

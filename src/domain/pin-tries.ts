@@ -43,7 +43,7 @@ export const pinNoticeSchema = z.object({
   personId: z.string(),
   name: z.string(),
   /** Wrong PINs in a row until the latest wait. */
-  inARow: z.number().int(),
+  inARow: z.int(),
   on: calendarDateSchema,
   /** Only a new PIN helps. */
   isClosed: z.boolean(),

@@ -108,7 +108,7 @@ export type PayoutCheck = z.infer<typeof payoutCheckSchema>;
 export const procedureSchema = z
   .object({
     key: z.string(),
-    version: z.number().int().positive(),
+    version: z.int().positive(),
     title: messageSchema,
     /** Shown before the walk starts. */
     cautions: z.array(messageSchema),

@@ -9,6 +9,6 @@ export const programAdoptionSchema = programSchema.pick({ key: true, version: tr
   on: calendarDateSchema,
   by: z.string(),
   /** Number of the event that holds the whole of it. */
-  seq: z.number().int().positive(),
+  seq: z.int().positive(),
 });
 export type ProgramAdoption = z.infer<typeof programAdoptionSchema>;

@@ -6,7 +6,7 @@ import { languageSchema, messageSchema } from './message.ts';
 import { sourceSchema, zoneSchema } from './procedure.ts';
 
 /** What the trade allows is asked by `programFault`, which answers with a sentence; these are the bounds of sense. */
-const months = z.number().int().min(1).max(120);
+const months = z.int().min(1).max(120);
 
 const typeOfUseChoice = z.object({ inspectionMonths: months, revalidationMonths: months });
 
@@ -33,7 +33,7 @@ export const employerRuleSchema = z.object({
  */
 export const missedInspectionSchema = z.object({
   rule: z.enum(['inspect', 'revalidate']),
-  graceDays: z.number().int().min(0).max(60),
+  graceDays: z.int().min(0).max(60),
 });
 
 /** Its key stands in the record as `removal.` and the key. */
@@ -48,7 +48,7 @@ export type RemovalGround = z.infer<typeof removalGroundSchema>;
 
 export const programSchema = z.object({
   key: z.string().regex(/^[a-z0-9][a-z0-9-]{0,39}$/),
-  version: z.number().int().positive(),
+  version: z.int().positive(),
   title: messageSchema,
   /** Holds for every device; the only one where nobody has determined the type of use yet. */
   inspectionInterval: z.object({ months, source: sourceSchema }),
@@ -68,11 +68,11 @@ export const programSchema = z.object({
   /** The longest that a training of a competent person counts; absent where the certificate alone decides. */
   trainingValidityMonths: months.optional(),
   /** Years for which the record of a device is kept after its disposal. Nothing is ever deleted by the program. */
-  retentionYears: z.number().int().min(0).max(100).default(0),
+  retentionYears: z.int().min(0).max(100).default(0),
   /** Days after an inspection within which a blind second one begins; the usual ones where it says nothing. */
-  reinspectionDays: z.number().int().min(1).max(60).optional(),
+  reinspectionDays: z.int().min(1).max(60).optional(),
   /** A due date this many days ahead is shown as due soon. */
-  dueSoonDays: z.number().int().min(1).max(366),
+  dueSoonDays: z.int().min(1).max(366),
   tagLanguages: z.array(languageSchema).min(1),
   /** Where a removed device is kept until its case is closed. */
   quarantinePlace: messageSchema,

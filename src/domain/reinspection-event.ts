@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { benchIdSchema, calendarDateSchema } from './brand.ts';
 import { event } from './event-shape.ts';
 
-const number = z.number().int().positive();
+const number = z.int().positive();
 
 export const reinspectionEvents = [
   event('reinspection.drawn', {
@@ -15,7 +15,7 @@ export const reinspectionEvents = [
     /** Persons who know what the first one found. */
     knownTo: z.array(z.string()).min(1),
     /** The random number of 32 bits that chose it, and of how many devices: anybody can make the draw again. */
-    lot: z.object({ number: z.number().int().min(0).max(0xffffffff), of: number }),
+    lot: z.object({ number: z.int().min(0).max(0xffffffff), of: number }),
   }),
   /** Who recorded this was shown what the first inspection found, and so cannot make the second. */
   event('reinspection.seen', { reinspection: number, benchId: benchIdSchema }),

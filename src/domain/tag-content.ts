@@ -18,7 +18,7 @@ const identified = z.object({
   benchId: benchIdSchema,
   seal: tagSealSchema,
   /** Counts up for each device, from 1; a number is never used twice on a device. */
-  tagNumber: z.number().int().positive(),
+  tagNumber: z.int().positive(),
   manufacturer: z.string(),
   model: z.string(),
   serial: z.string(),
@@ -52,7 +52,7 @@ export const quarantineTagSchema = identified.extend({
   /** What must exist before the device can be inspected for return, and for which of the reasons, from 1 on. */
   evidence: z.array(
     z.object({
-      reasons: z.array(z.number().int().positive()).min(1),
+      reasons: z.array(z.int().positive()).min(1),
       /** Any one of them will do. */
       anyOf: z.array(messageSchema).min(1),
     }),

@@ -22,7 +22,7 @@ export const reasonSchema = z.object({
   effect: z.enum(['remove', 'refer-to-manufacturer']),
   positionM: z.number().optional(),
   /** The number of the manufacturer's notice that recalls it, where one does. */
-  notice: z.number().int().positive().optional(),
+  notice: z.int().positive().optional(),
   sentence: messageSchema,
 });
 export type Reason = z.infer<typeof reasonSchema>;

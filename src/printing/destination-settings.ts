@@ -73,14 +73,14 @@ export const thermalSettingsSchema = z.object({
       by: z.literal('network'),
       host: hostName,
       /** 9100 where it is absent, the port of raw printing (common practice, no source). */
-      port: z.number().int().min(1).max(65_535).default(9_100),
+      port: z.int().min(1).max(65_535).default(9_100),
     }),
     z.object({ by: z.literal('queue'), queue: queueNameSchema }),
   ]),
   /** 0 to 30, on the scale of the label language; the printer’s own setting where it is absent. */
-  darkness: z.number().int().min(0).max(30).optional(),
+  darkness: z.int().min(0).max(30).optional(),
   /** Inches per second, 1 to 14, as the label language counts; the printer’s own setting where it is absent. */
-  speedInchesPerSecond: z.number().int().min(1).max(14).optional(),
+  speedInchesPerSecond: z.int().min(1).max(14).optional(),
   /** `run-length`, which every such printer reads, where it is absent; `z64` is smaller and carries a checksum. */
   compression: z.enum(['run-length', 'z64']).default('run-length'),
 });

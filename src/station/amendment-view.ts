@@ -4,7 +4,7 @@ import { type Amendment, amendmentSchema } from '../domain/amendment.ts';
 import type { LedgerReader } from '../ledger/ledger.ts';
 
 /** `by` is a name, and so are a model and a regular user among the values. `inspection` names the one it corrects. */
-export const amendmentViewSchema = amendmentSchema.extend({ inspection: z.number().int().optional() });
+export const amendmentViewSchema = amendmentSchema.extend({ inspection: z.int().optional() });
 export type AmendmentView = z.infer<typeof amendmentViewSchema>;
 
 export const amendmentViews = async (

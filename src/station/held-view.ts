@@ -36,8 +36,8 @@ const missingSchema = z.object({
   /** Any one of them will do. */
   kinds: z.array(evidenceKindSchema),
   /** Evidence that waits for another person, and for how many. */
-  unconfirmed: z.number().int().optional(),
-  stillToAgree: z.number().int().optional(),
+  unconfirmed: z.int().optional(),
+  stillToAgree: z.int().optional(),
 });
 
 const stepShape = {
@@ -45,7 +45,7 @@ const stepShape = {
   owner: stepOwnerSchema,
   /** Since when it is held, and for how many days. */
   since: calendarDateSchema.optional(),
-  days: z.number().int(),
+  days: z.int(),
   /** The place in store that was scanned; where the program keeps what is held otherwise. */
   place: z.string().optional(),
   quarantinePlace: messageSchema,
@@ -55,7 +55,7 @@ export const heldLineSchema = z.object({
   device: deviceSummarySchema,
   reasons: z.array(messageSchema),
   /** How many pieces of evidence are missing. */
-  missing: z.number().int(),
+  missing: z.int(),
   ...stepShape,
 });
 export type HeldLine = z.infer<typeof heldLineSchema>;
@@ -65,7 +65,7 @@ export const heldViewSchema = z.object({
   ...stepShape,
   reasons: z.array(
     reasonSchema.extend({
-      number: z.number().int(),
+      number: z.int(),
       since: calendarDateSchema.optional(),
       /** Every kind of evidence that may be recorded for it. */
       allowed: z.array(z.string()),
@@ -77,7 +77,7 @@ export const heldViewSchema = z.object({
   kinds: z.array(evidenceKindSchema),
   fallCases: z.array(deviceFallCaseSchema),
   fallCase: fallCaseViewSchema.optional(),
-  returnBatch: z.number().int().optional(),
+  returnBatch: z.int().optional(),
   currentTag: currentTagSchema.optional(),
   release: releaseSchema.optional(),
   scrapped: scrappingSchema.optional(),

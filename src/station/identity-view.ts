@@ -21,14 +21,14 @@ export const candidateViewSchema = weighedCandidateSchema.extend({
   dateOfManufacture: z.string(),
   hookType: z.string().optional(),
   housingColour: z.string().optional(),
-  tagNumber: z.number().int(),
+  tagNumber: z.int(),
   regularUser: z.string().optional(),
   /** When it was inspected, where that was on the day the case was opened or later: it then lies elsewhere. */
   inspectedSince: calendarDateSchema.optional(),
   /** When its tag was scanned on it, likewise. */
   scannedSince: calendarDateSchema.optional(),
   /** The other case in which this device was taken for one that lay on the bench. */
-  presumedInCase: z.number().int().optional(),
+  presumedInCase: z.int().optional(),
 });
 export type CandidateView = z.infer<typeof candidateViewSchema>;
 
@@ -36,11 +36,11 @@ export const rankingViewSchema = z.object({
   candidates: z.array(candidateViewSchema),
   noneProbability: z.number(),
   startWeight: z.number(),
-  weighed: z.number().int(),
+  weighed: z.int(),
 });
 
 export const identityCaseViewSchema = z.object({
-  identityCase: z.number().int(),
+  identityCase: z.int(),
   state: identityCaseSchema.shape.state,
   openedBy: z.string(),
   openedOn: calendarDateSchema,

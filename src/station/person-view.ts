@@ -44,7 +44,7 @@ export const personRecordSchema = z.object({
   /** Newest first. */
   history: z.array(
     z.object({
-      seq: z.number().int(),
+      seq: z.int(),
       on: calendarDateSchema,
       by: z.string(),
       byThemselves: z.boolean(),

@@ -8,7 +8,7 @@ import { filesNamedBy } from './kept-pictures.ts';
 export const pictureFaultSchema = z.object({
   kind: z.enum(['picture missing', 'picture changed']),
   /** Of the event that says it is kept. */
-  seq: z.number().int(),
+  seq: z.int(),
   sha256: z.string(),
 });
 

@@ -60,11 +60,11 @@ export const showReturnBatch = (
 export const turnaroundSchema = z.object({
   manufacturer: z.string(),
   /** Devices that came back. */
-  devices: z.number().int(),
+  devices: z.int(),
   /** From shipping to coming back: the middle one, and the longest. */
   medianDays: z.number(),
-  longestDays: z.number().int(),
-  condemned: z.number().int(),
+  longestDays: z.int(),
+  condemned: z.int(),
 });
 
 /** Of every device that came back, by manufacturer in the order of their names. */

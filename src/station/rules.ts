@@ -76,7 +76,7 @@ const jsonFiles = async (folder: string): Promise<readonly string[]> => {
 
 const shippedKey = 'annual';
 
-const programNameSchema = z.object({ key: z.string(), version: z.number().int() });
+const programNameSchema = z.object({ key: z.string(), version: z.int() });
 const programFileSchema = z.looseObject({
   ...programNameSchema.shape,
   basedOn: programNameSchema.optional(),

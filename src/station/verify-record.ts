@@ -8,7 +8,7 @@ import { checkPictures, pictureFaultSchema, pictureNoteSchema } from './picture-
 import type { WorkControl } from './work-jobs.ts';
 
 const extent = z.enum(['events', 'everything']);
-const whole = z.number().int();
+const whole = z.int();
 const treeHead = z.object({ size: whole, rootHash: z.string() });
 
 export const verificationSchema = z.object({

@@ -46,7 +46,7 @@ export const deviceSummarySchema = z.object({
   /** Absent while no competent person has determined it. */
   typeOfUse: typeOfUseSchema.optional(),
   lastInspectedOn: calendarDateSchema.optional(),
-  openInspection: z.number().int().optional(),
+  openInspection: z.int().optional(),
   nextAction: nextActionSchema,
   /** Present while it is out; the user by ID. */
   custody: custodySchema.optional(),
@@ -95,7 +95,7 @@ const useOf = ({ uses }: DeviceRow['device']): Pick<DeviceSummary, 'typeOfUse'> 
 };
 
 export const inspectionLineSchema = z.object({
-  inspection: z.number().int(),
+  inspection: z.int(),
   state: inspectionSchema.shape.state,
   startedOn: calendarDateSchema,
   startedBy: z.string(),
@@ -103,7 +103,7 @@ export const inspectionLineSchema = z.object({
   signedBy: z.string().optional(),
   verdict: z.enum(['pass', 'remove from service', 'incomplete']).optional(),
   /** The blind re-inspection that it is the second inspection of. */
-  reinspection: z.number().int().optional(),
+  reinspection: z.int().optional(),
 });
 
 export const deviceCardSchema = deviceSummarySchema.extend({
@@ -124,13 +124,13 @@ export const deviceCardSchema = deviceSummarySchema.extend({
   /** Who says that this is the device, where its marking does not. */
   presumedIdentity: z
     .object({
-      identityCase: z.number().int(),
+      identityCase: z.int(),
       proposedBy: z.string(),
       confirmedBy: z.string(),
       on: calendarDateSchema,
     })
     .optional(),
-  labelsReprinted: z.number().int(),
+  labelsReprinted: z.int(),
   /** Newest first. */
   inspections: z.array(inspectionLineSchema),
   /** Corrections of the device and of its inspections, newest first. */
@@ -203,13 +203,13 @@ export const deviceCard = async (
 };
 
 export const inspectionViewSchema = z.object({
-  inspection: z.number().int(),
+  inspection: z.int(),
   device: deviceSummarySchema,
   /** Nominal, and the least that the manufacturer allows where the model sheet gives one. */
   lifelineDiameterMm: z.number(),
   lifelineMinimumDiameterMm: z.number().optional(),
   marking: z.array(knownMarkingEntrySchema),
-  procedure: z.object({ key: z.string(), version: z.number().int() }),
+  procedure: z.object({ key: z.string(), version: z.int() }),
   state: inspectionSchema.shape.state,
   startedOn: calendarDateSchema,
   startedBy: z.string(),
@@ -229,16 +229,16 @@ export const inspectionViewSchema = z.object({
       on: calendarDateSchema,
       dueOn: calendarDateSchema.optional(),
       dueFor: dueWhatSchema.optional(),
-      tagNumber: z.number().int(),
+      tagNumber: z.int(),
     })
     .optional(),
   /** Where it is the second inspection of a blind pair; what the first found is shown once this one is signed. */
   reinspection: z
     .object({
-      number: z.number().int(),
+      number: z.int(),
       first: z
         .object({
-          inspection: z.number().int(),
+          inspection: z.int(),
           by: z.string(),
           on: calendarDateSchema,
           verdict: verdictSchema,

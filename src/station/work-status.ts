@@ -8,8 +8,8 @@ import { notCountedYet, type WorkJobs } from './work-jobs.ts';
 /** What is counted is for the operation to say; `of` is 0 while it is not known yet. */
 export const workingSchema = z.object({
   state: z.literal('working'),
-  done: z.number().int(),
-  of: z.number().int(),
+  done: z.int(),
+  of: z.int(),
 });
 
 export const refusedSchema = z.object({

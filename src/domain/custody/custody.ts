@@ -8,14 +8,14 @@ import { languageSchema } from '../message.ts';
  * documented inspection.
  */
 export const preUseConfirmationSchema = z.object({
-  list: z.object({ key: z.string(), version: z.number().int().positive() }),
+  list: z.object({ key: z.string(), version: z.int().positive() }),
   language: languageSchema,
 });
 export type PreUseConfirmation = z.infer<typeof preUseConfirmationSchema>;
 
 /** Absent on a device that is in store. `spell` is the number of the event with which it began. */
 export const custodySchema = z.object({
-  spell: z.number().int().positive(),
+  spell: z.int().positive(),
   userId: z.string(),
   since: z.object({ on: calendarDateSchema, at: instantSchema }),
   /** Who handed it out: a person's ID. */

@@ -29,7 +29,7 @@ export type CheckInQuestion = z.infer<typeof checkInQuestionSchema>;
 
 export const deskRulesSchema = z.object({
   key: z.string(),
-  version: z.number().int().positive(),
+  version: z.int().positive(),
   preUse: z.object({
     items: z.array(z.object({ key: keySchema, zone: zoneSchema, text: messageSchema })).min(1),
     confirmation: messageSchema,

@@ -26,11 +26,11 @@ export const countedPlaceSchema = z.object({
   place: placeCodeSchema,
   on: calendarDateSchema,
   by: z.string(),
-  found: z.number().int(),
-  missing: z.number().int(),
-  wrongPlace: z.number().int(),
-  recordedOut: z.number().int(),
-  unknown: z.number().int(),
+  found: z.int(),
+  missing: z.int(),
+  wrongPlace: z.int(),
+  recordedOut: z.int(),
+  unknown: z.int(),
 });
 export type CountedPlace = z.infer<typeof countedPlaceSchema>;
 

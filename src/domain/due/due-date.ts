@@ -16,7 +16,7 @@ export const dueDateSchema = z.object({
   on: calendarDateSchema,
   rule: dueRuleSchema,
   /** The interval, counted from `countedFrom`. */
-  months: z.number().int().positive().optional(),
+  months: z.int().positive().optional(),
   countedFrom: calendarDateSchema.optional(),
   /** Absent for the date on the tag. */
   source: sourceSchema.optional(),

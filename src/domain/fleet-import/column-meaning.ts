@@ -79,7 +79,7 @@ export type DateOrder = z.infer<typeof dateOrderSchema>;
 
 /** What a person chose for a column, counted from 0. */
 export const columnChoiceSchema = z.object({
-  column: z.number().int().min(0).max(999),
+  column: z.int().min(0).max(999),
   meaning: columnMeaningSchema,
   /** Of numbers without a unit of their own. */
   unit: importUnitSchema.optional(),

@@ -8,7 +8,7 @@ export const documentFileSchema = z.object({
   /** Of the file as it is kept. */
   sha256: sha256Schema,
   mediaType: z.enum(['application/pdf', 'image/jpeg']),
-  byteLength: z.number().int().positive(),
+  byteLength: z.int().positive(),
   /** As whoever attached it called it. */
   name: z.string().trim().min(1).max(200),
 });
@@ -26,7 +26,7 @@ export const evidenceEntrySchema = z.object({
   /** A kind of the release rules. */
   kind: z.string(),
   /** Which open reasons of the device it is for: their places in the list, from 1 on. */
-  covers: z.array(z.number().int().positive()).min(1),
+  covers: z.array(z.int().positive()).min(1),
   documents: z.array(documentFileSchema).max(12),
   certificate: certificateSchema.optional(),
   statement: z.string().trim().min(1).max(2000).optional(),
@@ -37,9 +37,9 @@ const signature = z.object({ by: z.string(), on: calendarDateSchema });
 
 export const recordedEvidenceSchema = evidenceEntrySchema.extend({
   /** Of the reasons that are still there. */
-  covers: z.array(z.number().int().positive()),
+  covers: z.array(z.int().positive()),
   /** The number of the event that recorded it. */
-  evidence: z.number().int().positive(),
+  evidence: z.int().positive(),
   ...signature.shape,
   /** The second person, who looked and agreed. */
   confirmed: signature.optional(),
@@ -58,22 +58,22 @@ export const personsBehind = ({ by, confirmed, alsoConfirmed = [] }: RecordedEvi
 
 /** A fall case of a device. */
 export const deviceFallCaseSchema = z.object({
-  fallCase: z.number().int().positive(),
+  fallCase: z.int().positive(),
   openedOn: calendarDateSchema,
   closedOn: calendarDateSchema.optional(),
   /** How many of the open reasons whoever closed it had before them. */
-  covers: z.number().int().nonnegative().optional(),
+  covers: z.int().nonnegative().optional(),
 });
 
 /** Back at the bench for its new inspection: its quarantine tag was scanned back in and destroyed. */
-export const releaseSchema = signature.extend({ tagNumber: z.number().int().positive() });
+export const releaseSchema = signature.extend({ tagNumber: z.int().positive() });
 
 /** A reason that ended with a new documented inspection. */
 export const closedReasonSchema = z.object({
   key: z.string(),
   sentence: z.object({ en: z.string(), es: z.string() }),
   closedOn: calendarDateSchema,
-  inspection: z.number().int().positive(),
+  inspection: z.int().positive(),
 });
 
 export const scrappingSchema = signature.extend({
@@ -88,7 +88,7 @@ export const heldShape = {
   release: releaseSchema.optional(),
   fallCases: z.array(deviceFallCaseSchema).optional(),
   /** The open return batch that it is in. */
-  returnBatch: z.number().int().positive().optional(),
+  returnBatch: z.int().positive().optional(),
   closedReasons: z.array(closedReasonSchema).optional(),
   scrapped: scrappingSchema.optional(),
 };

@@ -25,7 +25,7 @@ export type FallFacts = z.infer<typeof fallFactsSchema>;
 export const fallCaseSchema = z.object({
   kind: z.literal('fall case'),
   /** Counts up over the station, from 1. */
-  number: z.number().int().positive(),
+  number: z.int().positive(),
   phase: z.enum(['open', 'closed']),
   openedBy: z.string(),
   openedOn: calendarDateSchema,

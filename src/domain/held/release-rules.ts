@@ -42,7 +42,7 @@ type ReleaseRule = z.infer<typeof ruleSchema>;
 export const releaseRulesSchema = z
   .object({
     key: z.string(),
-    version: z.number().int().positive(),
+    version: z.int().positive(),
     kinds: z.array(evidenceKindSchema).min(1),
     /** The first that names a reason holds; the last is for every other reason. */
     rules: z.array(ruleSchema).min(1),
@@ -62,7 +62,7 @@ export const strictReleaseSchema = z.object({
   for: z.string().min(1).max(80),
   needs: needsSchema.max(9),
   /** How many stand behind each statement, whoever wrote it among them; two where it says nothing. */
-  persons: z.number().int().min(1).max(5).optional(),
+  persons: z.int().min(1).max(5).optional(),
 });
 export type StrictRelease = z.infer<typeof strictReleaseSchema>;
 

@@ -31,7 +31,7 @@ const backSchema = z.object({
 export const returnBatchSchema = z.object({
   kind: z.literal('return batch'),
   /** Counts up over the station, from 1. */
-  number: z.number().int().positive(),
+  number: z.int().positive(),
   phase: z.enum(['open', 'shipped', 'closed']),
   manufacturer: z.string(),
   openedBy: z.string(),
@@ -50,7 +50,7 @@ export const repairTermsSchema = z.object({
   repairable: z.enum(['yes', 'no', 'ask each time']),
   /** Of one device, in the money of the station. */
   price: z.number().nonnegative().max(1_000_000).optional(),
-  leadTimeDays: z.number().int().min(0).max(1000).optional(),
+  leadTimeDays: z.int().min(0).max(1000).optional(),
   /** What names the quote: a number, a letter. */
   quote: z.string().trim().min(1).max(120).optional(),
   validUntil: calendarDateSchema.optional(),

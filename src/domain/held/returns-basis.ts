@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { calendarDateSchema, metresSchema } from '../brand.ts';
 
 const money = z.number().nonnegative().max(1_000_000);
-const days = z.number().int().min(0).max(1000);
+const days = z.int().min(0).max(1000);
 
 /** What a manufacturer asks besides the price of each repair. */
 export const makerTermsSchema = z.object({
@@ -12,7 +12,7 @@ export const makerTermsSchema = z.object({
   shipmentCost: money,
   /** The percentage off the repairs of a whole shipment of at least so many devices. */
   priceBreaks: z
-    .array(z.object({ from: z.number().int().min(2).max(1000), percentOff: z.number().positive().max(100) }))
+    .array(z.object({ from: z.int().min(2).max(1000), percentOff: z.number().positive().max(100) }))
     .max(5),
   /** How long a repair takes where nothing is said for the model. */
   turnaroundDays: days.optional(),
@@ -23,13 +23,13 @@ export type MakerTerms = z.infer<typeof makerTermsSchema>;
 export const lengthPlanSchema = z.object({
   lengthM: metresSchema.refine((length) => length > 0, { error: 'length' }),
   /** Devices needed in service, by month of the calendar: January first. */
-  needed: z.array(z.number().int().min(0).max(10_000)).length(12).optional(),
+  needed: z.array(z.int().min(0).max(10_000)).length(12).optional(),
   newDevice: z
     .object({
       price: money,
       leadTimeDays: days,
       /** Absent where no end is stated. */
-      lifeYears: z.number().int().min(1).max(50).optional(),
+      lifeYears: z.int().min(1).max(50).optional(),
     })
     .optional(),
 });
@@ -39,7 +39,7 @@ export const returnsBasisSchema = z.object({
   /** Of every price of the station; absent until somebody says it. */
   currency: z.string().trim().min(1).max(10).optional(),
   /** How far ahead is planned. */
-  months: z.number().int().min(1).max(24),
+  months: z.int().min(1).max(24),
   makers: z.array(makerTermsSchema).max(50),
   lengths: z.array(lengthPlanSchema).max(50),
 });

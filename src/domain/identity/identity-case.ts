@@ -20,7 +20,7 @@ export const caseRankingSchema = z.object({
   noneProbability: z.number(),
   /** What every candidate starts with before any fact. */
   startWeight: z.number(),
-  weighed: z.number().int().nonnegative(),
+  weighed: z.int().nonnegative(),
 });
 export type CaseRanking = z.infer<typeof caseRankingSchema>;
 
@@ -31,7 +31,7 @@ export const placeSchema = z.string().trim().min(1).max(120);
 
 export const identityCaseSchema = z.object({
   /** Counts up over the station, from 1. */
-  identityCase: z.number().int().positive(),
+  identityCase: z.int().positive(),
   openedBy: z.string(),
   openedOn: calendarDateSchema,
   observation: observationSchema,
@@ -56,7 +56,7 @@ export type IdentityCase = z.infer<typeof identityCaseSchema>;
 
 /** That a device is taken for this one because two people said so, and not because its marking says so. */
 export const presumedIdentitySchema = z.object({
-  identityCase: z.number().int().positive(),
+  identityCase: z.int().positive(),
   proposedBy: z.string(),
   confirmedBy: z.string(),
   on: calendarDateSchema,

@@ -32,7 +32,7 @@ export const observationSchema = z.object({
   housingColour: housingColourSchema.optional(),
   /** What is left of a label or tag of ours. */
   benchId: fragmentSchema.optional(),
-  tagNumber: z.number().int().positive().max(9999).optional(),
+  tagNumber: z.int().positive().max(9999).optional(),
   /** The person who used it last, by person ID. */
   lastUserId: z.string().optional(),
   /** Whether it was found in the place where held devices are kept. */

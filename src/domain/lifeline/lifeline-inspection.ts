@@ -21,7 +21,7 @@ const lifelineFindingSchema = z.object({
 export type LifelineFinding = z.infer<typeof lifelineFindingSchema>;
 
 export const lifelineInspectionSchema = z.object({
-  inspection: z.number().int(),
+  inspection: z.int(),
   state: inspectionSchema.shape.state,
   /** The day of the signature; while there is none, the day on which it began. */
   on: calendarDateSchema,

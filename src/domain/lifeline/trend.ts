@@ -7,7 +7,7 @@ import type { LifelineInspection } from './lifeline-inspection.ts';
 
 /** The least diameter that was read on a day. */
 const diameterPointSchema = z.object({
-  inspection: z.number().int(),
+  inspection: z.int(),
   on: calendarDateSchema,
   diameterMm: z.number(),
 });
@@ -26,7 +26,7 @@ export const diameterTrendSchema = z.discriminatedUnion('kind', [
     kind: z.literal('too few'),
     points: z.array(diameterPointSchema),
     /** Days with readings that a trend takes. */
-    needed: z.number().int(),
+    needed: z.int(),
   }),
   z.object({
     kind: z.literal('trend'),

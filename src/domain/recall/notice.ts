@@ -37,7 +37,7 @@ export type NoticeText = z.infer<typeof noticeTextSchema>;
 
 export const noticeSchema = noticeTextSchema.extend({
   /** Counts up over the station, from 1. */
-  notice: z.number().int().positive(),
+  notice: z.int().positive(),
   /** What it meant when it was recorded. */
   matched: z.array(z.object({ benchId: benchIdSchema, match: recallMatchSchema })),
   recordedBy: z.string(),

@@ -13,7 +13,7 @@ export const usualReinspectionDays = 14;
 export const reinspectionSchema = z.object({
   kind: z.literal('reinspection'),
   /** Counts up over the station, from 1. */
-  number: z.number().int().positive(),
+  number: z.int().positive(),
   phase: z.enum(['drawn', 'signed']),
   benchId: benchIdSchema,
   drawnBy: z.string(),
@@ -21,20 +21,20 @@ export const reinspectionSchema = z.object({
   /** The last day on which it may begin. */
   until: calendarDateSchema,
   /** The numbers of the two inspections; the second that was begun last, while none is signed. */
-  first: z.number().int().positive(),
-  second: z.number().int().positive().optional(),
+  first: z.int().positive(),
+  second: z.int().positive().optional(),
 });
 export type Reinspection = z.infer<typeof reinspectionSchema>;
 
 /** What a device keeps of being drawn, until its second inspection is signed or something else happened to it. */
 export const deviceReinspectionSchema = z.object({
-  reinspection: z.number().int().positive(),
-  first: z.number().int().positive(),
+  reinspection: z.int().positive(),
+  first: z.int().positive(),
   until: calendarDateSchema,
   /** Persons who know what the first inspection found: whoever walked or signed it, and whoever looked. */
   knownTo: z.array(z.string()),
   /** The second inspection, while it is open. */
-  begun: z.number().int().positive().optional(),
+  begun: z.int().positive().optional(),
 });
 export type DeviceReinspection = z.infer<typeof deviceReinspectionSchema>;
 

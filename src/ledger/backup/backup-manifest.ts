@@ -18,10 +18,10 @@ export const backupVersion = 2;
 
 export const backupManifestSchema = z.object({
   format: z.literal('SRL Bench backup'),
-  version: z.number().int().positive(),
+  version: z.int().positive(),
   madeAt: instantSchema,
   station: z.object({ stationId: z.string(), name: z.string() }),
   record: recordHeadSchema,
-  files: z.array(z.object({ path: z.string(), bytes: z.number().int().nonnegative(), sha256: z.string() })),
+  files: z.array(z.object({ path: z.string(), bytes: z.int().nonnegative(), sha256: z.string() })),
 });
 export type BackupManifest = z.infer<typeof backupManifestSchema>;

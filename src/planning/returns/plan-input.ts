@@ -3,11 +3,11 @@ import { z } from 'zod';
 
 const money = z.number().min(0).max(10_000_000);
 /** Counted from the first month of the plan, which is 0. */
-const month = z.number().int().min(0).max(23);
+const month = z.int().min(0).max(23);
 /** From the month of the shipment until the devices are ready again; 1 is the month after. */
-const turnaroundMonths = z.number().int().min(0).max(24);
+const turnaroundMonths = z.int().min(0).max(24);
 /** How many devices. */
-const count = z.number().int().min(0).max(10_000);
+const count = z.int().min(0).max(10_000);
 
 export const heldDeviceSchema = z.object({
   id: z.string().trim().min(1).max(60),
@@ -22,7 +22,7 @@ export const heldDeviceSchema = z.object({
   /** The first month in which it can be sent. */
   availableFrom: month.default(0),
   /** Months from the beginning of the plan until its service life ends; absent where no end is stated. */
-  lifeMonths: z.number().int().min(0).max(600).optional(),
+  lifeMonths: z.int().min(0).max(600).optional(),
 });
 
 export const manufacturerTermsSchema = z.object({
@@ -33,7 +33,7 @@ export const manufacturerTermsSchema = z.object({
   turnaroundMonths: turnaroundMonths.optional(),
   /** The percentage off the repair prices of a whole shipment of at least so many devices. */
   priceBreaks: z
-    .array(z.object({ from: z.number().int().min(2).max(1000), percentOff: z.number().min(0).max(100) }))
+    .array(z.object({ from: z.int().min(2).max(1000), percentOff: z.number().min(0).max(100) }))
     .max(5)
     .default([]),
 });
@@ -42,9 +42,9 @@ export const newDeviceSchema = z.object({
   lengthM: z.number().positive().max(200),
   price: money,
   /** Months from the order until it is ready. */
-  leadMonths: z.number().int().min(0).max(24),
+  leadMonths: z.int().min(0).max(24),
   /** Its service life; absent where no end is stated. */
-  lifeMonths: z.number().int().min(1).max(600).optional(),
+  lifeMonths: z.int().min(1).max(600).optional(),
 });
 
 export const needSchema = z.object({
@@ -58,7 +58,7 @@ export const needSchema = z.object({
 export const returnPlanInputSchema = z.object({
   /** One currency for all prices, empty where nobody has said which; nothing is converted. */
   currency: z.string().trim().max(10),
-  months: z.number().int().min(1).max(24),
+  months: z.int().min(1).max(24),
   devices: z.array(heldDeviceSchema).max(1000),
   manufacturers: z.array(manufacturerTermsSchema).max(50),
   newDevices: z.array(newDeviceSchema).max(50),

@@ -19,17 +19,17 @@ const demoPersonSchema = personSchema.omit({ designation: true }).extend({
   designation: z
     .object({
       designatedBy: z.string(),
-      designatedDaysAgo: z.number().int(),
+      designatedDaysAgo: z.int(),
       /** Negative where the training has run out already. */
-      trainingValidForDays: z.number().int(),
-      trainedDaysAgo: z.number().int(),
+      trainingValidForDays: z.int(),
+      trainedDaysAgo: z.int(),
       document: z.string(),
       trainingCourse: z.string(),
       /** Model sheets; every type where it is absent. */
       scope: z.array(z.string()).optional(),
     })
     .optional(),
-  left: z.object({ daysAgo: z.number().int(), because: z.string() }).optional(),
+  left: z.object({ daysAgo: z.int(), because: z.string() }).optional(),
 });
 export type DemoPerson = z.infer<typeof demoPersonSchema>;
 
@@ -43,17 +43,17 @@ const demoDeviceSchema = z.object({
   misread: z
     .object({
       dateOfManufacture: z.string(),
-      correctedDaysAgo: z.number().int(),
+      correctedDaysAgo: z.int(),
       correctedBy: z.string(),
       because: z.string(),
     })
     .optional(),
-  registeredDaysAgo: z.number().int(),
+  registeredDaysAgo: z.int(),
   regularUserId: z.string().optional(),
   /** Signed inspections, oldest first; a check that `answers` does not name was found good. */
   history: z.array(
     z.object({
-      daysAgo: z.number().int(),
+      daysAgo: z.int(),
       by: z.string(),
       answers: z.record(z.string(), answerSchema).optional(),
       /** Pictures that are drawn for it, by check. */
@@ -63,15 +63,13 @@ const demoDeviceSchema = z.object({
   /** As a competent person determined it when the second program was adopted. */
   typeOfUse: typeOfUseSchema.optional(),
   /** The certificate came with it on that day. */
-  revalidated: z.object({ daysAgo: z.number().int(), by: z.string(), certificate: z.string() }).optional(),
+  revalidated: z.object({ daysAgo: z.int(), by: z.string(), certificate: z.string() }).optional(),
   /** Its tag waits for its scan on the device. */
   tagNotScanned: z.boolean().default(false),
   /** Taken out of service without an inspection. */
-  removed: z
-    .object({ daysAgo: z.number().int(), by: z.string(), ground: z.string(), note: z.string() })
-    .optional(),
+  removed: z.object({ daysAgo: z.int(), by: z.string(), ground: z.string(), note: z.string() }).optional(),
   /** An inspection that was begun today and stands at this many answers. */
-  open: z.object({ by: z.string(), answered: z.number().int() }).optional(),
+  open: z.object({ by: z.string(), answered: z.int() }).optional(),
 });
 export type DemoDevice = z.infer<typeof demoDeviceSchema>;
 
@@ -84,22 +82,22 @@ const demoProgramSchema = programSchema
     employerRules: true,
     retentionYears: true,
   })
-  .extend({ daysAgo: z.number().int(), by: z.string() });
+  .extend({ daysAgo: z.int(), by: z.string() });
 export type DemoProgram = z.infer<typeof demoProgramSchema>;
 
 const demoCustodySchema = z.object({
   /** Whoever stands at the desk. */
   by: z.string(),
-  kits: z.array(kitSchema.extend({ savedDaysAgo: z.number().int() })),
+  kits: z.array(kitSchema.extend({ savedDaysAgo: z.int() })),
   places: z.array(
     z.object({
       place: placeCodeSchema,
       benchIds: z.array(benchIdSchema),
-      storedDaysAgo: z.number().int(),
+      storedDaysAgo: z.int(),
       /** Its last count, with what was not there, and what lay there though it belongs elsewhere. */
       counted: z
         .object({
-          daysAgo: z.number().int(),
+          daysAgo: z.int(),
           missing: z.array(benchIdSchema),
           strayed: z.array(benchIdSchema),
         })
@@ -113,9 +111,9 @@ const demoCustodySchema = z.object({
       language: languageSchema,
       benchIds: z.array(benchIdSchema),
       kitId: z.string().optional(),
-      minutesAgo: z.number().int(),
-      backAfterDays: z.number().int(),
-      returnedMinutesAgo: z.number().int().optional(),
+      minutesAgo: z.int(),
+      backAfterDays: z.int(),
+      returnedMinutesAgo: z.int().optional(),
     }),
   ),
 });

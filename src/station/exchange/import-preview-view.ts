@@ -24,7 +24,7 @@ export const importPreviewSchema = z.object({
   sheet: z.string().optional(),
   columns: z.array(
     z.object({
-      column: z.number().int(),
+      column: z.int(),
       heading: z.string(),
       meaning: columnMeaningSchema,
       /** What the program proposes, and what that rests on; only a heading is certain. */
@@ -40,14 +40,14 @@ export const importPreviewSchema = z.object({
     z.discriminatedUnion('kind', [
       z.object({
         kind: z.literal('date order'),
-        column: z.number().int(),
+        column: z.int(),
         fitting: z.array(dateOrderSchema),
         examples: z.array(z.string()),
       }),
-      z.object({ kind: z.literal('unit'), column: z.number().int(), examples: z.array(z.string()) }),
+      z.object({ kind: z.literal('unit'), column: z.int(), examples: z.array(z.string()) }),
       z.object({
         kind: z.literal('unknown people'),
-        count: z.number().int(),
+        count: z.int(),
         examples: z.array(z.string()),
       }),
     ]),
@@ -56,28 +56,28 @@ export const importPreviewSchema = z.object({
   faults: z.array(
     z.object({
       /** As a spreadsheet counts it; absent where it is of the whole list. */
-      row: z.number().int().optional(),
+      row: z.int().optional(),
       /** From 0. */
-      column: z.number().int().optional(),
+      column: z.int().optional(),
       heading: z.string().optional(),
       code: z.string(),
       sentence: z.string(),
     }),
   ),
-  faultCount: z.number().int(),
+  faultCount: z.int(),
   counts: z.object({
-    rows: z.number().int(),
-    devices: z.number().int(),
-    modelSheets: z.number().int(),
-    inspections: z.number().int(),
-    removed: z.number().int(),
+    rows: z.int(),
+    devices: z.int(),
+    modelSheets: z.int(),
+    inspections: z.int(),
+    removed: z.int(),
   }),
   /** Those that would be recorded with the devices. */
   newModelSheets: z.array(modelSheetSchema),
   /** The first 200 devices as they would be registered. */
   devices: z.array(
     z.object({
-      row: z.number().int(),
+      row: z.int(),
       benchId: benchIdSchema.optional(),
       manufacturer: z.string(),
       model: z.string(),

@@ -8,7 +8,7 @@ export const backupCancel = defineOperation({
   summary: 'Ends a backup; nothing of it stays.',
   kind: 'command',
   access: ['inspector', 'administrator'],
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.object({}),
   run: async ({ keeper }, { job }) =>
     keeper.backups.cancel(job) ? {} : refusal('backup-job-not-known', { job }, 'job'),

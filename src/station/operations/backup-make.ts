@@ -13,7 +13,7 @@ export const backupMake = defineOperation({
     file: z.string().trim().min(1).max(1000).optional(),
   }),
   /** Ask `backup.status` until the job has ended. */
-  output: z.object({ job: z.number().int().positive() }),
+  output: z.object({ job: z.int().positive() }),
   run: async ({ keeper, ledger, evidence, folder: dataFolder, occasion, now }, { file }) => {
     const job = keeper.startBackup({ ledger, evidence, dataFolder, occasion, file }, now());
     return isRefusal(job) ? job : { job };

@@ -9,7 +9,7 @@ export const backupStatus = defineOperation({
   summary: 'How a backup stands.',
   kind: 'query',
   access: ['inspector', 'administrator'],
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.discriminatedUnion('state', [
     /** Files, each written and read again. */
     workingSchema,
@@ -17,7 +17,7 @@ export const backupStatus = defineOperation({
       state: z.literal('made'),
       file: z.string(),
       /** Earlier ones that are no longer kept. */
-      removed: z.number().int(),
+      removed: z.int(),
       onSameDisk: z.boolean(),
     }),
     refusedSchema,

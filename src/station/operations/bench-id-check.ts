@@ -24,9 +24,9 @@ export const benchIdCheck = defineOperation({
       shown: z.string(),
       registered: z.boolean(),
       /** Positions, from 0, that were filled in or changed. */
-      changed: z.array(z.number().int()),
+      changed: z.array(z.int()),
       /** Those of them where a character was typed and is overruled. */
-      contradicted: z.array(z.number().int()),
+      contradicted: z.array(z.int()),
     }),
     z.object({ kind: z.literal('beyond repair') }),
     z.object({ kind: z.literal('malformed'), why: z.string() }),

@@ -18,9 +18,9 @@ export const checkpointExport = defineOperation({
   output: z.object({
     path: z.string(),
     /** How many events it covers. */
-    size: z.number().int(),
+    size: z.int(),
     /** How many the one covered that was there before; everything that it covers is still in the record. */
-    before: z.number().int().optional(),
+    before: z.int().optional(),
     /** The public key that vouches for it, to be written down beside it. */
     key: z.string(),
   }),

@@ -9,16 +9,16 @@ export const checkpointList = defineOperation({
   summary: 'The latest checkpoints of the record, newest first, and the public key that vouches for them.',
   kind: 'query',
   access: 'anyone',
-  input: z.object({ limit: z.number().int().min(1).max(1000).default(20) }),
+  input: z.object({ limit: z.int().min(1).max(1000).default(20) }),
   output: z.object({
     /** How many events are recorded. */
-    recorded: z.number().int(),
+    recorded: z.int(),
     /** `name+key ID+base64`, as signed notes have it; absent where there is no station. */
     key: z.string().optional(),
     checkpoints: z.array(
       z.object({
         /** How many events it covers, from the first on. */
-        size: z.number().int(),
+        size: z.int(),
         /** When the last of them was recorded. */
         at: z.string(),
         note: z.string(),

@@ -17,7 +17,7 @@ export const countPlaces = defineOperation({
     places: z.array(
       z.object({
         place: placeCodeSchema,
-        devices: z.number().int(),
+        devices: z.int(),
         counted: countedPlaceSchema.omit({ place: true }).optional(),
       }),
     ),

@@ -41,7 +41,7 @@ export const custodyCheckIn = defineOperation({
     /** Every reason for which it is out of service. */
     heldFor: z.array(reasonSchema),
     /** The quarantine tag that belongs on it from now on, where it was taken out of service now. */
-    quarantineTag: z.number().int().optional(),
+    quarantineTag: z.int().optional(),
     /** What is still to be asked; absent where its check-in is over. */
     open: openQuestionsSchema.optional(),
     quarantinePlace: messageSchema,

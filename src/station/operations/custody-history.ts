@@ -7,8 +7,8 @@ import { deviceIn, personIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 
 const page = {
-  limit: z.number().int().min(1).max(500).default(100),
-  offset: z.number().int().min(0).default(0),
+  limit: z.int().min(1).max(500).default(100),
+  offset: z.int().min(0).default(0),
 };
 
 export const custodyHistory = defineOperation({

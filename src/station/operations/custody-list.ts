@@ -16,10 +16,10 @@ export const custodyList = defineOperation({
     userId: z.string().optional(),
     /** Only those that were expected back before today. */
     overdue: z.boolean().default(false),
-    limit: z.number().int().min(1).max(500).default(100),
-    offset: z.number().int().min(0).default(0),
+    limit: z.int().min(1).max(500).default(100),
+    offset: z.int().min(0).default(0),
   }),
-  output: z.object({ out: z.array(outDeviceSchema), total: z.number().int() }),
+  output: z.object({ out: z.array(outDeviceSchema), total: z.int() }),
   run: (context, { userId, overdue, limit, offset }) =>
     context.ledger.read(async (reader) => {
       const station = await stationIn(reader);

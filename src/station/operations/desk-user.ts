@@ -15,7 +15,7 @@ export const deskUser = defineOperation({
   output: z.object({
     personId: z.string(),
     name: z.string(),
-    out: z.number().int(),
+    out: z.int(),
     /** In which they confirmed their latest inspection before use; absent where they never did. */
     language: languageSchema.optional(),
   }),

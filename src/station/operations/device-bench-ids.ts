@@ -11,7 +11,7 @@ export const deviceBenchIds = defineOperation({
   input: z.object({
     /** The last one of the page before. */
     after: benchIdSchema.optional(),
-    limit: z.number().int().min(1).max(10_000).default(10_000),
+    limit: z.int().min(1).max(10_000).default(10_000),
   }),
   output: z.object({ benchIds: z.array(benchIdSchema), isLast: z.boolean() }),
   run: (context, { after, limit }) =>

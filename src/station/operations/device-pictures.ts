@@ -12,8 +12,8 @@ export const devicePictures = defineOperation({
   summary: 'The pictures that are kept with the record of a device.',
   kind: 'query',
   access: everyRole,
-  input: z.object({ benchId: benchIdSchema, limit: z.number().int().min(1).max(100).default(12) }),
-  output: z.object({ pictures: z.array(keptPictureViewSchema), total: z.number().int() }),
+  input: z.object({ benchId: benchIdSchema, limit: z.int().min(1).max(100).default(12) }),
+  output: z.object({ pictures: z.array(keptPictureViewSchema), total: z.int() }),
   run: async (context, { benchId, limit }) => {
     const found = await context.ledger.read(async (reader) => {
       const row = await deviceIn(reader, benchId);

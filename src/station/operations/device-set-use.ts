@@ -20,7 +20,7 @@ export const deviceSetUse = defineOperation({
     /** Today where it is absent. */
     from: calendarDateSchema.optional(),
   }),
-  output: z.object({ changed: z.number().int() }),
+  output: z.object({ changed: z.int() }),
   run: async (context, { benchIds, typeOfUse, from }) => {
     const { person } = context;
     if (person === undefined) return refusal('sign-in-needed');

@@ -18,12 +18,12 @@ export const dueList = defineOperation({
   summary: 'What is due until a day, the earliest first, with the rule that gave each date.',
   kind: 'query',
   access: everyRole,
-  input: z.object({ until: calendarDateSchema, limit: z.number().int().min(1).max(5000).default(1000) }),
+  input: z.object({ until: calendarDateSchema, limit: z.int().min(1).max(5000).default(1000) }),
   output: z.object({
     devices: z.array(z.object({ device: deviceSummarySchema, due: z.array(dueDateSchema).min(1) })),
-    total: z.number().int(),
+    total: z.int(),
     /** Not yet in use: nothing is due of them before their first inspection. */
-    neverInspected: z.number().int(),
+    neverInspected: z.int(),
   }),
   run: (context, { until, limit }) =>
     context.ledger.read(async (reader) => {

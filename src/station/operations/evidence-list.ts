@@ -10,7 +10,7 @@ import { hiddenInspection } from '../reinspections/blindness.ts';
 import { namesOf } from '../views.ts';
 
 const kept = {
-  seq: z.number().int(),
+  seq: z.int(),
   ...pictureFileSchema.shape,
   keptOn: calendarDateSchema,
   /** A person's name. */
@@ -30,7 +30,7 @@ export const evidenceList = defineOperation({
         z.object({ with: z.literal('device'), of: pictureSubjectSchema, ...kept }),
         z.object({
           with: z.literal('inspection'),
-          inspection: z.number().int(),
+          inspection: z.int(),
           check: z.string(),
           ...kept,
         }),

@@ -8,6 +8,6 @@ export const evidenceSummary = defineOperation({
   kind: 'query',
   access: 'anyone',
   input: z.object({}),
-  output: z.object({ count: z.number().int(), bytes: z.number().int() }),
+  output: z.object({ count: z.int(), bytes: z.int() }),
   run: ({ evidence }) => evidence.size(),
 });

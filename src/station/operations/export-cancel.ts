@@ -8,7 +8,7 @@ export const exportCancel = defineOperation({
   summary: 'Ends an export; nothing of it stays.',
   kind: 'command',
   access: ['inspector', 'administrator'],
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.object({}),
   run: async ({ exportJobs }, { job }) =>
     exportJobs.cancel(job) ? {} : refusal('export-job-not-known', { job }, 'job'),

@@ -8,18 +8,18 @@ export const exportStatus = defineOperation({
   summary: 'How an export stands.',
   kind: 'query',
   access: ['inspector', 'administrator'],
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.discriminatedUnion('state', [
     /** Events. */
     workingSchema,
     z.object({
       state: z.literal('exported'),
       folder: z.string(),
-      events: z.number().int(),
+      events: z.int(),
       rootHash: z.string(),
-      files: z.number().int(),
-      pictures: z.number().int(),
-      picturesLost: z.number().int(),
+      files: z.int(),
+      pictures: z.int(),
+      picturesLost: z.int(),
     }),
     refusedSchema,
   ]),

@@ -14,7 +14,7 @@ export const fallCaseClose = defineOperation({
   kind: 'command',
   access: ['inspector', 'administrator'],
   input: z.object({
-    fallCase: z.number().int().positive(),
+    fallCase: z.int().positive(),
     findings: z.string().trim().max(4000),
   }),
   output: z.object({ fallCase: fallCaseViewSchema }),

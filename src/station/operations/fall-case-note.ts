@@ -16,7 +16,7 @@ export const fallCaseNote = defineOperation({
   kind: 'command',
   access: ['attendant', 'inspector', 'administrator'],
   input: z.object({
-    fallCase: z.number().int().positive(),
+    fallCase: z.int().positive(),
     facts: fallFactsSchema.default({}),
     photos: z.array(givenDocumentSchema).max(12).default([]),
   }),

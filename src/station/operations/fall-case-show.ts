@@ -9,7 +9,7 @@ export const fallCaseShow = defineOperation({
   summary: 'A fall case: what is known, who has the evidence, and what was found.',
   kind: 'query',
   access: everyRole,
-  input: z.object({ fallCase: z.number().int().positive() }),
+  input: z.object({ fallCase: z.int().positive() }),
   output: z.object({ fallCase: fallCaseViewSchema }),
   run: (context, { fallCase }) => showFallCase(context, fallCase),
 });

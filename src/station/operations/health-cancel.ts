@@ -8,7 +8,7 @@ export const healthCancel = defineOperation({
   summary: 'Ends a look over the station.',
   kind: 'query',
   access: 'anyone',
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.object({}),
   run: async ({ healthJobs }, { job }) =>
     healthJobs.cancel(job) ? {} : refusal('health-job-not-known', { job }, 'job'),

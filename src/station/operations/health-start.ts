@@ -9,7 +9,7 @@ export const healthStart = defineOperation({
   access: 'anyone',
   input: z.object({}),
   /** Ask `health.status` until the job has ended. */
-  output: z.object({ job: z.number().int().positive() }),
+  output: z.object({ job: z.int().positive() }),
   run: async (context) => ({
     job: context.healthJobs.start(async (control) => {
       const { examine } = await import('../health/examine.ts');

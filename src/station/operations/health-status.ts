@@ -25,7 +25,7 @@ export const healthStatus = defineOperation({
   summary: 'How far the look over the station is, and what was found.',
   kind: 'query',
   access: 'anyone',
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.discriminatedUnion('state', [
     /** Subjects. */
     workingSchema,

@@ -17,7 +17,7 @@ export const heldConfirmEvidence = defineOperation({
   access: everyRole,
   input: z.object({
     benchId: benchIdSchema,
-    evidence: z.number().int().positive(),
+    evidence: z.int().positive(),
     lookedAtDevice: z.literal(true),
     pin: z.string().max(40),
   }),

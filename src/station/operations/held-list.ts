@@ -13,10 +13,10 @@ export const heldList = defineOperation({
   kind: 'query',
   access: everyRole,
   input: z.object({
-    limit: z.number().int().min(1).max(500).default(100),
-    offset: z.number().int().min(0).default(0),
+    limit: z.int().min(1).max(500).default(100),
+    offset: z.int().min(0).default(0),
   }),
-  output: z.object({ held: z.array(heldLineSchema), total: z.number().int() }),
+  output: z.object({ held: z.array(heldLineSchema), total: z.int() }),
   run: (context, { limit, offset }) =>
     context.ledger.read(async (reader) => {
       const station = await stationIn(reader);

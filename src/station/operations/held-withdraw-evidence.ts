@@ -18,7 +18,7 @@ export const heldWithdrawEvidence = defineOperation({
   access: ['inspector', 'administrator'],
   input: z.object({
     benchId: benchIdSchema,
-    evidence: z.number().int().positive(),
+    evidence: z.int().positive(),
     because: whySchema,
   }),
   output: z.object({ held: heldViewSchema }),

@@ -16,7 +16,7 @@ export const identityConfirm = defineOperation({
   kind: 'command',
   access: everyRole,
   input: z.object({
-    identityCase: z.number().int().positive(),
+    identityCase: z.int().positive(),
     /** The device that the second person compared, so that nobody confirms what changed in the meantime. */
     candidate: benchIdSchema,
     lookedAtDevice: z.literal(true),

@@ -13,7 +13,7 @@ export const identityDisagree = defineOperation({
   kind: 'command',
   access: everyRole,
   input: z.object({
-    identityCase: z.number().int().positive(),
+    identityCase: z.int().positive(),
     why: z.string().trim().max(200).default(''),
     pin: z.string().max(40),
   }),

@@ -12,7 +12,7 @@ export const identityLeaveUnidentified = defineOperation({
   summary: 'Closes the case: the device is none of these.',
   kind: 'command',
   access: everyRole,
-  input: z.object({ identityCase: z.number().int().positive(), keptAt: placeSchema.optional() }),
+  input: z.object({ identityCase: z.int().positive(), keptAt: placeSchema.optional() }),
   output: z.object({}),
   run: async (context, { identityCase, keptAt }) => {
     const { person } = context;

@@ -14,7 +14,7 @@ export const identityList = defineOperation({
   output: z.object({
     cases: z.array(
       z.object({
-        identityCase: z.number().int(),
+        identityCase: z.int(),
         state: identityCaseSchema.shape.state,
         openedBy: z.string(),
         openedOn: calendarDateSchema,

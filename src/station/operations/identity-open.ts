@@ -19,7 +19,7 @@ export const identityOpen = defineOperation({
     /** The program's place for held devices where it is absent. */
     keptAt: placeSchema.optional(),
   }),
-  output: z.object({ identityCase: z.number().int() }),
+  output: z.object({ identityCase: z.int() }),
   run: async (context, { observation, keptAt }) => {
     const { person, rules, language } = context;
     if (person === undefined) return refusal('sign-in-needed');

@@ -20,7 +20,7 @@ export const identityPropose = defineOperation({
   kind: 'command',
   access: everyRole,
   input: z.object({
-    identityCase: z.number().int().positive(),
+    identityCase: z.int().positive(),
     candidate: benchIdSchema,
     pin: z.string().max(40),
   }),

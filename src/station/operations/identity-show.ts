@@ -11,7 +11,7 @@ export const identityShow = defineOperation({
   summary: 'One case of a device whose code and label cannot be read.',
   kind: 'query',
   access: everyRole,
-  input: z.object({ identityCase: z.number().int().positive() }),
+  input: z.object({ identityCase: z.int().positive() }),
   output: z.object({ identity: identityCaseViewSchema }),
   run: (context, { identityCase }) =>
     context.ledger.read(async (reader) => {

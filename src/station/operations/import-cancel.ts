@@ -8,7 +8,7 @@ export const importCancel = defineOperation({
   summary: 'Ends a preview or an import that is not recorded yet.',
   kind: 'command',
   access: ['inspector', 'administrator'],
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.object({}),
   run: async ({ importJobs }, { job }) =>
     importJobs.cancel(job) ? {} : refusal('import-job-not-known', { job }, 'job'),

@@ -11,7 +11,7 @@ export const importPreviewOperation = defineOperation({
   access: ['inspector', 'administrator'],
   input: importRequestSchema,
   /** Ask `import.status` until the job has ended. */
-  output: z.object({ job: z.number().int().positive() }),
+  output: z.object({ job: z.int().positive() }),
   run: async (context, request) => ({
     job: context.importJobs.start(async (control) => {
       const { prepareImport } = await import('../exchange/prepare-import.ts');

@@ -13,7 +13,7 @@ export const importRun = defineOperation({
   /** What each column means is said by a person: here nothing is proposed. */
   input: importRequestSchema.extend({ columns: z.array(columnChoiceSchema).min(1).max(1000) }),
   /** Ask `import.status` until the job has ended. */
-  output: z.object({ job: z.number().int().positive() }),
+  output: z.object({ job: z.int().positive() }),
   run: async (context, request) => ({
     job: context.importJobs.start(async (control) => {
       const { prepareImport } = await import('../exchange/prepare-import.ts');

@@ -6,7 +6,7 @@ import { judgedPairs } from '../insight/judged-pairs.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 
 const agreement = z.object({
-  pairs: z.number().int(),
+  pairs: z.int(),
   /** The share on which both say the same, and the share on which they would by chance. */
   observed: z.number(),
   expected: z.number(),
@@ -25,19 +25,19 @@ export const insightAgreement = defineOperation({
   access: everyRole,
   input: z.object({}),
   output: z.object({
-    devices: z.number().int(),
+    devices: z.int(),
     verdict: agreement,
     /** Too few pairs to say much, and how many are enough. */
     isFew: z.boolean(),
-    fewPairs: z.number().int(),
+    fewPairs: z.int(),
     both: z.object({
-      pass: z.number().int(),
-      'differ, first removes': z.number().int(),
-      'differ, second removes': z.number().int(),
-      remove: z.number().int(),
+      pass: z.int(),
+      'differ, first removes': z.int(),
+      'differ, second removes': z.int(),
+      remove: z.int(),
     }),
     checks: z.array(z.object({ check: z.string(), title: messageSchema, agreement })),
-    checksWithFew: z.number().int(),
+    checksWithFew: z.int(),
   }),
   run: async ({ ledger, rules }) => {
     const pairs = await ledger.read(judgedPairs);

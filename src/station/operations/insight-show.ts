@@ -8,8 +8,8 @@ import { stationIn } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 
 const proportion = z.object({
-  count: z.number().int(),
-  of: z.number().int(),
+  count: z.int(),
+  of: z.int(),
   share: z.number(),
   lower: z.number(),
   upper: z.number(),
@@ -18,14 +18,12 @@ const proportion = z.object({
 const group = z.object({
   /** The model, the length in metres, the first year of the age class, or the type of use; `unknown`, or `all`. */
   value: z.string(),
-  devices: z.number().int(),
+  devices: z.int(),
   /** Ever removed, with the 95 % score interval (Wilson). */
   removed: proportion,
   /** By the part of the device, the most frequent first. */
-  reasons: z.array(
-    z.object({ key: zoneSchema, count: z.number().int(), share: z.number(), cumulative: z.number() }),
-  ),
-  reasonCount: z.number().int(),
+  reasons: z.array(z.object({ key: zoneSchema, count: z.int(), share: z.number(), cumulative: z.number() })),
+  reasonCount: z.int(),
   /** Too few devices to say much. */
   isFew: z.boolean(),
 });
@@ -35,16 +33,16 @@ const survival = z.object({
   steps: z.array(
     z.object({
       time: z.number(),
-      atRisk: z.number().int(),
-      removed: z.number().int(),
+      atRisk: z.int(),
+      removed: z.int(),
       survival: z.number(),
       standardError: z.number(),
       lower: z.number(),
       upper: z.number(),
     }),
   ),
-  devices: z.number().int(),
-  removed: z.number().int(),
+  devices: z.int(),
+  removed: z.int(),
   longest: z.number(),
   median: z.number().optional(),
 });
@@ -59,7 +57,7 @@ export const insightShow = defineOperation({
     groups: z.array(group),
     survival,
     /** Fewer devices than this are too few. */
-    fewDevices: z.number().int(),
+    fewDevices: z.int(),
   }),
   run: async (context, { by }) => {
     const found = await context.ledger.read(async (reader) => {

@@ -14,7 +14,7 @@ export const inspectionAnswer = defineOperation({
   summary: 'Answers one check of an open inspection.',
   kind: 'command',
   access: everyRole,
-  input: z.object({ inspection: z.number().int().positive(), check: z.string(), answer: answerSchema }),
+  input: z.object({ inspection: z.int().positive(), check: z.string(), answer: answerSchema }),
   output: z.object({ inspection: inspectionViewSchema }),
   run: async (context, { inspection, check, answer }) => {
     const result = await record(context, async (reader) => {

@@ -11,7 +11,7 @@ export const inspectionBreakOff = defineOperation({
   summary: 'Ends an inspection without a verdict.',
   kind: 'command',
   access: everyRole,
-  input: z.object({ inspection: z.number().int().positive(), why: z.string().trim().min(1).max(300) }),
+  input: z.object({ inspection: z.int().positive(), why: z.string().trim().min(1).max(300) }),
   output: z.object({ /** True where findings keep the device out of service now. */ removed: z.boolean() }),
   run: async (context, { inspection, why }) => {
     const result = await record(context, async (reader) => {

@@ -15,7 +15,7 @@ export const inspectionKeepPicture = defineOperation({
   kind: 'command',
   access: everyRole,
   input: z.object({
-    inspection: z.number().int().positive(),
+    inspection: z.int().positive(),
     check: z.string(),
     pictureBase64: pictureBase64Schema,
   }),

@@ -20,13 +20,13 @@ export const inspectionList = defineOperation({
     personId: z.string().optional(),
     verdict: z.enum(['pass', 'remove from service']).optional(),
     benchId: benchIdSchema.optional(),
-    limit: z.number().int().min(1).max(500).default(100),
-    offset: z.number().int().min(0).default(0),
+    limit: z.int().min(1).max(500).default(100),
+    offset: z.int().min(0).default(0),
   }),
   output: z.object({
     inspections: z.array(
       z.object({
-        inspection: z.number().int(),
+        inspection: z.int(),
         benchId: benchIdSchema,
         manufacturer: z.string(),
         model: z.string(),
@@ -36,10 +36,10 @@ export const inspectionList = defineOperation({
         signedBy: z.string(),
         verdict: z.enum(['pass', 'remove from service', 'incomplete']),
         /** How many reasons it has. */
-        reasons: z.number().int(),
+        reasons: z.int(),
         dueOn: calendarDateSchema.optional(),
         /** The blind re-inspection that it is the second inspection of. */
-        reinspection: z.number().int().optional(),
+        reinspection: z.int().optional(),
       }),
     ),
     /** There are more after these. */

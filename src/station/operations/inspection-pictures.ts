@@ -12,7 +12,7 @@ export const inspectionPictures = defineOperation({
   summary: 'The pictures of what was seen in an inspection.',
   kind: 'query',
   access: everyRole,
-  input: z.object({ inspection: z.number().int().positive(), check: z.string().optional() }),
+  input: z.object({ inspection: z.int().positive(), check: z.string().optional() }),
   output: z.object({ pictures: z.array(findingPictureViewSchema) }),
   run: async (context, { inspection, check }) => {
     const { ledger, evidence, rules } = context;

@@ -12,7 +12,7 @@ export const inspectionShow = defineOperation({
   summary: 'An inspection as it stands.',
   kind: 'query',
   access: everyRole,
-  input: z.object({ inspection: z.number().int().positive() }),
+  input: z.object({ inspection: z.int().positive() }),
   output: z.object({ inspection: inspectionViewSchema }),
   run: async (context, { inspection }) => {
     const hidden = await context.ledger.read(async (reader) => {

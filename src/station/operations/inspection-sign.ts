@@ -13,7 +13,7 @@ export const inspectionSign = defineOperation({
   summary: 'Signs the verdict of a finished inspection.',
   kind: 'command',
   access: everyRole,
-  input: z.object({ inspection: z.number().int().positive(), pin: z.string().max(40) }),
+  input: z.object({ inspection: z.int().positive(), pin: z.string().max(40) }),
   output: z.object({ inspection: inspectionViewSchema }),
   run: async (context, { inspection, pin }) => {
     const signer = context.person;

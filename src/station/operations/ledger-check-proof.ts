@@ -24,8 +24,8 @@ export const ledgerCheckProof = defineOperation({
   }),
   output: z.object({
     /** The number of the event, how many events the checkpoint covers, and whose it is. */
-    seq: z.number().int(),
-    size: z.number().int(),
+    seq: z.int(),
+    size: z.int(),
     origin: z.string(),
     /** The key that signed. */
     key: z.string(),

@@ -14,7 +14,7 @@ export const ledgerExport = defineOperation({
   kind: 'query',
   access: everyRole,
   input: z.object({}),
-  output: z.object({ path: z.string(), events: z.number().int(), rootHash: z.string() }),
+  output: z.object({ path: z.string(), events: z.int(), rootHash: z.string() }),
   run: async ({ ledger, folder }) => {
     const exports = join(folder, 'exports');
     const head = await ledger.head();

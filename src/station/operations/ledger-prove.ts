@@ -5,7 +5,7 @@ import type { LedgerReader } from '../../ledger/ledger.ts';
 import { keptCheckpoint } from '../kept-checkpoint.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 
-const number = z.number().int().positive();
+const number = z.int().positive();
 
 export const ledgerProve = defineOperation({
   name: 'ledger.prove',

@@ -8,6 +8,6 @@ export const ledgerRebuild = defineOperation({
   kind: 'command',
   access: ['administrator'],
   input: z.object({}),
-  output: z.object({ events: z.number().int() }),
+  output: z.object({ events: z.int() }),
   run: async ({ ledger }) => ({ events: await ledger.rebuild() }),
 });

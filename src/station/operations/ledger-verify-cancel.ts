@@ -8,7 +8,7 @@ export const ledgerVerifyCancel = defineOperation({
   summary: 'Ends a verification of the record.',
   kind: 'query',
   access: 'anyone',
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.object({}),
   run: async ({ verifyJobs }, { job }) =>
     verifyJobs.cancel(job) ? {} : refusal('verify-job-not-known', { job }, 'job'),

@@ -10,7 +10,7 @@ export const ledgerVerifyStart = defineOperation({
   access: 'anyone',
   input: verifyInput,
   /** Ask `ledger.verify-status` until the job has ended. */
-  output: z.object({ job: z.number().int().positive() }),
+  output: z.object({ job: z.int().positive() }),
   run: async (context, input) => ({
     job: context.verifyJobs.start((control) => verifyInJob(context, input, control)),
   }),

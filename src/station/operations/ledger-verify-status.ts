@@ -9,7 +9,7 @@ export const ledgerVerifyStatus = defineOperation({
   summary: 'How a verification of the record stands.',
   kind: 'query',
   access: 'anyone',
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.discriminatedUnion('state', [
     /** Events. */
     workingSchema,

@@ -15,7 +15,7 @@ export const modelSheetSetContact = defineOperation({
     manufacturer: modelSheetSchema.shape.manufacturer,
     manufacturerContact: modelSheetSchema.shape.manufacturerContact.unwrap(),
   }),
-  output: z.object({ modelSheets: z.number().int() }),
+  output: z.object({ modelSheets: z.int() }),
   run: async (context, { manufacturer, manufacturerContact }) => {
     const result = await record(context, async (reader) =>
       decideSetContact(manufacturer, manufacturerContact, await reader.modelSheets()),

@@ -8,7 +8,7 @@ export const noticeRecordCancel = defineOperation({
   summary: 'Ends the recording of a manufacturer’s notice before it is recorded.',
   kind: 'command',
   access: ['inspector', 'administrator'],
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.object({}),
   run: async ({ noticeJobs }, { job }) =>
     noticeJobs.cancel(job) ? {} : refusal('notice-job-not-known', { job }, 'job'),

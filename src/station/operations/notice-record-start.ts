@@ -12,7 +12,7 @@ export const noticeRecordStart = defineOperation({
   access: ['inspector', 'administrator'],
   input: signedNoticeSchema,
   /** Ask `notice.record-status` until the job has ended. */
-  output: z.object({ job: z.number().int().positive() }),
+  output: z.object({ job: z.int().positive() }),
   run: async (context, { text, pin }) => {
     const { person } = context;
     if (person === undefined) return refusal('sign-in-needed');

@@ -9,7 +9,7 @@ export const noticeRecordStatus = defineOperation({
   summary: 'How the recording of a manufacturer’s notice stands.',
   kind: 'query',
   access: ['inspector', 'administrator'],
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.discriminatedUnion('state', [
     /** The register counts twice: as it is held against the notice, and as what is meant is held. */
     workingSchema,

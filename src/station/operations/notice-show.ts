@@ -12,7 +12,7 @@ export const noticeShow = defineOperation({
   summary: 'A manufacturer’s notice, with the devices that it means and where they are.',
   kind: 'query',
   access: everyRole,
-  input: z.object({ notice: z.number().int().positive() }),
+  input: z.object({ notice: z.int().positive() }),
   output: z.object({ notice: noticeLineSchema, matches: noticeMatchesSchema }),
   run: (context, { notice: number }) =>
     context.ledger.read(async (reader) => {

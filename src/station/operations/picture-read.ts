@@ -23,10 +23,10 @@ const evidenceSchema = z.discriminatedUnion('kind', [
     kind: z.literal('weighed'),
     source: z.enum(['Code 128', 'printed characters']),
     /** Bands along the bars that carry them, of how many; for the bars alone. */
-    bands: z.number().int().optional(),
-    ofBands: z.number().int().optional(),
+    bands: z.int().optional(),
+    ofBands: z.int().optional(),
     /** Of the ten characters, those that are the likeliest by themselves too. */
-    characters: z.number().int(),
+    characters: z.int(),
     /** How much likelier than any other bench ID by this source alone, in log likelihood. */
     margin: z.number(),
   }),

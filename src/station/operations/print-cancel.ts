@@ -8,7 +8,7 @@ export const printCancel = defineOperation({
   summary: 'Takes a print job back.',
   kind: 'command',
   access: everyRole,
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.object({}),
   run: async ({ printJobs }, { job }) =>
     printJobs.cancel(job) ? {} : refusal('print-job-not-known', { job }, 'job'),

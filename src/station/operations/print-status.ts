@@ -9,7 +9,7 @@ export const printStatus = defineOperation({
   summary: 'How a print job stands.',
   kind: 'query',
   access: everyRole,
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.discriminatedUnion('state', [
     z.object({
       state: z.literal('printing'),

@@ -12,7 +12,7 @@ export const printerTest = defineOperation({
   kind: 'command',
   access: ['administrator'],
   input: z.object({ printerId: z.string() }),
-  output: z.object({ job: z.number().int() }),
+  output: z.object({ job: z.int() }),
   run: async ({ ledger, printJobs }, { printerId }) => {
     const station = await ledger.read(stationIn);
     if (isRefusal(station)) return station;

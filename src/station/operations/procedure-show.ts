@@ -13,7 +13,7 @@ export const procedureShow = defineOperation({
   kind: 'query',
   access: 'anyone',
   /** The procedure with which this inspection began; the current one where no inspection is named. */
-  input: z.object({ inspection: z.number().int().positive().optional() }),
+  input: z.object({ inspection: z.int().positive().optional() }),
   output: z.object({ procedure: procedureSchema, program: programSchema }),
   run: ({ ledger, rules }, { inspection }) =>
     ledger.read(async (reader) => {

@@ -25,9 +25,9 @@ export const programAdopt = defineOperation({
     program: programSchema.pick({ key: true, version: true }),
     effectiveFrom: calendarDateSchema,
     /** Devices in service that are overdue under it. */
-    overdue: z.number().int(),
+    overdue: z.int(),
     /** People whose training ends sooner under it than their certificate says. */
-    boundTrainings: z.number().int(),
+    boundTrainings: z.int(),
   }),
   run: async (context, { program: settings, effectiveFrom, pin }) => {
     const { person, rules } = context;

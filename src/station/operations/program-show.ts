@@ -40,9 +40,9 @@ export const programShow = defineOperation({
       intervals: z.array(
         z.object({
           typeOfUse: z.enum(typesOfUse),
-          inspectionLeastMonths: z.number().int(),
-          inspectionMostMonths: z.number().int(),
-          revalidationMonths: z.number().int(),
+          inspectionLeastMonths: z.int(),
+          inspectionMostMonths: z.int(),
+          revalidationMonths: z.int(),
         }),
       ),
     }),

@@ -9,7 +9,7 @@ export const programVersion = defineOperation({
   summary: 'The whole of a program that was adopted once.',
   kind: 'query',
   access: everyRole,
-  input: z.object({ seq: z.number().int().positive() }),
+  input: z.object({ seq: z.int().positive() }),
   output: z.object({ program: programSchema }),
   run: ({ ledger }, { seq }) =>
     ledger.read(async (reader) => {

@@ -15,14 +15,14 @@ export const recordAmend = defineOperation({
   access: everyRole,
   input: z.object({
     /** Number of the event that is corrected, as `record.amendable` gives it. */
-    amends: z.number().int().positive(),
+    amends: z.int().positive(),
     correction: wantedCorrectionSchema,
     because: whySchema,
     /** The marking on the device was read just now, by whoever corrects. */
     markingReadNow: z.boolean().default(false),
     pin: z.string().max(40),
   }),
-  output: z.object({ seq: z.number().int() }),
+  output: z.object({ seq: z.int() }),
   run: async (context, { amends, correction, because, markingReadNow, pin }) => {
     const { person, ledger, rules } = context;
     if (person === undefined) return refusal('sign-in-needed');

@@ -12,15 +12,15 @@ import { hiddenInspection } from '../reinspections/blindness.ts';
 
 const deviceEntry = z.object({
   field: z.enum(['serial', 'dateOfManufacture', 'modelSheet', 'regularUser']),
-  amends: z.number().int(),
+  amends: z.int(),
   /** As the record says it now: a model sheet and a regular user by their ID. Absent where there is none. */
   value: z.string().optional(),
 });
 
 const signedInspection = z.object({
-  inspection: z.number().int(),
+  inspection: z.int(),
   signedOn: calendarDateSchema,
-  answers: z.array(z.object({ check: z.string(), amends: z.number().int(), answer: answerSchema })),
+  answers: z.array(z.object({ check: z.string(), amends: z.int(), answer: answerSchema })),
 });
 
 export const recordAmendable = defineOperation({
@@ -33,7 +33,7 @@ export const recordAmendable = defineOperation({
     device: z.array(deviceEntry).optional(),
     /** Newest first. */
     inspections: z.array(signedInspection).optional(),
-    name: z.object({ amends: z.number().int(), value: z.string() }).optional(),
+    name: z.object({ amends: z.int(), value: z.string() }).optional(),
   }),
   run: (context, input) =>
     context.ledger.read(async (reader) => {

@@ -12,7 +12,7 @@ export const recordExport = defineOperation({
     folder: z.string().trim().min(1).max(1000).optional(),
   }),
   /** Ask `export.status` until the job has ended. */
-  output: z.object({ job: z.number().int().positive() }),
+  output: z.object({ job: z.int().positive() }),
   run: async (context, { folder }) => ({
     job: context.exportJobs.start(async (control) => {
       const { exportRecord } = await import('../exchange/export-record.ts');

@@ -9,7 +9,7 @@ export const recordSize = defineOperation({
   access: 'anyone',
   input: z.object({}),
   output: z.object({
-    events: z.number().int(),
+    events: z.int(),
     /** The window is locked until a badge is scanned. */
     isLocked: z.literal(true).optional(),
   }),

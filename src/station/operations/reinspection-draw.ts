@@ -16,7 +16,7 @@ export const reinspectionDraw = defineOperation({
   summary: 'Draws devices at random for a blind second inspection by another inspector.',
   kind: 'command',
   access: ['attendant', 'inspector', 'administrator'],
-  input: z.object({ count: z.number().int().min(1).max(50) }),
+  input: z.object({ count: z.int().min(1).max(50) }),
   output: z.object({ drawn: z.array(benchIdSchema) }),
   run: async (context, { count }) => {
     const random = new DataView(new Uint8Array(context.randomBytes(count * bytesOfNumber)).buffer);

@@ -18,16 +18,16 @@ export const reinspectionList = defineOperation({
   summary: 'The devices that wait for a blind second inspection, and the pairs that are signed.',
   kind: 'query',
   access: everyRole,
-  input: z.object({ limit: z.number().int().min(1).max(500).default(50) }),
+  input: z.object({ limit: z.int().min(1).max(500).default(50) }),
   output: z.object({
     waiting: z.array(waitingReinspectionSchema),
     /** The latest first, at most as many as asked for; `pairs` counts all. */
     signed: z.array(pairSchema),
-    pairs: z.number().int(),
+    pairs: z.int(),
     /** How many devices could be drawn now. */
-    drawable: z.number().int(),
+    drawable: z.int(),
     /** Within how many days of the first inspection the second begins, and whether the program says so. */
-    withinDays: z.number().int(),
+    withinDays: z.int(),
     isDaysByProgram: z.boolean(),
   }),
   run: (context, { limit }) =>

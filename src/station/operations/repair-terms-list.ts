@@ -19,7 +19,7 @@ export const repairTermsList = defineOperation({
         model: z.string(),
         ratedLengthM: z.number(),
         lifelineMaterial: lifelineMaterialSchema,
-        held: z.number().int(),
+        held: z.int(),
         /** Absent where the manufacturer is still to be asked. */
         terms: recordedRepairTermsSchema.optional(),
       }),

@@ -8,7 +8,7 @@ export const reportCancel = defineOperation({
   summary: 'Ends a report; nothing of it stays.',
   kind: 'command',
   access: ['attendant', 'inspector', 'administrator'],
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.object({}),
   run: async ({ reportJobs }, { job }) =>
     reportJobs.cancel(job) ? {} : refusal('report-job-not-known', { job }, 'job'),

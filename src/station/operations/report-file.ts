@@ -10,7 +10,7 @@ export const reportFile = defineOperation({
   summary: 'The bytes of a report that was made.',
   kind: 'query',
   access: ['attendant', 'inspector', 'administrator'],
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.object({ fileName: z.string(), contentBase64: z.string() }),
   run: async ({ reportJobs }, { job }) => {
     const status = reportJobs.stateOf(job);

@@ -10,7 +10,7 @@ export const reportMake = defineOperation({
   access: ['attendant', 'inspector', 'administrator'],
   input: reportRequestSchema,
   /** Ask `report.status` until the job has ended. */
-  output: z.object({ job: z.number().int().positive() }),
+  output: z.object({ job: z.int().positive() }),
   run: async (context, request) => ({
     job: context.reportJobs.start(async (control) => {
       const { makeReport } = await import('../reports/make-report.ts');

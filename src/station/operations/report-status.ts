@@ -8,7 +8,7 @@ export const reportStatus = defineOperation({
   summary: 'How a report stands.',
   kind: 'query',
   access: ['attendant', 'inspector', 'administrator'],
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.discriminatedUnion('state', [
     /** Pages. */
     workingSchema,
@@ -16,8 +16,8 @@ export const reportStatus = defineOperation({
       state: z.literal('made'),
       path: z.string(),
       fileName: z.string(),
-      pages: z.number().int().optional(),
-      rows: z.number().int().optional(),
+      pages: z.int().optional(),
+      rows: z.int().optional(),
       opened: z.boolean(),
     }),
     refusedSchema,

@@ -8,7 +8,7 @@ export const restoreCancel = defineOperation({
   summary: 'Stops opening a backup; nothing was changed.',
   kind: 'command',
   access: 'anyone',
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.object({}),
   run: async ({ keeper }, { job }) =>
     keeper.restores.cancel(job) ? {} : refusal('restore-job-not-known', { job }, 'job'),

@@ -15,7 +15,7 @@ export const restoreOpen = defineOperation({
     file: z.string().trim().min(1).max(1000),
   }),
   /** Ask `restore.status` until the job has ended. */
-  output: z.object({ job: z.number().int().positive() }),
+  output: z.object({ job: z.int().positive() }),
   run: async (context, { file }) => {
     const denied = await restoreDenial(context);
     if (denied !== undefined) return denied;

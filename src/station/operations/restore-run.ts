@@ -11,7 +11,7 @@ export const restoreRun = defineOperation({
   kind: 'command',
   access: 'anyone',
   input: z.object({
-    job: z.number().int().positive(),
+    job: z.int().positive(),
     /** Of the administrator; absent where there is no station yet. */
     pin: z.string().max(40).optional(),
   }),

@@ -6,8 +6,8 @@ import { defineOperation } from '../operation.ts';
 import { refusedSchema, workingSchema, workStatus } from '../work-status.ts';
 
 const beyondSchema = z.object({
-  events: z.number().int(),
-  signedInspections: z.number().int(),
+  events: z.int(),
+  signedInspections: z.int(),
   from: calendarDateSchema.optional(),
   to: calendarDateSchema.optional(),
 });
@@ -17,7 +17,7 @@ export const restoreStatus = defineOperation({
   summary: 'What an opened backup is, and what restoring it would change.',
   kind: 'query',
   access: 'anyone',
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.discriminatedUnion('state', [
     /** Files of the backup; how many there are is not known. */
     workingSchema,
@@ -27,15 +27,15 @@ export const restoreStatus = defineOperation({
       stationName: z.string(),
       madeAt: instantSchema,
       record: recordHeadSchema,
-      devices: z.number().int(),
-      pictures: z.number().int(),
-      picturesLost: z.number().int(),
+      devices: z.int(),
+      pictures: z.int(),
+      picturesLost: z.int(),
       /** Absent where there is no record here. */
       comparison: z
         .object({
           here: recordHeadSchema,
           /** Events at the beginning of both that are the same. */
-          same: z.number().int(),
+          same: z.int(),
           /** What is here and not in the backup: it would be set aside. */
           onlyHere: beyondSchema,
           onlyInBackup: beyondSchema,

@@ -16,7 +16,7 @@ export const returnBatchAdd = defineOperation({
   access: ['attendant', 'inspector', 'administrator'],
   input: z.object({
     /** A new one where it is absent. */
-    batch: z.number().int().positive().optional(),
+    batch: z.int().positive().optional(),
     benchIds: z.array(benchIdSchema).min(1).max(200),
   }),
   output: z.object({ batch: returnBatchViewSchema }),

@@ -15,7 +15,7 @@ export const returnBatchFollowUp = defineOperation({
   kind: 'command',
   access: ['attendant', 'inspector', 'administrator'],
   input: z.object({
-    batch: z.number().int().positive(),
+    batch: z.int().positive(),
     note: whySchema,
     nextOn: calendarDateSchema,
   }),

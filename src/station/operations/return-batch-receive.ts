@@ -17,7 +17,7 @@ export const returnBatchReceive = defineOperation({
   kind: 'command',
   access: ['attendant', 'inspector', 'administrator'],
   input: z.object({
-    batch: z.number().int().positive(),
+    batch: z.int().positive(),
     benchId: benchIdSchema,
     outcome: returnOutcomeSchema,
     certificate: certificateSchema.optional(),

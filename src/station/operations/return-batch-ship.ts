@@ -13,7 +13,7 @@ export const returnBatchShip = defineOperation({
   summary: 'Ships a return batch: its devices are at the manufacturer from now on.',
   kind: 'command',
   access: ['attendant', 'inspector', 'administrator'],
-  input: shipmentSchema.extend({ batch: z.number().int().positive() }),
+  input: shipmentSchema.extend({ batch: z.int().positive() }),
   output: z.object({ batch: returnBatchViewSchema }),
   run: async (context, { batch, ...shipment }) => {
     const result = await record(context, async (reader, occasion) => {

@@ -8,7 +8,7 @@ export const returnBatchShow = defineOperation({
   summary: 'A return batch: what is in it, where it is, and what came back.',
   kind: 'query',
   access: everyRole,
-  input: z.object({ batch: z.number().int().positive() }),
+  input: z.object({ batch: z.int().positive() }),
   output: z.object({ batch: returnBatchViewSchema }),
   run: (context, { batch }) => showReturnBatch(context, batch),
 });

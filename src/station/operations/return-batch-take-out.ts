@@ -14,7 +14,7 @@ export const returnBatchTakeOut = defineOperation({
   summary: 'Takes a device out of a return batch that was not shipped.',
   kind: 'command',
   access: ['attendant', 'inspector', 'administrator'],
-  input: z.object({ batch: z.number().int().positive(), benchId: benchIdSchema }),
+  input: z.object({ batch: z.int().positive(), benchId: benchIdSchema }),
   output: z.object({ batch: returnBatchViewSchema }),
   run: async (context, { batch, benchId }) => {
     const result = await record(context, async (reader) => {

@@ -8,7 +8,7 @@ export const returnPlanCancel = defineOperation({
   summary: 'Stops making a return plan.',
   kind: 'query',
   access: ['attendant', 'inspector', 'administrator'],
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.object({}),
   run: async ({ returnPlanJobs }, { job }) =>
     returnPlanJobs.cancel(job) ? {} : refusal('return-plan-job-not-known', { job }, 'job'),

@@ -18,7 +18,7 @@ export const returnPlanStart = defineOperation({
     limitsOf: z.array(z.string()).max(20).default([]),
   }),
   /** Ask `return-plan.status` until the job has ended. */
-  output: z.object({ job: z.number().int().positive() }),
+  output: z.object({ job: z.int().positive() }),
   run: async (context, { input: given, limitsOf }) => {
     const station = await context.ledger.read(stationIn);
     if (isRefusal(station)) return station;

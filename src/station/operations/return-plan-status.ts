@@ -10,7 +10,7 @@ export const returnPlanStatus = defineOperation({
   summary: 'How far a return plan is, and the plan once it is made.',
   kind: 'query',
   access: ['attendant', 'inspector', 'administrator'],
-  input: z.object({ job: z.number().int().positive() }),
+  input: z.object({ job: z.int().positive() }),
   output: z.discriminatedUnion('state', [
     /** Steps. */
     workingSchema,

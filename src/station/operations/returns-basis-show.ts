@@ -18,26 +18,26 @@ export const returnsBasisShow = defineOperation({
     /** The first month of a plan is the month of this day. */
     from: calendarDateSchema,
     currency: z.string().optional(),
-    months: z.number().int(),
+    months: z.int(),
     /** Of every device of the plan, and of every one whose terms were entered. */
     makers: z.array(
       z.object({
         manufacturer: z.string(),
-        devices: z.number().int(),
+        devices: z.int(),
         terms: makerTermsSchema.optional(),
       }),
     ),
     lengths: z.array(
       z.object({
         lengthM: z.number(),
-        devices: z.number().int(),
+        devices: z.int(),
         /** Now; those that are lost are none. */
-        inService: z.number().int(),
+        inService: z.int(),
         plan: lengthPlanSchema.optional(),
       }),
     ),
     /** Held devices that a plan is about. */
-    devices: z.number().int(),
+    devices: z.int(),
     missing: z.array(missingViewSchema),
     apart: z.array(apartViewSchema),
   }),

@@ -18,7 +18,7 @@ export const ruleSourcesList = defineOperation({
       z.object({
         ...sourceSchema.shape,
         of: z.array(messageSchema),
-        rules: z.number().int().positive(),
+        rules: z.int().positive(),
       }),
     ),
   }),

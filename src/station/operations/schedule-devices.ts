@@ -16,10 +16,10 @@ export const scheduleDevices = defineOperation({
       z.object({ kind: z.literal('days'), from: calendarDateSchema, until: calendarDateSchema }),
       z.object({ kind: z.literal('without room') }),
     ]),
-    limit: z.number().int().min(1).max(1000).default(200),
-    offset: z.number().int().min(0).default(0),
+    limit: z.int().min(1).max(1000).default(200),
+    offset: z.int().min(0).default(0),
   }),
-  output: z.object({ devices: z.array(plannedDeviceSchema), total: z.number().int() }),
+  output: z.object({ devices: z.array(plannedDeviceSchema), total: z.int() }),
   run: async (context, { of, limit, offset }) => {
     if (of.kind === 'days' && of.until < of.from)
       return refusal('schedule-period-backwards', { from: of.from, until: of.until }, 'of.until');

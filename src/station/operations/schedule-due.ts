@@ -14,12 +14,10 @@ export const scheduleDue = defineOperation({
   input: z.object({ by: z.enum(['week', 'month']).default('week') }),
   output: z.object({
     today: calendarDateSchema,
-    overdue: z.number().int(),
-    neverInspected: z.number().int(),
+    overdue: z.int(),
+    neverInspected: z.int(),
     /** One after the other without a gap; a week is from Monday to Sunday. */
-    periods: z.array(
-      z.object({ from: calendarDateSchema, until: calendarDateSchema, due: z.number().int() }),
-    ),
+    periods: z.array(z.object({ from: calendarDateSchema, until: calendarDateSchema, due: z.int() })),
   }),
   run: (context, { by }) =>
     context.ledger.read(async (reader) => {

@@ -12,7 +12,7 @@ export const sessionUnattended = defineOperation({
   output: z.object({
     isLocked: z.boolean(),
     /** Until it is locked, where nobody touches any window of the session. */
-    secondsLeft: z.number().int().nonnegative(),
+    secondsLeft: z.int().nonnegative(),
   }),
   run: async ({ ledger, session }) => {
     const station = await ledger.read((reader) => reader.station());

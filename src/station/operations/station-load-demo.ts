@@ -9,7 +9,7 @@ export const stationLoadDemo = defineOperation({
   kind: 'command',
   access: 'anyone',
   input: z.object({}),
-  output: z.object({ events: z.number().int() }),
+  output: z.object({ events: z.int() }),
   run: async (context) => {
     const { loadDemo } = await import('../demo/load-demo.ts');
     const events = await loadDemo(

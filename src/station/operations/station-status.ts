@@ -50,24 +50,22 @@ export const stationStatus = defineOperation({
       trainingNotices: z.array(trainingNoticeViewSchema).optional(),
       /** Whose PIN was guessed at in the last days; only for an administrator. */
       pinNotices: z.array(pinNoticeSchema).optional(),
-      dueSoonDays: z.number().int(),
+      dueSoonDays: z.int(),
       counts: z.object({
-        devices: z.number().int(),
-        inService: z.number().int(),
-        neverInspected: z.number().int(),
-        overdue: z.number().int(),
-        dueSoon: z.number().int(),
-        held: z.number().int(),
-        openInspections: z.number().int(),
-        unprovedTags: z.number().int(),
-        out: z.number().int(),
-        ready: z.number().int(),
-        overdueReturns: z.number().int(),
+        devices: z.int(),
+        inService: z.int(),
+        neverInspected: z.int(),
+        overdue: z.int(),
+        dueSoon: z.int(),
+        held: z.int(),
+        openInspections: z.int(),
+        unprovedTags: z.int(),
+        out: z.int(),
+        ready: z.int(),
+        overdueReturns: z.int(),
       }),
       /** Inspections that were begun and not yet signed. */
-      open: z.array(
-        z.object({ inspection: z.number().int(), device: deviceSummarySchema, answered: z.number().int() }),
-      ),
+      open: z.array(z.object({ inspection: z.int(), device: deviceSummarySchema, answered: z.int() })),
       /** Whether backups are made, as the start screen says it. */
       backup: backupStateSchema,
       /** True where the shell can open a file with the operating system. */

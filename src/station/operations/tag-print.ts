@@ -17,7 +17,7 @@ export const tagPrint = defineOperation({
   input: tagRequestSchema
     .pick({ benchId: true, kind: true })
     .extend({ printerId: z.string(), reprintBecause: reprintReasonSchema.optional() }),
-  output: z.object({ job: z.number().int() }),
+  output: z.object({ job: z.int() }),
   run: async (context, { benchId, kind, printerId, reprintBecause }) => {
     const station = await context.ledger.read(stationIn);
     if (isRefusal(station)) return station;

@@ -17,7 +17,7 @@ export const tagProve = defineOperation({
   access: everyRole,
   /** The text of its QR symbol. */
   input: z.object({ text: z.string().max(200) }),
-  output: z.object({ tagNumber: z.number().int() }),
+  output: z.object({ tagNumber: z.int() }),
   run: async (context, { text }) => {
     const station = await context.ledger.read(stationIn);
     if (isRefusal(station)) return station;

@@ -29,16 +29,14 @@ export const matchedDeviceSchema = z.object({
 });
 
 export const noticeMatchesSchema = z.object({
-  certain: z.number().int(),
-  possible: z.number().int(),
+  certain: z.int(),
+  possible: z.int(),
   /** Out with somebody. */
-  out: z.number().int(),
+  out: z.int(),
   /** Those out first, then the certain before the possible; at most 500. */
   devices: z.array(matchedDeviceSchema),
   /** Devices that nobody has recognised, and that may be meant. */
-  unrecognised: z.array(
-    z.object({ identityCase: z.number().int(), keptAt: z.string(), because: z.string() }),
-  ),
+  unrecognised: z.array(z.object({ identityCase: z.int(), keptAt: z.string(), because: z.string() })),
   /** What is odd about the notice, in sentences. */
   warnings: z.array(z.string()),
 });
@@ -102,13 +100,13 @@ const warningsOf = async (reader: LedgerReader, text: NoticeText, language: Lang
 export const noticeLineSchema = noticeTextSchema
   .pick({ manufacturer: true, reference: true, issuedOn: true, instruction: true, affected: true })
   .extend({
-    notice: z.number().int(),
+    notice: z.int(),
     recordedOn: calendarDateSchema,
     /** By name. */
     recordedBy: z.string(),
     /** What it meant when it was recorded. */
-    certain: z.number().int(),
-    possible: z.number().int(),
+    certain: z.int(),
+    possible: z.int(),
   });
 export type NoticeLine = z.infer<typeof noticeLineSchema>;
 

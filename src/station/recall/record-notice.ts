@@ -14,9 +14,9 @@ import { recalledBy } from './recalled-devices.ts';
 export const signedNoticeSchema = z.object({ text: noticeTextSchema, pin: z.string().max(40) });
 
 export const recordedNoticeSchema = z.object({
-  notice: z.number().int(),
+  notice: z.int(),
   /** Devices that were held for it. */
-  held: z.number().int(),
+  held: z.int(),
 });
 export type RecordedNotice = z.infer<typeof recordedNoticeSchema>;
 

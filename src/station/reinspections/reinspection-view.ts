@@ -7,7 +7,7 @@ import type { OperationContext } from '../operation.ts';
 import { namesOf } from '../views.ts';
 
 const deviceShape = {
-  reinspection: z.number().int(),
+  reinspection: z.int(),
   benchId: benchIdSchema,
   manufacturer: z.string(),
   model: z.string(),
@@ -23,13 +23,13 @@ export const waitingReinspectionSchema = z.object({
   /** Its place in store, where one was scanned. */
   place: z.string().optional(),
   /** The second inspection, where it was begun. */
-  begun: z.number().int().optional(),
+  begun: z.int().optional(),
   /** The person of the session may make the second inspection. */
   isForYou: z.boolean(),
 });
 
 export const sideSchema = z.object({
-  inspection: z.number().int(),
+  inspection: z.int(),
   on: calendarDateSchema,
   /** A person's name. */
   by: z.string(),

@@ -9,7 +9,7 @@ import { deviceFilterSchema } from '../device-filter.ts';
 import { heldLists } from './held-lists.ts';
 
 export const reportSubjectSchema = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('inspection'), inspection: z.number().int().positive() }),
+  z.object({ kind: z.literal('inspection'), inspection: z.int().positive() }),
   z.object({ kind: z.literal('device'), benchId: benchIdSchema }),
   z.object({ kind: z.literal('register'), ...deviceFilterSchema.shape }),
   /** In service and due by that day; within the program's warning time where it is absent. */
@@ -23,7 +23,7 @@ export const reportSubjectSchema = z.discriminatedUnion('kind', [
   /** Devices out in the field that come due, and training that runs out. */
   z.object({ kind: z.literal('notices') }),
   /** A plan of returns, by the number with which it was begun. */
-  z.object({ kind: z.literal('return-plan'), job: z.number().int().positive() }),
+  z.object({ kind: z.literal('return-plan'), job: z.int().positive() }),
   /** What was done about held devices. */
   z.object({ kind: z.literal('held'), list: z.enum(heldLists) }),
   /** Devices that are held, of one manufacturer. */
@@ -32,7 +32,7 @@ export const reportSubjectSchema = z.discriminatedUnion('kind', [
     benchIds: z.array(benchIdSchema).min(1).max(200),
     ask: z.enum(returnAsks).default('evidence'),
     /** The number of the return batch that they travel in, if any. */
-    batch: z.number().int().positive().optional(),
+    batch: z.int().positive().optional(),
     /** What is declared of their condition and of what was on them. */
     declaration: shipmentSchema.pick({ condition: true, contamination: true }).optional(),
   }),

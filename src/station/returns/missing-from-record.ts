@@ -26,10 +26,10 @@ export const missingFromRecordSchema = z.object({
   model: z.object({ modelSheetId: z.string(), name: z.string() }).optional(),
   lengthM: z.number().optional(),
   /** Held devices that it is about. */
-  devices: z.number().int(),
+  devices: z.int(),
   /** The day on which a quote ended, or the days that a manufacturer took. */
   on: z.string().optional(),
-  days: z.number().int().optional(),
+  days: z.int().optional(),
 });
 export type MissingFromRecord = z.infer<typeof missingFromRecordSchema>;
 

@@ -34,7 +34,7 @@ const choiceShape = {
   /** Where the plan was made from the record. */
   device: plannedDeviceSchema.optional(),
 };
-const month = z.number().int();
+const month = z.int();
 
 const choice = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('repair'), month, price: z.number(), pays: z.number(), ...choiceShape }),
@@ -55,7 +55,7 @@ const shipment = z.object({
   sentence: z.string(),
 });
 
-const order = z.object({ lengthM: z.number(), month, from: z.string(), count: z.number().int() });
+const order = z.object({ lengthM: z.number(), month, from: z.string(), count: z.int() });
 
 export const missingViewSchema = missingFromRecordSchema.extend({ sentence: z.string() });
 export const apartViewSchema = z.object({ benchId: benchIdSchema, sentence: z.string() });

@@ -23,40 +23,40 @@ export const planViewSchema = z.object({
     z.object({
       from: calendarDateSchema,
       until: calendarDateSchema,
-      inspections: z.number().int(),
-      room: z.number().int(),
+      inspections: z.int(),
+      room: z.int(),
       missingHours: z.number(),
     }),
   ),
   counts: z.object({
-    overdue: z.number().int(),
-    due: z.number().int(),
-    neverInspected: z.number().int(),
+    overdue: z.int(),
+    due: z.int(),
+    neverInspected: z.int(),
     /** Devices that are out and must be called in before they are due. */
-    callIn: z.number().int(),
+    callIn: z.int(),
     /** Devices for which there is no room, of every kind. */
-    unplanned: z.number().int(),
+    unplanned: z.int(),
     /** Devices that are due after the last planned day. */
-    dueLater: z.number().int(),
+    dueLater: z.int(),
   }),
   /** When the last overdue device has been at the bench; absent where none is overdue or not all have a day. */
   overdueUntil: calendarDateSchema.optional(),
   /** Days of the intervals that are lost in all, because inspections come before they are due. */
-  daysLost: z.number().int(),
+  daysLost: z.int(),
   /** So many days before it is due a device may be taken: as chosen, or more where due dates need it. */
-  earliestDays: z.number().int(),
+  earliestDays: z.int(),
   /** From that of today to the last with an inspection, without a gap. */
   weeks: z.array(
     z.object({
       /** The first day that is planned, and the Sunday. */
       from: calendarDateSchema,
       until: calendarDateSchema,
-      planned: z.number().int(),
-      room: z.number().int(),
+      planned: z.int(),
+      room: z.int(),
       plannedHours: z.number(),
       roomHours: z.number(),
-      overdue: z.number().int(),
-      neverInspected: z.number().int(),
+      overdue: z.int(),
+      neverInspected: z.int(),
       closures: z.array(closureSchema),
     }),
   ),

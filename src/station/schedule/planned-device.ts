@@ -14,7 +14,7 @@ export const plannedDeviceSchema = z.object({
   /** The day at the bench; absent where there is no room for it. */
   on: calendarDateSchema.optional(),
   /** Days of the interval that are lost. */
-  daysEarly: z.number().int(),
+  daysEarly: z.int(),
   /** What the device is due for; absent where it was never inspected. */
   dueWhat: dueWhatSchema.optional(),
   /** It is out and does not come back in time by itself. */
