@@ -18,6 +18,16 @@ export const deviceIn = async (reader: LedgerReader, benchId: BenchId): Promise<
 export const personIn = async (reader: LedgerReader, personId: string): Promise<Person | Refusal> =>
   (await reader.person(personId)) ?? refusal('person-unknown', { personId }, 'personId');
 
+/** What is wrong with a person who is named in an input; nothing where nobody is. */
+export const namedPersonFault = async (
+  reader: LedgerReader,
+  personId: string | undefined,
+  field: string,
+): Promise<Refusal | undefined> =>
+  personId === undefined || (await reader.person(personId)) !== undefined
+    ? undefined
+    : refusal('person-unknown', { personId }, field);
+
 export interface OpenCase extends InspectionCase {
   readonly station: Station;
   readonly inspection: Inspection;

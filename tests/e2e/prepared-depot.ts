@@ -164,7 +164,7 @@ const openIdentityCases = async (stage: Stage): Promise<PreparedDepot['identityC
 
 /** Starts an inspection and answers the checks before `until`, all of them where it is absent; returns its number. */
 export const walkUntil = async (
-  stage: Stage,
+  stage: Pick<Stage, 'expectOutput'>,
   benchId: string,
   until?: string,
   findings: Findings = {},

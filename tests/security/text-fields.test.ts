@@ -5,42 +5,47 @@ import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { calendarDate } from '../../src/domain/brand.ts';
 import { unpackWorkbook } from '../../src/intake/table/unpack-workbook.ts';
 import { badges } from '../e2e/prepared-depot.ts';
 import { launchBrowser, openStage, type Stage } from '../e2e/stage.ts';
 import { hasBrowser } from '../support/browser.ts';
 import { canReadPdf, madeReport, textOf } from '../support/report-text.ts';
-import { type HostileDepot, hostileDepot, script } from './hostile-depot.ts';
+import { hostileCaller, script, writtenTexts } from './hostile-caller.ts';
+import { type HostileDepot, hostileDepot } from './hostile-depot.ts';
 
 let browser: Browser | undefined;
 let stage: Stage;
 let folder: string;
 let depot: HostileDepot;
 
-/** Every place of the window, with what there is to see there. */
+/** Every place of the window, with what there is to see there; of devices those whose words were written here, and each sixth. */
 const places = async (): Promise<readonly string[]> => {
   const { devices } = await stage.expectOutput('device.list', { limit: 100 });
   const { people } = await stage.expectOutput('person.list', {});
-  const ofDevice = devices.flatMap(({ benchId }, index) =>
-    index % 6 === 0
-      ? ['device', 'lifeline', 'held', 'corrections'].map((name) => `#/${name}/${benchId}`)
-      : [],
-  );
+  const { notices } = await stage.expectOutput('notice.list', {});
+  const { batches } = await stage.expectOutput('return-batch.list', {});
+  const seen = devices.filter(({ serial }, index) => index % 6 === 0 || /^(?:WORDS|HELD)-/.test(serial));
+  const ofDevice = seen.flatMap(({ benchId }) => [
+    ...['device', 'lifeline', 'held', 'corrections', 'relabel', 'desk'].map((name) => `${name}/${benchId}`),
+    ...['status', 'quarantine', 'id'].map((kind) => `tag/${benchId}/${kind}`),
+  ]);
   const { inspections, identityCases } = depot.depot;
   return [
-    ...['', 'register', 'register?show=held', 'bench', 'who', 'markings', 'held', 'returns', 'returns-plan'],
-    ...['desk', 'custody', 'kits', 'reinspections', 'count', 'notices', 'schedule', 'records', 'insight'],
+    ...['', 'register', 'register?show=held', 'new-device', 'bench', 'who', 'markings', 'held', 'returns'],
+    ...['returns-plan', 'returns-plan/data', 'desk', 'custody', 'kits', 'limits', 'reinspections', 'count'],
+    ...['count/CAGE2', 'notices', 'notices/new', 'schedule', 'records', 'insight', 'setup'],
     ...['people', 'models', 'program', 'station', 'printers', 'exchange', 'keeping'].map(
       (name) => `setup/${name}`,
     ),
-    'returns/1',
+    ...batches.map(({ number }) => `returns/${number}`),
+    ...notices.map(({ notice }) => `notices/${notice}`),
     ...Object.values(inspections).map((inspection) => `bench/${inspection}`),
     ...Object.values(identityCases).map((identityCase) => `who/${identityCase}`),
     ...people.map(({ personId }) => `person/${personId}`),
     `records/${inspections.signed}`,
-  ]
-    .map((name) => `#/${name}`)
-    .concat(ofDevice);
+    ...ofDevice,
+  ].map((name) => `#/${name}`);
 };
 
 describe.runIf(hasBrowser())('script in every text that a person can fill', () => {
@@ -58,19 +63,15 @@ describe.runIf(hasBrowser())('script in every text that a person can fill', () =
     if (folder !== undefined) await rm(folder, { recursive: true, force: true });
   });
 
-  test('is filled in where the schemas of the contract have texts', () => {
-    for (const filled of [
-      'person.add name',
-      'person.designate designation.designatedBy',
-      'inspection.break-off why',
-      'device.remove note',
-      'held.record-evidence statement',
-      'fall-case.open facts.job',
-      'return-batch.ship carrier',
-      'kit.save name',
-    ])
-      expect.soft([...depot.filled], filled).toContain(filled);
-    expect(depot.filled.size).toBeGreaterThan(15);
+  test('is filled in wherever the contract has a text that a person writes', () => {
+    const other = writtenTexts().filter(
+      (text) => !depot.filled.has(text) && !text.startsWith('station.setup '),
+    );
+    // The manufacturer of a model sheet, which is filled there.
+    expect(other).toEqual([
+      'model-sheet.set-contact manufacturer',
+      'returns-basis.record change.manufacturer',
+    ]);
   });
 
   test('is text and runs nothing on every screen', async () => {
@@ -116,6 +117,40 @@ describe.runIf(hasBrowser())('script in every text that a person can fill', () =
     expect(seen).toBeGreaterThan(9);
     await close();
   }, 240_000);
+
+  test('is text where a station is set up with it', async () => {
+    const own = await openStage(browser!, join(folder, 'set-up'));
+    const filled = new Set<string>();
+    const administrator = {
+      name: 'Ilse Marrowby',
+      badge: badges.administrator,
+      pin: '271828',
+      designation: {
+        designatedBy: 'Head of depot',
+        designatedOn: calendarDate('2026-03-01'),
+        trainingValidUntil: calendarDate('2027-01-31'),
+        document: 'D-1',
+        trainingCourse: 'Course',
+      },
+    };
+    const station = { name: 'Harrow Point', timeZone: 'Europe/Madrid', lengthUnit: 'm' as const };
+    await hostileCaller(own, filled)('station.setup', { ...station, administrator });
+    expect([...filled].sort()).toEqual(
+      writtenTexts()
+        .filter((text) => text.startsWith('station.setup '))
+        .sort(),
+    );
+    const { page, close } = await own.openWindow({
+      language: 'en',
+      theme: 'light',
+      width: 1366,
+      height: 768,
+    });
+    await page.getByRole('banner').getByText(`Harrow Point${script}`).waitFor();
+    expect(await page.evaluate(() => 'ran' in window)).toBe(false);
+    await close();
+    await own.close();
+  }, 120_000);
 
   test.runIf(canReadPdf)(
     'stands in a paper as text, and the paper carries no action, no script and no link of it',

@@ -10,6 +10,7 @@ import { isRefusal, refusal } from '../../domain/refusal.ts';
 import { boundCodes, contradiction } from '../bound-code.ts';
 import { clashesOf } from '../clashes.ts';
 import { freeBenchId } from '../free-bench-id.ts';
+import { namedPersonFault } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
 import { record } from '../record.ts';
 
@@ -43,6 +44,8 @@ export const deviceRegister = defineOperation({
     const result = await record(context, async (reader) => {
       const chosen = parsed?.id ?? (await freeBenchId(reader, context.randomBytes));
       benchId = chosen;
+      const unknown = await namedPersonFault(reader, bound.regularUserId, 'regularUserId');
+      if (unknown !== undefined) return unknown;
       const sheet = await reader.modelSheet(bound.modelSheetId);
       for (const code of codes) {
         const fault = contradiction(code, bound.serial, sheet, 'otherCodes');

@@ -5,6 +5,7 @@ import { fallFactsSchema } from '../../domain/held/fall-case.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { fallCaseIn } from '../case-file-in.ts';
 import { fallCaseViewSchema } from '../held-view.ts';
+import { namedPersonFault } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
 import { givenDocumentSchema, putDocuments } from '../put-document.ts';
 import { record } from '../record.ts';
@@ -28,7 +29,9 @@ export const fallCaseNote = defineOperation({
     if (isRefusal(files)) return files;
     const result = await record(context, async (reader, occasion) => {
       const file = await fallCaseIn(reader, fallCase);
-      return isRefusal(file) ? file : decideNoteFallCase(file, facts, files, occasion);
+      if (isRefusal(file)) return file;
+      const unknown = await namedPersonFault(reader, facts.userId, 'facts.userId');
+      return unknown ?? decideNoteFallCase(file, facts, files, occasion);
     });
     return isRefusal(result) ? result : showFallCase(context, fallCase);
   },

@@ -6,7 +6,7 @@ import { fallFactsSchema } from '../../domain/held/fall-case.ts';
 import { isRefusal } from '../../domain/refusal.ts';
 import { foundSoFar } from '../found-so-far.ts';
 import { fallCaseViewSchema } from '../held-view.ts';
-import { deviceIn } from '../lookup.ts';
+import { deviceIn, namedPersonFault } from '../lookup.ts';
 import { defineOperation } from '../operation.ts';
 import { record } from '../record.ts';
 import { showFallCase } from '../show-fall-case.ts';
@@ -28,6 +28,8 @@ export const fallCaseOpen = defineOperation({
     const result = await record(context, async (reader, occasion) => {
       const row = await deviceIn(reader, benchId);
       if (isRefusal(row)) return row;
+      const unknown = await namedPersonFault(reader, facts.userId, 'facts.userId');
+      if (unknown !== undefined) return unknown;
       const others = [];
       for (const id of new Set(linked)) {
         const other = await deviceIn(reader, id);

@@ -5,6 +5,7 @@ import { placeSchema } from '../../domain/identity/identity-case.ts';
 import { observationSchema } from '../../domain/identity/observation.ts';
 import { isRefusal, refusal } from '../../domain/refusal.ts';
 import { rankRegister } from '../identity-view.ts';
+import { namedPersonFault } from '../lookup.ts';
 import { defineOperation, everyRole } from '../operation.ts';
 import { programIn } from '../program-in.ts';
 import { record } from '../record.ts';
@@ -26,6 +27,8 @@ export const identityOpen = defineOperation({
     const ranking = await context.ledger.read((reader) => rankRegister(reader, observation));
     let identityCase = 0;
     const result = await record(context, async (reader, occasion) => {
+      const unknown = await namedPersonFault(reader, observation.lastUserId, 'observation.lastUserId');
+      if (unknown !== undefined) return unknown;
       identityCase = await reader.nextIdentityCaseNumber();
       const place = keptAt ?? (await programIn(reader, rules)).quarantinePlace[language];
       return decideOpenIdentity({ identityCase, observation, ranking, keptAt: place }, person, occasion);
