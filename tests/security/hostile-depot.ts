@@ -1,5 +1,4 @@
 /** The invented depot, in which every text that a person can write is filled with script. */
-
 import type { OperationName } from '../../src/station/contract.ts';
 import { heldDevices } from '../e2e/held-depot.ts';
 import { badges, type PreparedDepot, prepareDepot } from '../e2e/prepared-depot.ts';

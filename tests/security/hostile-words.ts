@@ -14,6 +14,15 @@ const soon = calendarDate('2026-03-24');
 const because = 'Known by now';
 const certificate = { number: 'R-2099', on: today, issuer: 'Quillmoor' };
 
+export const designation = {
+  designatedBy: 'Head of depot',
+  designatedOn: calendarDate('2026-03-01'),
+  trainingValidUntil: calendarDate('2027-01-31'),
+  document: 'D-1',
+  trainingCourse: 'Course',
+  trainedOn: calendarDate('2026-02-01'),
+};
+
 /** Signs in as one of the people of the depot. */
 const as = (call: Call, badge: string): Promise<unknown> => call('session.sign-in', { badge });
 
@@ -39,14 +48,7 @@ const ofPeople = async (call: Call): Promise<void> => {
   });
   await call('person.designate', {
     personId,
-    designation: {
-      designatedBy: 'Head of depot',
-      designatedOn: calendarDate('2026-03-01'),
-      trainingValidUntil: calendarDate('2027-01-31'),
-      document: 'D-1',
-      trainingCourse: 'Course',
-      trainedOn: calendarDate('2026-02-01'),
-    },
+    designation,
   });
   await call('person.change', { personId: 'P003', name: 'Ambrose Tallow', because });
   await call('person.set-pin', { personId: 'P004', pin: '602214', because });

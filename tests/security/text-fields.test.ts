@@ -5,7 +5,6 @@ import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { calendarDate } from '../../src/domain/brand.ts';
 import { unpackWorkbook } from '../../src/intake/table/unpack-workbook.ts';
 import { badges } from '../e2e/prepared-depot.ts';
 import { launchBrowser, openStage, type Stage } from '../e2e/stage.ts';
@@ -13,6 +12,7 @@ import { hasBrowser } from '../support/browser.ts';
 import { canReadPdf, madeReport, textOf } from '../support/report-text.ts';
 import { hostileCaller, script, writtenTexts } from './hostile-caller.ts';
 import { type HostileDepot, hostileDepot } from './hostile-depot.ts';
+import { designation } from './hostile-words.ts';
 
 let browser: Browser | undefined;
 let stage: Stage;
@@ -114,7 +114,7 @@ describe.runIf(hasBrowser())('script in every text that a person can fill', () =
     }
     expect(asked).toEqual([]);
     expect(elsewhere).toEqual([]);
-    expect(seen).toBeGreaterThan(9);
+    expect(seen).toBeGreaterThan(60);
     await close();
   }, 240_000);
 
@@ -125,13 +125,7 @@ describe.runIf(hasBrowser())('script in every text that a person can fill', () =
       name: 'Ilse Marrowby',
       badge: badges.administrator,
       pin: '271828',
-      designation: {
-        designatedBy: 'Head of depot',
-        designatedOn: calendarDate('2026-03-01'),
-        trainingValidUntil: calendarDate('2027-01-31'),
-        document: 'D-1',
-        trainingCourse: 'Course',
-      },
+      designation,
     };
     const station = { name: 'Harrow Point', timeZone: 'Europe/Madrid', lengthUnit: 'm' as const };
     await hostileCaller(own, filled)('station.setup', { ...station, administrator });
@@ -155,7 +149,7 @@ describe.runIf(hasBrowser())('script in every text that a person can fill', () =
   test.runIf(canReadPdf)(
     'stands in a paper as text, and the paper carries no action, no script and no link of it',
     async () => {
-      const { devices } = await stage.expectOutput('device.list', { search: 'HELD', limit: 5 });
+      const { devices } = await stage.expectOutput('device.list', { search: 'WORDS', limit: 5 });
       const language = 'both' as const;
       let withScript = 0;
       for (const of of [
@@ -168,7 +162,8 @@ describe.runIf(hasBrowser())('script in every text that a person can fill', () =
         expect(bytes).not.toMatch(/\/(?:JS|JavaScript|OpenAction|AA|Launch|URI|SubmitForm|EmbeddedFile)\b/);
         if (textOf(path).replaceAll(' ', '').includes(script.replaceAll(' ', ''))) withScript += 1;
       }
-      expect(withScript).toBeGreaterThan(0);
+      expect(devices.length).toBeGreaterThan(2);
+      expect(withScript).toBeGreaterThan(devices.length);
     },
     120_000,
   );
