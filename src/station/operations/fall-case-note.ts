@@ -23,15 +23,16 @@ export const fallCaseNote = defineOperation({
   }),
   output: z.object({ fallCase: fallCaseViewSchema }),
   run: async (context, { fallCase, facts, photos }) => {
-    const known = await context.ledger.read((reader) => fallCaseIn(reader, fallCase));
-    if (isRefusal(known)) return known;
+    const refused = await context.ledger.read(async (reader) => {
+      const known = await fallCaseIn(reader, fallCase);
+      return isRefusal(known) ? known : namedPersonFault(reader, facts.userId, 'facts.userId');
+    });
+    if (refused !== undefined) return refused;
     const files = await putDocuments(context.evidence, photos);
     if (isRefusal(files)) return files;
     const result = await record(context, async (reader, occasion) => {
       const file = await fallCaseIn(reader, fallCase);
-      if (isRefusal(file)) return file;
-      const unknown = await namedPersonFault(reader, facts.userId, 'facts.userId');
-      return unknown ?? decideNoteFallCase(file, facts, files, occasion);
+      return isRefusal(file) ? file : decideNoteFallCase(file, facts, files, occasion);
     });
     return isRefusal(result) ? result : showFallCase(context, fallCase);
   },
