@@ -19,17 +19,13 @@ const addLoadedWith = (id: string, modules: Rolldown.ChunkingContext, found: Set
  * What the station is opened with. Left alone, it would be forty files, one for each way in which parts that are loaded later
  * share it, and they take longer to load than one.
  */
-const isOpenedWith = (): ((id: string, modules: Rolldown.ChunkingContext) => boolean) => {
-  const early = new Set<string>();
-  const opened = new Set<string>();
-  return (id, modules) => {
-    addLoadedWith(entry, modules, early);
-    addLoadedWith(station, modules, opened);
-    return opened.has(id) && !early.has(id);
-  };
+const isOpenedWith = (id: string, modules: Rolldown.ChunkingContext): boolean => {
+  addLoadedWith(entry, modules, early);
+  addLoadedWith(station, modules, opened);
+  return opened.has(id) && !early.has(id);
 };
-
-const isOpened = isOpenedWith();
+const early = new Set<string>();
+const opened = new Set<string>();
 
 /** The same two steps down as the shell's bundle, so that the assets are found from it. */
 export default defineConfig({
@@ -53,7 +49,7 @@ export default defineConfig({
         codeSplitting: {
           groups: [
             {
-              name: (id, modules) => (isOpened(id, modules) ? 'station' : null),
+              name: (id, modules) => (isOpenedWith(id, modules) ? 'station' : null),
               includeDependenciesRecursively: false,
             },
           ],

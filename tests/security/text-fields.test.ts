@@ -6,7 +6,7 @@ import { parse } from 'csv-parse/sync';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { unpackWorkbook } from '../../src/intake/table/unpack-workbook.ts';
-import { badges } from '../e2e/prepared-depot.ts';
+import { badges, pin } from '../e2e/prepared-depot.ts';
 import { launchBrowser, openStage, type Stage } from '../e2e/stage.ts';
 import { hasBrowser } from '../support/browser.ts';
 import { canReadPdf, madeReport, textOf } from '../support/report-text.ts';
@@ -124,7 +124,7 @@ describe.runIf(hasBrowser())('script in every text that a person can fill', () =
     const administrator = {
       name: 'Ilse Marrowby',
       badge: badges.administrator,
-      pin: '271828',
+      pin,
       designation,
     };
     const station = { name: 'Harrow Point', timeZone: 'Europe/Madrid', lengthUnit: 'm' as const };
